@@ -1,0 +1,3 @@
+module capscye
+
+go 1.25.0

@@ -1,0 +1,286 @@
+package units_test
+
+import (
+	"errors"
+	"math/big"
+	"regexp"
+	"strings"
+	"testing"
+
+	"capscye/units"
+)
+
+// thirteenThreeQuarters is 13 3/4 in counted by hand: 13.75 x 25.4 = 349.25 mm.
+const thirteenThreeQuarters = 349_25 * units.Millimetre / 100
+
+// Every way of writing one length, by people's habit.
+func TestParseReadsEveryHabit(t *testing.T) {
+	for _, text := range []string{
+		"13 3/4", "13-3/4", "13.75", "13,75", "13¾", "13 ¾", "13-¾", "13 6/8", "13 24/32",
+		"13 3/4 in", `13 3/4"`, `13.75"`, "13 3/4″", "13 3/4”", "13 3/4''", "13 3/4 inches", "13 3/4IN",
+		"13 3⁄4", "13 3∕4", "13 3 / 4", "13–3/4", "13‑3/4", "55/4",
+		"13\u00a03/4", "13\u202f3/4", "13\u20093/4", "  13\t3/4  ", "+13 3/4",
+		"349.25 mm", "349,25mm", "34.925 cm", "34,925 centimetres", "34.925 CM",
+	} {
+		got, err := units.Parse(text, units.Inches)
+		if err != nil || got != thirteenThreeQuarters {
+			t.Errorf("Parse(%q) = %v, %v; want %v", text, got, err, thirteenThreeQuarters)
+		}
+	}
+}
+
+func TestParseReadsEveryEighth(t *testing.T) {
+	for eighths, text := range map[units.Length]string{
+		1: "⅛", 2: "¼", 3: "⅜", 4: "½", 5: "⅝", 6: "¾", 7: "⅞",
+	} {
+		got, err := units.Parse(text, units.Inches)
+		if want := eighths * units.Inch / 8; err != nil || got != want {
+			t.Errorf("Parse(%q) = %v, %v; want %v", text, got, err, want)
+		}
+	}
+}
+
+// -1/2 and 1-1/2 must never read alike.
+func TestParseTellsMinusFromHyphen(t *testing.T) {
+	for text, want := range map[string]units.Length{
+		"-1/2": -units.Inch / 2, "−1/2": -units.Inch / 2, "- 1/2": -units.Inch / 2,
+		"1-1/2": 3 * units.Inch / 2, "-1-1/2": -3 * units.Inch / 2, "−1 ½": -3 * units.Inch / 2,
+		"-0": 0, ".5": units.Inch / 2, ",5": units.Inch / 2,
+	} {
+		got, err := units.Parse(text, units.Inches)
+		if err != nil || got != want {
+			t.Errorf("Parse(%q) = %v, %v; want %v", text, got, err, want)
+		}
+	}
+}
+
+func TestParseTakesTheBareUnitFromTheSheet(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		sys   units.System
+		want  units.Length
+		named bool
+	}{
+		{"2.5", units.Centimetres, 25 * units.Millimetre, false},
+		{"2 1/2", units.Centimetres, 25 * units.Millimetre, false},
+		{"2.5", units.Inches, 5 * units.Inch / 2, false},
+		{"2.5 in", units.Centimetres, 5 * units.Inch / 2, true},
+		{"25 mm", units.Inches, 25 * units.Millimetre, true},
+	} {
+		got, named, err := units.ParseNamed(c.text, c.sys)
+		if err != nil || got != c.want || named != c.named {
+			t.Errorf("ParseNamed(%q, %v) = %v, %v, %v; want %v, %v", c.text, c.sys, got, named, err, c.want, c.named)
+		}
+	}
+}
+
+// What cannot be read says so word for word, and points at the place:
+//
+//	13 1/2 1/2
+//	       ^ a second number
+func TestParseErrors(t *testing.T) {
+	for _, c := range []struct {
+		text   string
+		column int
+		reason string
+	}{
+		{"", 0, "nothing is written"},
+		{"  ", 2, "nothing is written"},
+		{"1/0", 2, "nothing can be divided by 0"},
+		{"3/2/1", 3, "a second fraction slash, or one without a number before it"},
+		{"13 1/2 1/2", 7, "a second number"},
+		{"13 14", 3, "a second number that is no fraction"},
+		{"13.5 1/2", 5, "a second number"},
+		{"1.2.3", 3, "a second decimal point, or one that does not belong here"},
+		{"13..5", 3, "a digit is wanted behind the decimal point"},
+		{"13.", 3, "a digit is wanted behind the decimal point"},
+		{"13 .5", 3, "a second decimal point, or one that does not belong here"},
+		{"1,234.5", 5, "a second decimal point, or one that does not belong here"},
+		{"--1", 1, "a digit is wanted here"},
+		{"13 - 3/4", 3, "a hyphen joins a whole number and its fraction, without spaces"},
+		{"13-", 3, "a fraction is wanted behind the hyphen"},
+		{"13-14", 3, "a second number that is no fraction"},
+		{"13 9/8", 3, "the fraction behind a whole number must be below one"},
+		{"1e3", 1, `"e3" is not a unit that is read here`},
+		{"0x10", 1, `"x10" is not a unit that is read here`},
+		{"13 yd", 3, `"yd" is not a unit that is read here`},
+		{"5 ft", 2, "feet are not read"},
+		{"5'", 1, "feet are not read"},
+		{"5' 3\"", 1, "feet are not read"},
+		{"13 in 3/4", 6, "there is more text behind the unit"},
+		{"13/", 3, "a digit is wanted behind the slash"},
+		{"1/½", 2, "a digit is wanted behind the slash"},
+		{"½½", 1, "a second number"},
+		{"36\n1/2", 2, "this character does not belong here"},
+		{"abc", 0, "a digit is wanted here"},
+		{"１３", 0, "a digit is wanted here"},
+		{strings.Repeat("1", 40), 6, "more than 6 digits"},
+		{"0." + strings.Repeat("3", 40), 10, "more than 8 digits"},
+		{"999999 cm", 0, "longer than 100 m"},
+		{"inf", 0, "a digit is wanted here"},
+		{"1\x1b[31m", 1, "this character does not belong here"},
+	} {
+		_, err := units.Parse(c.text, units.Inches)
+		var bad *units.ParseError
+		if !errors.As(err, &bad) {
+			t.Errorf("Parse(%q): %v, want a ParseError", c.text, err)
+			continue
+		}
+		if bad.Column() != c.column || bad.Reason != c.reason || bad.Input != c.text || bad.Want != units.Want {
+			t.Errorf("Parse(%q): column %d, %q; want %d, %q", c.text, bad.Column(), bad.Reason, c.column, c.reason)
+		}
+		if strings.ContainsAny(err.Error(), "\x1b\n") {
+			t.Errorf("Parse(%q): the message holds raw control characters: %q", c.text, err)
+		}
+	}
+}
+
+func TestParseErrorIsOneWholeSentence(t *testing.T) {
+	_, err := units.Parse("13 1/2 1/2", units.Inches)
+	want := `cannot read "13 1/2 1/2" at character 8, '1': a second number; ` +
+		`read would be 13 3/4, 13-3/4, 13¾, 13.75 or 13,75, with in, ", cm or mm behind it or nothing`
+	if err == nil || err.Error() != want {
+		t.Errorf("got  %v\nwant %s", err, want)
+	}
+}
+
+// slowParse reads the same grammar another way: one regular expression and
+// rational numbers without bounds.
+const slowGrammar = `^S*([-+−])?S*(?:` +
+	`(?P<w1>D{0,6})[.,](?P<dec>D{1,8})|` +
+	`(?P<n1>D{1,6})S*[/⁄∕]S*(?P<d1>D{1,6})|` +
+	`(?:(?P<w2>D{1,6})(?:S*|H))?(?P<v>[⅛¼⅓⅜½⅝⅔¾⅞])|` +
+	`(?P<w3>D{1,6})(?:S+|H)(?P<n3>D{1,6})S*[/⁄∕]S*(?P<d3>D{1,6})|` +
+	`(?P<w4>D{1,6})` +
+	`)S*(?P<u>in\.?|inch|inches|"|″|”|''|[cm]m\.?|centimet(?:re|er)s?|millimet(?:re|er)s?)?S*$`
+
+func slowParse(text string, bare units.System) (*big.Rat, bool) {
+	// ToLower would fold the Kelvin sign and the long s into letters of ours.
+	lower := strings.Map(func(r rune) rune {
+		if 'A' <= r && r <= 'Z' {
+			return r + 'a' - 'A'
+		}
+		return r
+	}, text)
+	m := slowRegexp.FindStringSubmatch(lower)
+	if m == nil {
+		return nil, false
+	}
+	group := func(name string) string { return m[slowRegexp.SubexpIndex(name)] }
+	rat := func(s string) *big.Rat {
+		if s == "" {
+			return new(big.Rat)
+		}
+		r, _ := new(big.Rat).SetString(s)
+		return r
+	}
+	value := new(big.Rat)
+	quotient := func(n, d string) bool {
+		if rat(d).Sign() == 0 {
+			return false
+		}
+		value.Quo(rat(n), rat(d))
+		return true
+	}
+	switch {
+	case group("dec") != "":
+		value = rat("0" + group("w1") + "." + group("dec"))
+	case group("d1") != "":
+		if !quotient(group("n1"), group("d1")) {
+			return nil, false
+		}
+	case group("v") != "":
+		value.Add(rat(group("w2")), map[string]*big.Rat{
+			"⅛": big.NewRat(1, 8), "¼": big.NewRat(1, 4), "⅓": big.NewRat(1, 3), "⅜": big.NewRat(3, 8),
+			"½": big.NewRat(1, 2), "⅝": big.NewRat(5, 8), "⅔": big.NewRat(2, 3), "¾": big.NewRat(3, 4),
+			"⅞": big.NewRat(7, 8),
+		}[group("v")])
+	case group("d3") != "":
+		if !quotient(group("n3"), group("d3")) || value.Cmp(big.NewRat(1, 1)) >= 0 {
+			return nil, false
+		}
+		value.Add(value, rat(group("w3")))
+	default:
+		value = rat(group("w4"))
+	}
+	switch u := group("u"); {
+	case strings.HasPrefix(u, "c"), u == "" && bare == units.Centimetres:
+		value.Mul(value, big.NewRat(10, 1))
+	case u == "mm" || u == "mm." || strings.HasPrefix(u, "mi"):
+	default:
+		value.Mul(value, big.NewRat(254, 10))
+	}
+	if value.Cmp(big.NewRat(100_000, 1)) > 0 {
+		return nil, false
+	}
+	if m[1] == "-" || m[1] == "−" {
+		value.Neg(value)
+	}
+	return value, true
+}
+
+var slowRegexp = regexp.MustCompile(strings.NewReplacer(
+	"S", `[\t\x{20}\x{a0}\x{1680}\x{2000}-\x{200a}\x{202f}\x{205f}\x{3000}]`,
+	"D", `[0-9]`,
+	"H", `[-‐‑–−]`,
+).Replace(slowGrammar))
+
+// FuzzParse holds the reader against the slow one, and a length that was read
+// against being written and read again.
+func FuzzParse(f *testing.F) {
+	for _, s := range []string{
+		"13 3/4", "13-3/4", "13.75", "13,75", "13¾", "13 ¾", `13 3/4"`, "34,9 cm", "349mm", "1⁄2", "13 6/8",
+		"-1/2", "1-1/2", "−½ in", "1/0", "3/2/1", "13 1/2 1/2", "1.2.3", "13..5", "--1", "1e3", "0x10", "5/8",
+		"1/1008", "0000000000000000000000000000000000000001", "13\u00a03/4 in.", "9\u20284", "100000 mm", "13 3/4 \u212a",
+	} {
+		f.Add(s, true)
+		f.Add(s, false)
+	}
+	f.Fuzz(func(t *testing.T, text string, inches bool) {
+		sys := units.Centimetres
+		if inches {
+			sys = units.Inches
+		}
+		got, err := units.Parse(text, sys)
+		slow, ok := slowParse(text, sys)
+		if ok != (err == nil) {
+			t.Fatalf("Parse(%q) = %v, %v; the slow reader: %v, %v", text, got, err, slow, ok)
+		}
+		if err != nil {
+			var bad *units.ParseError
+			if !errors.As(err, &bad) || bad.Offset > len(text) {
+				t.Fatalf("Parse(%q): a damaged error: %#v", text, err)
+			}
+			return
+		}
+		// The nearest count is at most half a count away, and farther from zero
+		// where it is exactly half.
+		exact := new(big.Rat).Mul(slow, big.NewRat(1280, 1))
+		off := new(big.Rat).Sub(new(big.Rat).Abs(big.NewRat(int64(got), 1)), exact.Abs(exact))
+		if off.Cmp(big.NewRat(1, 2)) > 0 || off.Cmp(big.NewRat(-1, 2)) <= 0 {
+			t.Fatalf("Parse(%q) = %v counts, %v away from the exact %v", text, int64(got), off, exact)
+		}
+		again, err := units.Parse(got.String(), sys)
+		if err != nil || again != got {
+			t.Fatalf("%q reads as %v, writes as %q, reads as %v, %v", text, int64(got), got, int64(again), err)
+		}
+	})
+}
+
+func FuzzParseShare(f *testing.F) {
+	for _, s := range []string{"1/2", "0.55", "55 %", "½", "3/2", "-1/2", "0", "1", "100%", "1 1/2", "0.33333333%"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		s, err := units.ParseShare(text)
+		if err != nil {
+			return
+		}
+		if s.Numerator < 0 || s.Numerator > s.Denominator || s.Denominator <= 0 {
+			t.Fatalf("ParseShare(%q) = %v", text, s)
+		}
+		if again, err := units.ParseShare(s.String()); s.Denominator <= 999_999 && (err != nil || again != s) {
+			t.Fatalf("%q reads as %v, writes as %q, reads as %v, %v", text, s, s, again, err)
+		}
+	})
+}

@@ -1,0 +1,202 @@
+package units_test
+
+import (
+	"encoding/csv"
+	"os"
+	"strings"
+	"testing"
+
+	"capscye/units"
+)
+
+func TestFormatOnTheRuler(t *testing.T) {
+	in := func(r units.Ruler) units.Scale { return units.Scale{System: units.Inches, Ruler: r} }
+	cm := units.Scale{System: units.Centimetres, Ruler: units.OneMillimetre}
+	eighth := units.Inch / 8
+	for _, c := range []struct {
+		scale  units.Scale
+		length units.Length
+		want   string
+	}{
+		{in(units.EighthInch), 0, "0 in"},
+		{in(units.EighthInch), 110 * eighth, "13 3/4 in"},
+		{in(units.EighthInch), 5 * eighth, "5/8 in"},
+		{in(units.EighthInch), -4 * eighth, "-1/2 in"},
+		{in(units.EighthInch), -12 * eighth, "-1 1/2 in"},
+		{in(units.SixtyFourthInch), units.Inch / 64, "1/64 in"},
+		{in(units.EighthInch), units.Inch / 64, "~0 in"},
+		// Rounded first, split after: 15/16 and a half goes to a whole inch.
+		{in(units.EighthInch), 15 * units.Inch / 16, "~1 in"},
+		{in(units.SixteenthInch), 13*units.Inch + 127*units.Inch/128, "~14 in"},
+		{in(units.OneMillimetre), 349 * units.Millimetre, "~13 3/4 in"},
+		{cm, 349 * units.Millimetre, "34.9 cm"},
+		{cm, 350 * units.Millimetre, "35.0 cm"},
+		{cm, thirteenThreeQuarters, "~34.9 cm"},
+		{cm, -5 * units.Millimetre, "-0.5 cm"},
+		{cm, units.Millimetre / 2, "~0.1 cm"},
+		{units.Scale{}, 10 * units.Millimetre, "1.0 cm"},
+	} {
+		if got := c.scale.Format(c.length); got != c.want {
+			t.Errorf("%v in 1/1280 mm at %v: %q, want %q", int64(c.length), c.scale, got, c.want)
+		}
+	}
+}
+
+func TestBothSystemsAndTheRulerHeld(t *testing.T) {
+	sc := units.Scale{System: units.Inches, Ruler: units.EighthInch}
+	if got := sc.Both(thirteenThreeQuarters); got != "13 3/4 in = ~34.9 cm" {
+		t.Errorf("Both: %q", got)
+	}
+	metric := units.Scale{System: units.Centimetres, Ruler: units.EighthInch}
+	if got := metric.OnRuler(units.Inch / 4); got != "1/4 in" {
+		t.Errorf("OnRuler: %q", got)
+	}
+}
+
+// Halves go away from zero, on either side of it.
+func TestRound(t *testing.T) {
+	for _, c := range []struct{ l, mark, want units.Length }{
+		{5, 10, 10}, {-5, 10, -10}, {4, 10, 0}, {-4, 10, 0}, {15, 10, 20}, {7, 0, 7},
+	} {
+		if got := c.l.Round(c.mark); got != c.want {
+			t.Errorf("%d to %d: %d, want %d", c.l, c.mark, got, c.want)
+		}
+	}
+}
+
+// The fifteen distinct upper-arm limits of 16 CFR 1615.1(o) and 1616.2(m) are
+// printed both in inches and in centimetres at one decimal: a check of the
+// conversion, and of the rounding (halves up), from outside the project.
+func TestPrintedConversionsOfTheFederalCode(t *testing.T) {
+	file, err := os.Open("../testdata/us-16cfr-tight-fitting-upper-arm.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	reader := csv.NewReader(file)
+	reader.Comment = '#'
+	rows, err := reader.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	cm := units.Scale{System: units.Centimetres}
+	checked := map[string]bool{}
+	for _, row := range rows[1:] {
+		l, err := units.Parse(row[2], units.Inches)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.TrimPrefix(cm.Number(l), units.OffMark); got != row[1] {
+			t.Errorf("size %s: %s in is %s cm here and %s in print", row[0], row[2], got, row[1])
+		}
+		checked[row[2]] = true
+	}
+	if len(checked) != 15 {
+		t.Errorf("%d distinct limits checked, want 15", len(checked))
+	}
+}
+
+// 1 in is 25.4 mm: NBS Circular 572, addendum (1960). 5/8 in is given as
+// 1.59 cm by the Association of Sewing and Design Professionals, Standards of
+// Quality, sleeves.
+func TestPublishedLengths(t *testing.T) {
+	if units.Inch*36 != 9144*units.Millimetre/10 {
+		t.Error("a yard is 0.9144 m")
+	}
+	l, _ := units.Parse("5/8 in", units.Centimetres)
+	if got := l.Round(units.Millimetre / 10); got != 159*units.Millimetre/10 {
+		t.Errorf("5/8 in is %v", got)
+	}
+}
+
+// Nothing drifts, however often it is written and read: a length goes through
+// both systems a thousand times and stays what it was.
+func TestNoDriftBetweenSystems(t *testing.T) {
+	for l := units.Length(0); l < 3*units.Inch; l += 997 {
+		moved := l
+		for range 1000 {
+			text, err := moved.MarshalText()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := moved.UnmarshalText(text); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if moved != l {
+			t.Fatalf("%d became %d", l, moved)
+		}
+	}
+}
+
+// On a ruler's marks the shown text reads back as the very length, and off
+// them it says so.
+func TestFormatReadsBackOnMarks(t *testing.T) {
+	for _, ruler := range units.Rulers() {
+		sc := units.Scale{System: ruler.System(), Ruler: ruler}
+		for n := units.Length(-300); n < 300; n++ {
+			l := n * ruler.Mark()
+			text := sc.Format(l)
+			if got, err := units.Parse(text, sc.System); err != nil || got != l {
+				t.Fatalf("%v marks of %v: %q reads as %v, %v", n, ruler, text, got, err)
+			}
+			if !strings.HasPrefix(sc.Format(l+1), units.OffMark) {
+				t.Fatalf("%q does not say that it is rounded", sc.Format(l+1))
+			}
+		}
+	}
+}
+
+func TestUnmarshalWantsAUnit(t *testing.T) {
+	var l units.Length
+	err := l.UnmarshalText([]byte("13 3/4"))
+	want := `cannot read "13 3/4" at its end: the unit is missing; read would be in, cm or mm behind the number`
+	if err == nil || err.Error() != want {
+		t.Errorf("got  %v\nwant %s", err, want)
+	}
+}
+
+func TestRulers(t *testing.T) {
+	for _, r := range units.Rulers() {
+		if got, err := units.ParseRuler(r.String(), units.Centimetres); err != nil || got != r {
+			t.Errorf("%v reads as %v, %v", r, got, err)
+		}
+	}
+	if r, err := units.ParseRuler("1/8", units.Inches); err != nil || r != units.EighthInch {
+		t.Errorf("1/8: %v, %v", r, err)
+	}
+	if _, err := units.ParseRuler("1/3 in", units.Inches); err == nil {
+		t.Error("no ruler is divided in thirds of an inch")
+	}
+}
+
+func TestShare(t *testing.T) {
+	for text, want := range map[string]units.Share{
+		"1/2": units.Half, "0.55": {11, 20}, "0,55": {11, 20}, "55 %": {11, 20}, "55%": {11, 20}, "½": units.Half,
+		"0": {0, 1}, "1": {1, 1}, "100%": {1, 1}, "15/28": {15, 28},
+	} {
+		if got, err := units.ParseShare(text); err != nil || got != want {
+			t.Errorf("%q: %v, %v; want %v", text, got, err, want)
+		}
+	}
+	for _, text := range []string{"", "3/2", "-1/2", "101 %", "1/2 in", "half", "0.123456789"} {
+		if got, err := units.ParseShare(text); err == nil {
+			t.Errorf("%q reads as %v", text, got)
+		}
+	}
+	third := units.Share{Numerator: 1, Denominator: 3}
+	if got := third.Of(100); got != 33 {
+		t.Errorf("a third of 100: %d", got)
+	}
+	if got := third.Rest().Of(100); got != 67 {
+		t.Errorf("the rest of 100: %d", got)
+	}
+}
+
+func BenchmarkParse(b *testing.B) {
+	for b.Loop() {
+		if _, err := units.Parse("13 3/4 in", units.Inches); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
