@@ -1,0 +1,31 @@
+package calc
+
+// Answer is one thing that a person writes into the worksheet.
+type Answer uint8
+
+// The answers that the sums use.
+const (
+	NoAnswer Answer = iota
+	Bicep
+	BicepOther
+	Bust
+	BicepEase
+	BustEase
+	SleeveWidth
+	SleeveAllowance
+	CapFront
+	CapBack
+	BodiceFrontWidth
+	BodiceBackWidth
+	BodiceAllowance
+	TakeOffFront
+	TakeOffBack
+	FinishedBust
+	ArmholeFront
+	ArmholeBack
+	LimitSleeve
+	LimitBodice
+	SlideLength
+	Ruler
+	AnyGirth // a bicep or a bust: nothing is asked without one
+)

@@ -1,0 +1,221 @@
+// Package calc says what follows from the measurements: how much each seam
+// edge of a sleeve and of a bodice pivots and slides so that the girths come
+// out as asked and the two pieces still sew together.
+//
+// Plain values go in, plain values come out; there are no files, no screen and
+// no clock here. All sums are exact integers in the counts of [units.Length],
+// rounded only where the doc of a figure says so. An example, in inches:
+//
+//	in := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
+//	in.Bicep, in.BicepEase, in.Sleeve.Width = in(13.75), in(1.75), in(13)
+//	in.Bust, in.BustEase = in(39.5), in(3)
+//	in.Bodice.Front, in.Bodice.Back = in(10.25), in(9.75)
+//	p := calc.Compute(in)
+//	// The sleeve needs 2 1/2, 1 1/4 a side. A side may pivot by 1, so the
+//	// common slide is 1/4: p.Sides[calc.SleeveFront] pivots 1 and slides 1/4,
+//	// p.Sides[calc.BodiceFront] pivots 3/8 and slides 1/4.
+//
+// [Working] gives the same figures as lines of arithmetic: it is the same
+// computation with a listener, so the two cannot disagree.
+//
+// The method is common practice at the cutting table: total need divided over
+// the seam edges (Robinson, costume construction text, Central Washington
+// University, ch. 17), turned about a pin at the top as far as the limit
+// allows, and moved out at the underarm by the rest. No published text that was
+// read gives a limit per side or a worked example of pivot and slide together.
+package calc
+
+import "capscye/units"
+
+// Input is everything that the sums need. Widths are as the tape showed them:
+// seam allowances and take-off are taken off here, once.
+type Input struct {
+	Fabric Fabric
+	Ruler  units.Ruler
+
+	Bicep, BicepOther, Bust units.Reading
+	BicepEase, BustEase     units.Reading
+
+	Sleeve SleeveInput
+	Bodice BodiceInput
+	Method Method
+}
+
+// SleeveInput is the sleeve pattern, measured flat.
+type SleeveInput struct {
+	Style      SleeveStyle
+	Width      units.Reading // at the bicep line
+	EdgeToEdge bool          // measured between cut edges, so the allowances are inside
+	Allowance  units.Reading
+	CapFront   units.Reading // half-cap seam from underarm to shoulder dot
+	CapBack    units.Reading
+}
+
+// BodiceInput is the bodice pattern, measured flat; front and back are half a
+// front and half a back.
+type BodiceInput struct {
+	Front, Back               units.Reading // centre or fold to side, at bust level
+	EdgeToEdge                bool
+	Allowance                 units.Reading
+	Crossings                 int // seamed edges that the tape crossed on each piece
+	TakeOffFront, TakeOffBack units.Reading
+	FinishedBust              units.Reading // replaces front and back where known
+	ArmholeFront, ArmholeBack units.Reading
+}
+
+// Method holds the choices of the person who alters.
+type Method struct {
+	LimitSleeve, LimitBodice units.Length // the most that one side may pivot
+	ShareSleeve, ShareBust   units.Share  // what the front takes of a need
+	Slide                    SlideChoice
+	SlideLength              units.Length // for SlideChosen
+	Follow                   Follow
+	Armhole                  Armhole
+}
+
+// UsualLimit is the most that a side commonly pivots: 1 in. Common practice, no
+// source.
+const UsualLimit = units.Inch
+
+// UsualMethod is the method where nothing was chosen.
+func UsualMethod() Method {
+	return Method{
+		LimitSleeve: UsualLimit, LimitBodice: UsualLimit,
+		ShareSleeve: units.Half, ShareBust: units.Half,
+	}
+}
+
+// Fabric is what the garment is made of.
+type Fabric uint8
+
+// The two kinds of cloth that take different ease.
+const (
+	Woven Fabric = iota
+	Knit
+)
+
+// SleeveStyle is how the cap is set into the armhole.
+type SleeveStyle uint8
+
+// The styles, by the ease that their caps take.
+const (
+	SetIn SleeveStyle = iota
+	Shirt
+	Gathered
+)
+
+// SlideChoice says where in the band the common slide lies.
+type SlideChoice uint8
+
+// The choices of slide.
+const (
+	SlideLeast  SlideChoice = iota // nearest to zero: the armhole changes least
+	SlideEven                      // nearest to half the need: less pivot, more armhole
+	SlideChosen                    // a length, moved into the band if it lies outside
+)
+
+// Follow says what a piece does where the common slide is more than it needs.
+type Follow uint8
+
+// The two customs.
+const (
+	LetOut Follow = iota // it comes out wider than asked; common practice
+	Hold                 // it pivots the other way and keeps its width; geometry, not custom
+)
+
+// Armhole says whether the bodice can still be altered.
+type Armhole uint8
+
+// The two states of a bodice.
+const (
+	AlterArmhole Armhole = iota
+	KeepArmhole          // already cut: the sleeve has to do it alone
+)
+
+// Side is one edge that is altered.
+type Side uint8
+
+// The four sides. Those of one half are sewn to each other.
+const (
+	SleeveFront Side = iota
+	SleeveBack
+	BodiceFront
+	BodiceBack
+)
+
+// Sides lists the four, in the order of the worksheet.
+func Sides() [4]Side { return [4]Side{SleeveFront, SleeveBack, BodiceFront, BodiceBack} }
+
+// Half is front or back: the seam in which one side of the sleeve is sewn to
+// one side of the bodice.
+type Half uint8
+
+// The two halves.
+const (
+	Front Half = iota
+	Back
+)
+
+// Halves lists the two.
+func Halves() [2]Half { return [2]Half{Front, Back} }
+
+// Sleeve is the side of the sleeve in this half.
+func (h Half) Sleeve() Side { return Side(h) }
+
+// Bodice is the side of the bodice in this half.
+func (h Half) Bodice() Side { return BodiceFront + Side(h) }
+
+// Half is the half that the side belongs to.
+func (s Side) Half() Half { return Half(s % 2) }
+
+// OfSleeve tells the sides of the sleeve from those of the bodice.
+func (s Side) OfSleeve() bool { return s < BodiceFront }
+
+// Plan is the answer.
+type Plan struct {
+	Sleeve, Bust Girth
+	Bands        [2]Band     // by Half
+	Sides        [4]SidePlan // by Side
+	Findings     []Finding
+}
+
+// Girth is what becomes of the sleeve at the bicep, or of the bodice at the
+// bust.
+type Girth struct {
+	Body units.Reading // the body's girth; of two arms the larger
+	Ease units.Reading // asked for
+	Flat units.Reading // the pattern around the body, without allowances and take-off
+	Need units.Reading // Body + Ease - Flat; not known where the girth was not asked
+
+	Finished  units.Reading // Flat + what its sides gain
+	Marked    units.Reading // the same from the amounts on the ruler
+	EaseAfter units.Reading // Finished - Body
+}
+
+// Asked tells whether this girth has a need that can be computed.
+func (g Girth) Asked() bool { return g.Need.Known }
+
+// Band is every slide that works for one half. It is empty where Low > High.
+type Band struct{ Low, High units.Length }
+
+// Empty tells that no slide serves both pieces.
+func (b Band) Empty() bool { return b.Low > b.High }
+
+// nearest is the slide in the band that is nearest to l. The band is not empty.
+func (b Band) nearest(l units.Length) units.Length { return min(max(l, b.Low), b.High) }
+
+// SidePlan is what one side does.
+type SidePlan struct {
+	Need  units.Reading // its part of the girth's need
+	Pivot units.Length
+	Slide units.Length
+	Total units.Length // Pivot + Slide
+	// LeftOver is Need - Total where pivot and slide cannot reach the need, and
+	// zero otherwise. A piece that only follows has Total > Need instead.
+	LeftOver units.Length
+
+	PivotMark, SlideMark units.Length // on the ruler; they add up to the rounded Total
+}
+
+// Marked is the sum of the two marks.
+func (s SidePlan) Marked() units.Length { return s.PivotMark + s.SlideMark }

@@ -1,0 +1,49 @@
+package calc
+
+import "capscye/units"
+
+// CapEaseRange is how much longer than the armhole a cap is commonly cut.
+type CapEaseRange struct {
+	Low, High units.Length
+	Bounded   bool // false: gathers take any length, High means nothing
+	Source    string
+}
+
+// UsualCapEase is the working range of a sleeve style. Sources disagree, down
+// to the view that no cap ease is needed at all; never less than none.
+func UsualCapEase(style SleeveStyle, fabric Fabric) CapEaseRange {
+	switch {
+	case style == Gathered:
+		return CapEaseRange{Low: units.Inch, Source: "practitioners' text: more than 1 in gathers"}
+	case style == Shirt || fabric == Knit:
+		return CapEaseRange{High: 3 * units.Inch / 4, Bounded: true, Source: "practitioners' texts; some use none at all"}
+	}
+	return CapEaseRange{
+		Low: units.Inch / 2, High: 3 * units.Inch / 2, Bounded: true,
+		Source: "sewing texts, at second hand: 1 to 1 1/2 in; McCunn, How to Make Sewing Patterns: 3/4 in",
+	}
+}
+
+// capRoom is what the cap may gain at each half while the armhole stays: half
+// of what its style can still ease in, where all four seams were measured.
+func (c *computation) capRoom() Term {
+	s, b := c.in.Sleeve, c.in.Bodice
+	if !s.CapFront.Known || !s.CapBack.Known || !b.ArmholeFront.Known || !b.ArmholeBack.Known {
+		return constant(0)
+	}
+	usual := UsualCapEase(s.Style, c.in.Fabric)
+	if !usual.Bounded {
+		return constant(units.Max)
+	}
+	seam := c.sum(Figure{OfSleeve, CapSeam}, typed(CapFront, s.CapFront.Length), typed(CapBack, s.CapBack.Length))
+	armhole := c.sum(Figure{OfSleeve, ArmholeSeam},
+		typed(ArmholeFront, b.ArmholeFront.Length), typed(ArmholeBack, b.ArmholeBack.Length))
+	ease := c.sum(Figure{OfSleeve, CapEase},
+		computed(OfSleeve, CapSeam, seam), computed(OfSleeve, ArmholeSeam, armhole).less())
+	spare := c.sum(Figure{OfSleeve, CapSpare}, constant(usual.High), computed(OfSleeve, CapEase, ease).less())
+	if spare <= 0 {
+		return constant(0)
+	}
+	return computed(OfSleeve, CapRoom,
+		c.part(Figure{OfSleeve, CapRoom}, units.Half, computed(OfSleeve, CapSpare, spare)))
+}

@@ -1,0 +1,71 @@
+package calc
+
+import "capscye/units"
+
+// Place is a level of the body at which a garment needs ease.
+type Place uint8
+
+// The places that the worksheet asks about.
+const (
+	AtBicep Place = iota
+	AtBust
+	AtWaist
+	AtHip
+	AtElbow
+	AtWrist
+)
+
+// EaseRange is what one source gives.
+type EaseRange struct {
+	Low, High units.Length
+	Source    string
+	Sourced   bool // false: common practice, no source
+}
+
+// eighths are eighths of an inch, in which the sources write.
+func eighths(n units.Length) units.Length { return n * units.Inch / 8 }
+
+// UsualEase lists what is said of wearing ease at a place, sourced values
+// first. Sources differ; the person decides.
+func UsualEase(at Place, fabric Fabric) []EaseRange {
+	if fabric == Knit {
+		return []EaseRange{
+			{0, 0, "Robinson, ch. 16: little or none", true},
+			{eighths(-8), eighths(-4), "four-way stretch: common practice", false},
+		}
+	}
+	switch at {
+	case AtBicep:
+		return []EaseRange{
+			{eighths(16), eighths(16), "Armstrong, 2nd ed., p. 68, at second hand", true},
+			{eighths(16), eighths(16), "common practice", false},
+		}
+	case AtBust:
+		return []EaseRange{
+			{eighths(24), eighths(32), "NMSU Guide C-228, table 1", true},
+			{eighths(12), eighths(16), "Robinson, ch. 16, bodice", true},
+			{eighths(16), eighths(32), "McCunn, with a sleeve 4 in", true},
+		}
+	case AtWaist:
+		return []EaseRange{{eighths(6), eighths(8), "Robinson, ch. 16, dress", true}}
+	case AtHip:
+		return []EaseRange{{eighths(16), eighths(22), "Robinson, ch. 16", true}}
+	}
+	return []EaseRange{{eighths(8), eighths(8), "Ingalls, sleeve draft", true}}
+}
+
+// MiddleEase is the middle of what the sourced values span, on 1/8 in: what a
+// new worksheet starts with.
+func MiddleEase(at Place, fabric Fabric) units.Length {
+	var low, high units.Length
+	for i, r := range UsualEase(at, fabric) {
+		switch {
+		case !r.Sourced:
+		case i == 0:
+			low, high = r.Low, r.High
+		default:
+			low, high = min(low, r.Low), max(high, r.High)
+		}
+	}
+	return (low + high).Half().Round(eighths(1))
+}

@@ -1,0 +1,155 @@
+package calc
+
+import (
+	"cmp"
+	"slices"
+
+	"capscye/units"
+)
+
+// piece is the sleeve or the bodice, as the judging of the plan sees it.
+type piece struct {
+	of          Subject
+	girth       Girth
+	front, back SidePlan
+	copies      units.Length // how often each side occurs around the body
+	kept        bool         // already cut
+}
+
+// judge adds what the finished plan tells to the findings of its making, and
+// puts the gravest first.
+func (c *computation) judge() {
+	in, p := c.in, &c.plan
+	keep := in.Method.Armhole == KeepArmhole
+	sleeve := piece{OfSleeve, p.Sleeve, p.Sides[SleeveFront], p.Sides[SleeveBack], 1, false}
+	bodice := piece{OfBust, p.Bust, p.Sides[BodiceFront], p.Sides[BodiceBack], 2, keep}
+	if !p.Sleeve.Body.Known && !p.Bust.Body.Known {
+		c.find(Finding{Code: NothingAsked, About: OfSheet, Answer: AnyGirth})
+	}
+	if in.Bicep.Known && in.BicepOther.Known && in.Bicep != in.BicepOther {
+		c.find(Finding{Code: ArmsDiffer, About: OfSleeve, Amount: (in.Bicep.Length - in.BicepOther.Length).Abs()})
+	}
+	c.judgeMeans(sleeve)
+	c.judgeMeans(bodice)
+	if longer := sleeve.front.Slide + sleeve.back.Slide; keep && longer != 0 {
+		c.find(Finding{Code: CapTakesSlide, Level: Warn, About: OfSleeve, Amount: longer})
+	}
+	c.judgeLimit(sleeve, in.Method.LimitSleeve)
+	c.judgeLimit(bodice, in.Method.LimitBodice)
+	c.judgeFit(sleeve)
+	c.judgeFit(bodice)
+	slices.SortStableFunc(p.Findings, func(a, b Finding) int { return cmp.Compare(b.Level, a.Level) })
+}
+
+// judgeMeans says by what means a need is met, or that there is none.
+func (c *computation) judgeMeans(p piece) {
+	if !p.girth.Asked() || p.kept {
+		return
+	}
+	if p.girth.Need.Length < 0 {
+		c.find(Finding{Code: ComesIn, About: p.of, Amount: -p.girth.Need.Length})
+	}
+	pivots := p.front.Pivot != 0 || p.back.Pivot != 0
+	slides := p.front.Slide != 0 || p.back.Slide != 0
+	f := Finding{About: p.of, Amount: p.front.Slide + p.back.Slide}
+	switch {
+	case pivots && slides:
+		f.Code = PivotAndSlide
+	case pivots:
+		f.Code = PivotOnly
+	case slides:
+		f.Code = SlideOnly
+	default:
+		f.Code = FitsAlready
+	}
+	if f.Code != FitsAlready || p.girth.Need.Length == 0 {
+		c.find(f)
+	}
+}
+
+// judgeLimit speaks of a limit beyond the usual only where a side uses it.
+func (c *computation) judgeLimit(p piece, limit units.Length) {
+	if used := max(p.front.Pivot.Abs(), p.back.Pivot.Abs()); used > UsualLimit {
+		c.find(Finding{Code: LimitWide, Level: Warn, About: p.of, Amount: limit, Other: UsualLimit})
+	}
+}
+
+// judgeFit compares what comes out with what was asked.
+func (c *computation) judgeFit(p piece) {
+	c.judgeMissed(p)
+	var extra, short, back units.Length
+	for _, s := range []SidePlan{p.front, p.back} {
+		if !s.Need.Known {
+			continue
+		}
+		beyond := s.Total + s.LeftOver - s.Need.Length
+		extra += p.copies * max(beyond, 0)
+		short += p.copies * max(-beyond, 0)
+	}
+	for _, s := range []SidePlan{p.front, p.back} {
+		if need := s.Need.Or(0); need >= 0 && s.Pivot < 0 || need <= 0 && s.Pivot > 0 {
+			back = max(back, s.Pivot.Abs())
+		}
+	}
+	if extra > 0 {
+		c.find(Finding{Code: ExtraEase, Level: Warn, About: p.of, Amount: extra, Ways: []Way{HoldIt, LessEase, OtherSize}})
+	}
+	if short > 0 {
+		c.find(Finding{Code: TooFarIn, Level: Warn, About: p.of, Amount: short, Ways: []Way{HoldIt, OtherSize}})
+	}
+	if gain := p.copies * (p.front.Total + p.back.Total); !p.girth.Body.Known && gain != 0 {
+		c.find(Finding{Code: FollowsUnasked, Level: Warn, About: p.of, Amount: gain, Ways: []Way{MeasureTheGirth, HoldIt}})
+	}
+	if back > 0 {
+		c.find(Finding{Code: PivotsBack, Level: Warn, About: p.of, Amount: back, Ways: []Way{LetItOut}})
+	}
+	if after := p.girth.EaseAfter; c.in.Fabric == Woven && after.Known && after.Length < 0 {
+		c.find(Finding{Code: TighterThanBody, Level: Warn, About: p.of, Amount: -after.Length})
+	}
+}
+
+// judgeMissed reports what pivot and slide cannot reach: once for the piece
+// where front and back miss alike, else side by side.
+func (c *computation) judgeMissed(p piece) {
+	f, b := p.front.LeftOver, p.back.LeftOver
+	front, back := SleeveFront.Subject(), SleeveBack.Subject()
+	if p.of == OfBust {
+		front, back = BodiceFront.Subject(), BodiceBack.Subject()
+	}
+	if f == b {
+		c.missed(p, p.of, p.copies*(f+b), false)
+		return
+	}
+	c.missed(p, front, f, true)
+	c.missed(p, back, b, true)
+}
+
+// missed is one finding of that kind. A bodice that is already cut and wider
+// than asked is no reason to stop.
+func (c *computation) missed(p piece, about Subject, amount units.Length, unlike bool) {
+	if amount == 0 {
+		return
+	}
+	if p.kept && amount < 0 {
+		c.find(Finding{Code: ExtraEase, About: about, Amount: -amount})
+		return
+	}
+	var ways []Way
+	switch keep := c.in.Method.Armhole == KeepArmhole; {
+	case p.kept:
+		ways = []Way{LessEase, Gusset, AlterTheBodice}
+	case keep && c.room.Value == 0:
+		ways = []Way{LessEase, MeasureTheSeams, AlterTheBodice, Gusset, SlashAndSpread}
+	case keep:
+		ways = []Way{LessEase, AlterTheBodice, Gusset, SlashAndSpread}
+	default:
+		ways = []Way{OtherSize, WiderLimit, Gusset, SlashAndSpread}
+		if unlike {
+			ways = append(ways, OtherShare)
+		}
+		if c.in.Method.Follow == Hold {
+			ways = append(ways, LetItOut)
+		}
+	}
+	c.find(Finding{Code: CannotReach, Level: Stop, About: about, Amount: amount, Ways: ways})
+}
