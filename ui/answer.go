@@ -1,0 +1,132 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/units"
+)
+
+// The answer in words that a person would say at the table.
+
+// pieceAnswer is a girth and the two sides that make it.
+type pieceAnswer struct {
+	name        string // "Sleeve"
+	girth       calc.Girth
+	front, back calc.SidePlan
+}
+
+func (r report) pieces() [2]pieceAnswer {
+	s := r.plan.Sides
+	return [2]pieceAnswer{
+		{"Sleeve", r.plan.Sleeve, s[calc.SleeveFront], s[calc.SleeveBack]},
+		{"Bodice", r.plan.Bust, s[calc.BodiceFront], s[calc.BodiceBack]},
+	}
+}
+
+// needWords says what a girth needs, or why that is not known.
+func (p pieceAnswer) needWords(sc units.Scale) string {
+	switch {
+	case !p.girth.Body.Known:
+		return p.name + " not asked"
+	case !p.girth.Asked():
+		return p.name + ": an answer is missing"
+	case p.girth.Need.Length == 0:
+		return p.name + " needs nothing"
+	case p.girth.Need.Length < 0:
+		return p.name + " comes in by " + sc.Format(-p.girth.Need.Length)
+	}
+	return p.name + " needs " + sc.Format(p.girth.Need.Length)
+}
+
+// sidesWords says what to mark on the sides, one sentence where front and back
+// are alike. It is empty where nothing is done.
+func (p pieceAnswer) sidesWords(sc units.Scale) []string {
+	f, b := p.front, p.back
+	if f.Marked() == b.Marked() && f.SlideMark == b.SlideMark {
+		if words := sideWords(f, sc); words != "" {
+			return []string{"each side: " + words}
+		}
+		return nil
+	}
+	var lines []string
+	for i, s := range []calc.SidePlan{f, b} {
+		words := sideWords(s, sc)
+		if words == "" {
+			words = "stays"
+		}
+		lines = append(lines, [...]string{"front: ", "back: "}[i]+words)
+	}
+	return lines
+}
+
+// sideWords is "pivot 1 in, slide 1/4 in", in marks of the ruler that is held.
+func sideWords(s calc.SidePlan, sc units.Scale) string {
+	var parts []string
+	if s.PivotMark != 0 {
+		parts = append(parts, "pivot "+inOrOut(s.PivotMark, sc))
+	}
+	if s.SlideMark != 0 {
+		parts = append(parts, "slide "+inOrOut(s.SlideMark, sc))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// inOrOut words a shrinking amount as going in, so that a minus sign that
+// somebody overlooks does no harm.
+func inOrOut(l units.Length, sc units.Scale) string {
+	if l < 0 {
+		return sc.OnRuler(-l) + " inward"
+	}
+	return sc.OnRuler(l)
+}
+
+// finishedWords says what comes out beside what was asked.
+func (p pieceAnswer) finishedWords(sc units.Scale) string {
+	g := p.girth
+	if !g.Finished.Known {
+		return ""
+	}
+	at := map[string]string{"Sleeve": "bicep", "Bodice": "bust"}[p.name]
+	words := fmt.Sprintf("%s %s", at, sc.Format(g.Finished.Length))
+	if g.EaseAfter.Known {
+		words += ", ease " + sc.Format(g.EaseAfter.Length)
+	}
+	if g.Marked != g.Finished {
+		words += ", by the marks " + sc.Format(g.Marked.Length)
+	}
+	return words
+}
+
+// tally counts the findings in words: "1 stop, 2 to check, 3 notes".
+func (r report) tally() string {
+	var parts []string
+	for _, l := range []struct {
+		level     calc.Level
+		one, many string
+	}{{calc.Stop, "stop", "stops"}, {calc.Warn, "to check", "to check"}, {calc.Note, "note", "notes"}} {
+		switch n := r.count(l.level); {
+		case n == 1:
+			parts = append(parts, "1 "+l.one)
+		case n > 1:
+			parts = append(parts, fmt.Sprintf("%d %s", n, l.many))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// offMarkNote explains the sign before a rounded length, where the text has one.
+func offMarkNote(text string) string {
+	if !strings.Contains(text, units.OffMark) {
+		return ""
+	}
+	return units.OffMark + " a length between two marks, shown at the nearest"
+}
+
+// cautions are said wherever somebody goes from the answer to the cloth.
+var cautions = []string{
+	"Cut a test garment first: no figure replaces a fitting.",
+	"Mind pins, blades and hot irons.",
+	"A child's nightwear can be lawful only because it fits tightly; ask your local rules before widening it.",
+}

@@ -1,0 +1,310 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// render draws the worksheet for a window. It reads and changes nothing else.
+func (d *desk) render(width, height int) string {
+	l := layoutFor(width, height)
+	if l.tooSmall {
+		return smallWindow(width, height)
+	}
+	st := d.styles
+	form := d.renderStep(l.formWidth, l.formHeight)
+	top := cut(d.titleLine(width), width) + "\n" + tape(d.step, d.rep, st, width) + "\n"
+	keys := "\n" + keyLine(d.working(), st, width)
+	if l.beside {
+		panel := block(answerPanel(d.rep, st, l.answerWidth), l.answerWidth, l.answerHeight)
+		both := columns(form, panel, l.formWidth, 2)
+		return top + both + "\n" + d.messageLine(both, width) + keys
+	}
+	strip := block(answerStrip(d.rep, st, width), width, l.answerHeight)
+	return top + form + "\n" + d.messageLine(form+strip, width) + "\n" + strip + keys
+}
+
+// titleLine names the sheet, and says how lengths are shown and where it is kept.
+func (d *desk) titleLine(width int) string {
+	right := fmt.Sprintf("%s, ruler %s  [%s]", unitWords(d.rep.scale.System), d.rep.scale.Ruler, d.state())
+	left := pad(d.styles.heading.Render(d.rep.name()), width-len(right)-1)
+	return left + " " + right
+}
+
+// messageLine says what just happened. With nothing to say it is a rule, which
+// explains the sign of rounded lengths while any is to be seen.
+func (d *desk) messageLine(seen string, width int) string {
+	if d.message != "" {
+		return d.styles.warn.Render(cut("> "+d.message, width))
+	}
+	note := offMarkNote(seen)
+	if note != "" {
+		note = "-- " + note + " "
+	}
+	return cut(note+strings.Repeat("-", max(0, width-len(note))), width)
+}
+
+// renderStep draws the step under the hands.
+func (d *desk) renderStep(width, height int) string {
+	switch d.step {
+	case stepMatch:
+		return d.page(matchLines(d.rep, d.styles, width), width, height)
+	case stepTrace:
+		return d.page(traceLines(d.rep, d.styles, width), width, height)
+	}
+	rows, focus := d.formRows(width)
+	if d.step == stepSplit {
+		head := splitHead(d.rep, d.styles, width)
+		rows, focus = append(head, rows...), focus+len(head)
+	}
+	const hintHeight = 3
+	room := min(len(rows)+1, height-hintHeight) // the hint stands close below the form
+	return block(window(rows, focus, room), width, room) + "\n" + block(d.hint(width), width, height-room)
+}
+
+func splitHead(r report, st styles, width int) []string {
+	head := []string{}
+	for _, h := range calc.Halves() {
+		head = append(head, bandLine(r, h, width))
+	}
+	return append(head, sidesTable(r, st, width)...)
+}
+
+// page is a step without fields, scrolled.
+func (d *desk) page(lines []string, width, height int) string {
+	top := max(0, min(d.scroll, len(lines)-height))
+	return block(lines[top:], width, height)
+}
+
+// formRows draws every field of the step, and tells which row has the hands.
+func (d *desk) formRows(width int) (rows []string, focus int) {
+	for i, it := range forms[d.step] {
+		if it.heading != "" {
+			rows = append(rows, d.styles.heading.Render(cut(it.heading, width)))
+			continue
+		}
+		if i == d.at[d.step] {
+			focus = len(rows)
+			rows = append(rows, d.focusedRow(it.key, width))
+			continue
+		}
+		rows = append(rows, cut("  "+pad(fields[it.key].label, labelWidth)+d.shownValue(it.key), width))
+	}
+	return rows, focus
+}
+
+// The columns of a field: two cells for the hands, the label, the value, and
+// what there is to say of it.
+const (
+	labelWidth = 20
+	valueWidth = 18
+)
+
+// shownValue is an answer that the hands are not on, as the sheet shows it,
+// with a word behind it where there is one to say.
+func (d *desk) shownValue(k worksheets.Key) string {
+	s := &d.doc.Sheet
+	text := s.Text(k)
+	if s.Check(k) != nil {
+		return pad(plain(text), valueWidth) + d.styles.stop.Render("cannot be read")
+	}
+	value := plain(text)
+	switch r := s.Reading(k); {
+	case kindOf(k) == choiceField:
+		options, now := d.options(k)
+		value = options[now]
+	case kindOf(k) == slideField:
+		value = d.rep.slideRule()
+	case r.Known:
+		value = d.rep.scale.Format(r.Length)
+	case text == "" && k.Kind() == worksheets.Part:
+		value = units.Half.String()
+	case text == "" && k.Kind() == worksheets.Count:
+		value = fmt.Sprint(s.Count(k))
+	case text == "":
+		value = "-"
+	}
+	if k.Kind() == worksheets.Text {
+		return value
+	}
+	return pad(value, valueWidth) + d.remark(k)
+}
+
+// remark stands behind a value: the usual ease at that place.
+func (d *desk) remark(k worksheets.Key) string {
+	place, ok := placeOf[k]
+	if !ok {
+		return ""
+	}
+	sources := calc.UsualEase(place, input(&d.doc.Sheet).Fabric)
+	low, high := sources[0].Low, sources[0].High
+	for _, r := range sources[1:] {
+		low, high = min(low, r.Low), max(high, r.High)
+	}
+	return "usual " + span(low, high, d.rep.scale)
+}
+
+// span is "3 to 4 in", or one length where both ends are the same.
+func span(low, high units.Length, sc units.Scale) string {
+	if low == high {
+		return sc.Format(low)
+	}
+	return sc.Number(low) + " to " + sc.Format(high)
+}
+
+// focusedRow is the field under the hands, with how it reads right now.
+func (d *desk) focusedRow(k worksheets.Key, width int) string {
+	lead := d.styles.here.Render(">") + " " + d.styles.answer.Render(pad(fields[k].label, labelWidth))
+	switch kindOf(k) {
+	case choiceField:
+		options, now := d.options(k)
+		return cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
+	case slideField:
+		if d.fresh {
+			return cut(lead+"< "+d.styles.here.Render(d.rep.slideRule())+" >   # slide now, l least, e even", width)
+		}
+	}
+	room := valueWidth - 3
+	if k.Kind() == worksheets.Text {
+		room = width - labelWidth - 6
+	}
+	return cut(lead+"["+d.typedText(room)+"] "+d.reading(k), width)
+}
+
+// typedText is the line of input in a box of fixed width: the library's own
+// grows by a cell when typing starts.
+func (d *desk) typedText(room int) string {
+	if d.fresh && d.entry.Value() != "" {
+		return pad(d.styles.here.Render(cut(plain(d.entry.Value()), room)), room)
+	}
+	e := d.entry
+	e.Width = room - 1
+	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
+	return pad(e.View(), room)
+}
+
+// reading is how the typed text reads, in both systems, or that it does not.
+func (d *desk) reading(k worksheets.Key) string {
+	text := d.entry.Value()
+	if text == "" || k.Kind() == worksheets.Text {
+		return ""
+	}
+	typed := d.doc.Sheet
+	if err := typed.Set(k, text); err != nil {
+		return d.styles.stop.Render("cannot be read")
+	}
+	if r := typed.Reading(k); r.Known {
+		return "= " + d.rep.scale.Both(r.Length)
+	}
+	if k.Kind() == worksheets.Part {
+		return "= " + typed.Share(k).String() + " front, " + typed.Share(k).Rest().String() + " back"
+	}
+	return ""
+}
+
+// hint says how to measure, or why what is typed cannot be read.
+func (d *desk) hint(width int) []string {
+	k, ok := d.focused()
+	if !ok {
+		return nil
+	}
+	typed := d.doc.Sheet
+	if text := d.entry.Value(); kindOf(k) != choiceField && text != "" {
+		if err := typed.Set(k, text); err != nil {
+			return wrap(capitalised(plain(err.Error()))+".", width)
+		}
+	}
+	text := fields[k].hint
+	if place, ok := placeOf[k]; ok {
+		text += d.easeSources(place)
+	}
+	return wrap(text, width)
+}
+
+// easeSources says who gives which ease.
+func (d *desk) easeSources(at calc.Place) string {
+	text := ""
+	for _, r := range calc.UsualEase(at, input(&d.doc.Sheet).Fabric) {
+		text += " " + capitalised(r.Source) + ": " + span(r.Low, r.High, d.rep.scale) + "."
+	}
+	return text
+}
+
+// answerPanel is the answer so far, for the right-hand side.
+func answerPanel(r report, st styles, width int) []string {
+	out := []string{st.heading.Render("The answer so far")}
+	for _, p := range r.pieces() {
+		out = append(out, "")
+		out = append(out, bold(wrap(p.needWords(r.scale), width), st)...)
+		for _, s := range p.sidesWords(r.scale) {
+			out = append(out, hanging("  ", s, width)...)
+		}
+		if words := p.finishedWords(r.scale); words != "" {
+			out = append(out, hanging("  ", "comes out: "+words, width)...)
+		}
+	}
+	out = append(out, "")
+	if t := r.tally(); t != "" {
+		out = append(out, st.heading.Render("Findings")+" "+t+" (step 5)")
+	}
+	for _, f := range r.findings { // the notes are for step 5
+		if f.level > calc.Note {
+			out = append(out, findingLines(f, st, width, false)...)
+		}
+	}
+	return out
+}
+
+func bold(lines []string, st styles) []string {
+	for i, l := range lines {
+		lines[i] = st.answer.Render(l)
+	}
+	return lines
+}
+
+// answerStrip is the answer in three lines, for below the form.
+func answerStrip(r report, st styles, width int) []string {
+	var out []string
+	outcome := []string{}
+	for _, p := range r.pieces() {
+		line := p.needWords(r.scale)
+		if sides := p.sidesWords(r.scale); len(sides) > 0 {
+			line += "; " + strings.Join(sides, "; ")
+		}
+		out = append(out, st.answer.Render(cut(line, width)))
+		if words := p.finishedWords(r.scale); words != "" {
+			outcome = append(outcome, words)
+		}
+	}
+	last := "Comes out: " + strings.Join(outcome, "; ")
+	if len(outcome) == 0 {
+		last = "Nothing is reckoned yet"
+	}
+	if t := r.tally(); t != "" {
+		t = "  [" + t + "]"
+		last = pad(cut(last, width-len(t)), width-len(t)) + t
+	}
+	return append(out, last)
+}
+
+// findingLines is a finding with its level hanging out to the left.
+func findingLines(f finding, st styles, width int, ways bool) []string {
+	style, lead := st.answer, "note "
+	switch f.level {
+	case calc.Warn:
+		style, lead = st.warn, "warn "
+	case calc.Stop:
+		style, lead = st.stop, "STOP "
+	}
+	text := f.text
+	if ways {
+		text = f.line()
+	}
+	out := hanging(lead, text, width)
+	out[0] = style.Render(lead) + strings.TrimPrefix(out[0], lead)
+	return out
+}

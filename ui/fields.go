@@ -1,0 +1,76 @@
+package ui
+
+import "capscye/worksheets"
+
+// field says how an answer is asked for.
+type field struct {
+	label string // on the form, at most 19 cells
+	words string // in a sentence or a line of working, without article
+	hint  string // how to measure or choose
+}
+
+// fields holds every answer that the program asks for.
+var fields = map[worksheets.Key]field{
+	worksheets.Title:  {"Title", "title", "What this sheet is for: the garment, the pattern, the size."},
+	worksheets.Wearer: {"Wearer", "wearer", "Who will wear it."},
+	worksheets.Unit: {"Unit", "unit", "What a bare number means and how lengths are shown. " +
+		"Changing it changes nothing that was measured."},
+	worksheets.Ruler:  {"Finest ruler mark", "ruler mark", "The finest mark of the ruler in your hand: amounts to mark are rounded to it."},
+	worksheets.Fabric: {"Fabric", "fabric", "Woven cloth needs ease to move in; a knit gives by itself."},
+	worksheets.Notes:  {"Notes", "notes", "Anything worth keeping: pattern size, what the last garment showed."},
+
+	worksheets.MeasuredOn: {"Measured on", "day of measuring", "The day, as 2026-10-03. Measure again at least every six months " +
+		"(Texas Agricultural Extension Service, E-372)."},
+	worksheets.Bicep: {"Bicep", "bicep", "Around the fullest part of the upper arm, arm relaxed, tape snug but not pressing."},
+	worksheets.BicepOther: {"Other arm", "other arm", "The same on the other arm; the larger of the two decides. " +
+		"Leave it empty if you measured one."},
+	worksheets.Bust:     {"Bust", "bust", "Around the fullest part of the bust, tape level all round, over what will be worn underneath."},
+	worksheets.HighBust: {"High bust", "high bust", "Close under the arms, above the bust. A bust 2 in or more larger: choose the size by this one (E-372)."},
+	worksheets.Waist:    {"Waist", "waist", "Around the natural waist, where the body bends sideways."},
+	worksheets.Hip:      {"Hip", "hip", "Around the fullest part of hip and seat, tape level."},
+	worksheets.Elbow:    {"Elbow", "elbow", "Around the bent elbow, for a long sleeve."},
+	worksheets.Wrist:    {"Wrist", "wrist", "Around the wrist bone, for a long sleeve."},
+
+	worksheets.EaseBicep: {"At the bicep", "ease at the bicep", "What the sleeve must be larger than the arm. Wearing ease is for moving; add more for looks."},
+	worksheets.EaseBust:  {"At the bust", "ease at the bust", "What the bodice must be larger than the body at the bust."},
+	worksheets.EaseWaist: {"At the waist", "ease at the waist", "What the bodice must be larger than the body at the waist."},
+	worksheets.EaseHip:   {"At the hip", "ease at the hip", "What the garment must be larger than the body at the hip."},
+	worksheets.EaseElbow: {"At the elbow", "ease at the elbow", "What a long sleeve must be larger than the bent elbow."},
+	worksheets.EaseWrist: {"At the wrist", "ease at the wrist", "What a long sleeve must be larger than the wrist; a hand has to pass."},
+
+	worksheets.SleeveWidth: {"Sleeve width", "sleeve width", "The sleeve pattern laid flat, straight across at the bicep line, " +
+		"where the underarm seam meets the cap."},
+	worksheets.SleeveMeasured: {"Measured between", "sleeve measured between", "Seam lines, or cut edges: then the seam allowances are taken off here, once."},
+	worksheets.SleeveAllowance: {"Seam allowance", "seam allowance of the sleeve", "Printed on most patterns; 5/8 in (1.5 cm) is common. " +
+		"Taken off only when measured between cut edges."},
+	worksheets.BodiceFront: {"Front width", "bodice front width", "From the centre front, or the fold, to the side, at bust level; do not measure across darts or pleats."},
+	worksheets.BodiceBack:  {"Back width", "bodice back width", "From the centre back, or the fold, to the side, at bust level."},
+	worksheets.BodiceMeasured: {"Measured between", "bodice measured between",
+		"Seam lines, or cut edges: then an allowance is taken off for every seamed edge that the tape crossed."},
+	worksheets.BodiceAllowance: {"Seam allowance", "seam allowance of the bodice", "Taken off only when measured between cut edges."},
+	worksheets.Crossings: {"Edges crossed", "seamed edges crossed",
+		"Seamed edges that the tape crossed on each piece: 1 from the fold or the centre line, 2 with a centre seam."},
+	worksheets.TakeOffFront: {"Take off, front", "take-off of the front", "Dart, tuck, pleat or button overlap inside the tape on the front; empty for none."},
+	worksheets.TakeOffBack:  {"Take off, back", "take-off of the back", "The same on the back."},
+	worksheets.FinishedBust: {"Printed bust", "finished bust of the pattern",
+		"The finished bust that the pattern prints. Where given, it is used instead of front and back."},
+
+	worksheets.SleeveStyle: {"Sleeve style", "sleeve style", "Set-in, shirt or gathered: how much longer than the armhole its cap is commonly cut. " +
+		"Counts where the bodice is already cut."},
+	worksheets.CapFront: {"Cap seam, front", "front cap seam",
+		"Along the front seam line, underarm to shoulder dot. With all four seams, a kept armhole can use the ease left in the cap."},
+	worksheets.CapBack:      {"Cap seam, back", "back cap seam", "Along the back seam line, underarm to shoulder dot."},
+	worksheets.ArmholeFront: {"Armhole, front", "front armhole", "Along the front armhole seam line, shoulder seam to side seam."},
+	worksheets.ArmholeBack:  {"Armhole, back", "back armhole", "Along the back armhole seam line, shoulder seam to side seam."},
+
+	worksheets.PivotLimitSleeve: {"Limit, sleeve side", "pivot limit of a sleeve side", "The most that one side may pivot: 1 in (2.5 cm) is common practice. " +
+		"A wider turn lowers the cap more."},
+	worksheets.PivotLimitBodice: {"Limit, bodice side", "pivot limit of a bodice side", "The most that one side may pivot: 1 in (2.5 cm) is common practice."},
+	worksheets.FrontShareSleeve: {"Front gets, sleeve", "front share of the sleeve", "What part of the sleeve's need the front takes: 1/2, 0.45, 55 %. The back gets the rest."},
+	worksheets.FrontShareBust:   {"Front gets, bust", "front share of the bust", "What part of the bust's need the front takes; front and back need not be equal."},
+	worksheets.Slide: {"Slide", "chosen slide", "How far both pieces move out at the underarm. Left and right push it along the band; " +
+		"l is the least, e the even one; or type a length."},
+	worksheets.Follow: {"A following piece", "what a following piece does",
+		"Where the slide is more than a piece needs: let out, it comes out wider (common practice); hold, it pivots back (geometry, not custom)."},
+	worksheets.Armhole: {"Armhole", "armhole", "Alter: the bodice is still paper. Keep: it is already cut, and the sleeve has to do it alone."},
+}

@@ -1,0 +1,185 @@
+package ui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// binding is one row of a table of keys. The bottom line and the page of keys
+// are made from these tables, so help cannot say what is not so.
+type binding struct {
+	keys  []string // as bubbletea names them
+	show  string   // as a person reads them
+	does  string
+	where string // on the page of keys: where it works, where not everywhere
+	act   action
+	// when tells whether the key works now; nil is always. A key that does not
+	// is left out of the bottom line, and says why when it is pressed.
+	when func(*desk) (ok bool, why string)
+	rare bool // only on the page of keys
+}
+
+// action is what a key of the worksheet does.
+type action uint8
+
+const (
+	actNone action = iota
+	actNextField
+	actPrevField
+	actEnter
+	actTurn // to the next step or the one before
+	actStep     // to the step that the key names
+	actUp       // or down
+	actSideways // left or right
+	actLeast
+	actEven
+	actUnit
+	actSave
+	actList
+	actKeys
+	actQuit
+)
+
+// deskKeys is the table for the worksheet. The first match whose time it is
+// wins; a key that nobody takes goes into the field.
+var deskKeys = []binding{
+	{keys: []string{"tab"}, show: "tab", does: "next", where: "in a form", act: actNextField, when: hasFields},
+	{keys: []string{"shift+tab"}, show: "shift+tab", does: "back", where: "in a form", act: actPrevField, when: hasFields, rare: true},
+	{keys: []string{"enter"}, show: "enter", does: "keep, next", where: "in a form", act: actEnter, when: hasFields, rare: true},
+	{keys: []string{"enter"}, show: "enter", does: "next step", where: "on a page", act: actTurn, when: onPage, rare: true},
+	{keys: []string{"left", "right"}, show: "left/right", does: "push", where: "on the slide", act: actSideways, when: onSlide},
+	{keys: []string{"l"}, show: "l", does: "least", where: "on the slide", act: actLeast, when: onSlide},
+	{keys: []string{"e"}, show: "e", does: "even", where: "on the slide", act: actEven, when: onSlide},
+	{keys: []string{"left", "right", " "}, show: "left/right", does: "choose", where: "in a choice", act: actSideways, when: onChoice},
+	{keys: []string{"up", "down"}, show: "up/down", does: "one mark", where: "in a length", act: actUp, when: onLength},
+	{keys: []string{"up", "down"}, show: "up/down", does: "field", where: "in other fields", act: actUp, when: onOther},
+	{keys: []string{"up", "down"}, show: "up/down", does: "scroll", where: "on a page", act: actUp, when: onPage},
+	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, show: "pgdn/pgup", does: "step", where: "or ^n, ^p", act: actTurn},
+	{keys: []string{"f1", "f2", "f3", "f4", "f5", "f6", "alt+1", "alt+2", "alt+3", "alt+4", "alt+5", "alt+6"},
+		show: "f1-f6", does: "to a step", where: "or alt+1 to alt+6", act: actStep, rare: true},
+	{keys: []string{"1", "2", "3", "4", "5", "6"}, show: "1-6", does: "to a step", where: "on a page", act: actStep, when: onPage},
+	{keys: []string{"ctrl+s"}, show: "^s", does: "save", act: actSave},
+	{keys: []string{"ctrl+t"}, show: "^t", does: "in/cm", act: actUnit},
+	{keys: []string{"ctrl+o"}, show: "^o", does: "sheets", act: actList},
+	{keys: []string{"ctrl+k"}, show: "^k", does: "keys", act: actKeys},
+	{keys: []string{"ctrl+c", "ctrl+q"}, show: "^c", does: "end", where: "or ^q", act: actQuit},
+}
+
+func hasFields(d *desk) (bool, string) {
+	return len(forms[d.step]) > 0, "this step has nothing to fill in"
+}
+
+// onSlide is the slide, until somebody types a length into it.
+func onSlide(d *desk) (bool, string) {
+	return d.on(slideField) && d.fresh, "this pushes the slide, in step 4"
+}
+
+func onChoice(d *desk) (bool, string) { return d.on(choiceField), "" }
+
+func onLength(d *desk) (bool, string) { return d.on(lengthField), "" }
+
+func onOther(d *desk) (bool, string) {
+	return d.on(choiceField) || d.on(textField) || d.on(slideField), ""
+}
+
+func onPage(d *desk) (bool, string) { return len(forms[d.step]) == 0, "" }
+
+// find is the binding that takes a key now.
+func (d *desk) find(key string) (binding, bool) {
+	for _, b := range deskKeys {
+		if has(b.keys, key) && (b.when == nil || first(b.when(d))) {
+			return b, true
+		}
+	}
+	return binding{}, false
+}
+
+// whyNot is the reason that a key does nothing now, if the table knows one.
+func (d *desk) whyNot(key string) string {
+	for _, b := range deskKeys {
+		if b.when != nil && has(b.keys, key) && len(key) > 1 {
+			if ok, why := b.when(d); !ok && why != "" {
+				return why
+			}
+		}
+	}
+	return ""
+}
+
+func first(ok bool, _ string) bool { return ok }
+
+func has(list []string, s string) bool {
+	for _, l := range list {
+		if l == s {
+			return true
+		}
+	}
+	return false
+}
+
+// working are the bindings whose time it is.
+func (d *desk) working() []binding {
+	var now []binding
+	for _, b := range deskKeys {
+		if !b.rare && (b.when == nil || first(b.when(d))) {
+			now = append(now, b)
+		}
+	}
+	return now
+}
+
+// keyLine is the bottom line: as many of the keys as fit whole. The last two,
+// how to see the rest and how to end, always do.
+func keyLine(keys []binding, st styles, width int) string {
+	words := func(b binding) string { return st.key.Render(b.show) + " " + b.does }
+	split := max(0, len(keys)-2)
+	tail := ""
+	for _, b := range keys[split:] {
+		tail += "  " + words(b)
+	}
+	var line strings.Builder
+	for _, b := range keys[:split] {
+		next := words(b)
+		if line.Len() > 0 {
+			next = "  " + next
+		}
+		if ansi.StringWidth(line.String())+ansi.StringWidth(next)+ansi.StringWidth(tail) > width {
+			continue
+		}
+		line.WriteString(next)
+	}
+	return cut(strings.TrimPrefix(line.String()+tail, "  "), width)
+}
+
+// keysPage lists every key of the worksheet.
+type keysPage struct{ styles styles }
+
+func (keysPage) key(string) wish { return wish{kind: wishBack} }
+
+// render shows the table in two columns, so that it fits the smallest window.
+func (p keysPage) render(width, height int) string {
+	var rows []string
+	for _, b := range deskKeys {
+		rows = append(rows, pad(b.show, 11)+pad(b.does, 12)+b.where)
+	}
+	half := (len(rows) + 1) / 2
+	out := []string{p.styles.heading.Render("Keys") + "   ^s is ctrl and s together"}
+	for i := range half {
+		right := ""
+		if half+i < len(rows) {
+			right = rows[half+i]
+		}
+		out = append(out, pad(rows[i], max(width/2, 38))+right)
+	}
+	for _, text := range []string{
+		"Esc keeps what is typed; nothing here throws a typed value away.",
+		"Typing over a field replaces it; left and right move inside it instead.",
+		`Lengths: 13 3/4, 13-3/4, 13.75 or 13,75, with in, ", cm or mm, or nothing.`,
+		"~ stands before a length between two marks: it is shown at the nearest.",
+		"Any key goes back.",
+	} {
+		out = append(out, wrap(text, width)...)
+	}
+	return block(out, width, height)
+}

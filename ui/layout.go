@@ -1,0 +1,127 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// The smallest window that the worksheet can be used in, and the width from
+// which the answer stands beside the form.
+const (
+	smallestWidth  = 60
+	smallestHeight = 16
+	besideFrom     = 100
+	answerWidth    = 42
+	stripHeight    = 3
+)
+
+// layout divides a window: a title and the tape on top, the keys at the bottom,
+// and between them the form with the answer beside it or below.
+//
+//	wide:  title           narrow:  title
+//	       tape                     tape
+//	       form | answer            form
+//	       keys                     answer (3 lines)
+//	                                keys
+type layout struct {
+	width, height         int
+	tooSmall, beside      bool
+	formWidth, formHeight int
+	answerWidth           int
+	answerHeight          int
+}
+
+// layoutFor is a pure function of the window.
+func layoutFor(width, height int) layout {
+	l := layout{width: width, height: height, tooSmall: width < smallestWidth || height < smallestHeight}
+	l.formWidth, l.formHeight = width, height-4-stripHeight // title, tape, rule, keys
+	l.answerWidth, l.answerHeight = width, stripHeight
+	if width >= besideFrom {
+		l.beside = true
+		l.answerWidth, l.answerHeight = answerWidth, height-4
+		l.formWidth, l.formHeight = width-answerWidth-2, height-4
+	}
+	return l
+}
+
+// smallWindow asks for more room.
+func smallWindow(width, height int) string {
+	text := fmt.Sprintf("This window has %d x %d cells; the worksheet needs %d x %d. Nothing is lost: make it larger.",
+		width, height, smallestWidth, smallestHeight)
+	return block(strings.Split(ansi.Wrap(text, max(width, 1), ""), "\n"), width, height)
+}
+
+// block is exactly height lines, none wider than width.
+func block(lines []string, width, height int) string {
+	out := make([]string, max(height, 0))
+	for i := range out {
+		if i < len(lines) {
+			out[i] = cut(lines[i], width)
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
+// cut shortens a line to a width, and says so.
+func cut(s string, width int) string {
+	if ansi.StringWidth(s) <= width {
+		return s
+	}
+	if width < 4 {
+		return ansi.Truncate(s, max(width, 0), "")
+	}
+	return ansi.Truncate(s, width, "...")
+}
+
+// pad fills a line with spaces to a width, cutting what is too long.
+func pad(s string, width int) string {
+	s = cut(s, width)
+	return s + strings.Repeat(" ", max(0, width-ansi.StringWidth(s)))
+}
+
+// wrap breaks a text into lines of a width.
+func wrap(text string, width int) []string {
+	lines := strings.Split(ansi.Wrap(text, max(width, 1), ""), "\n")
+	for i, l := range lines {
+		lines[i] = strings.TrimRight(l, " ")
+	}
+	return lines
+}
+
+// hanging wraps a text with its lead hanging out to the left.
+func hanging(lead, text string, width int) []string {
+	out := wrap(text, width-len(lead))
+	for i, l := range out {
+		if i > 0 {
+			lead = strings.Repeat(" ", len(lead))
+		}
+		out[i] = lead + l
+	}
+	return out
+}
+
+// window is the part of the lines that is seen when line focus is to be seen.
+// It depends on nothing else, so a window that grows never stays past the end.
+func window(lines []string, focus, height int) []string {
+	top := max(0, min(focus-height*2/3, len(lines)-height))
+	return lines[top:min(len(lines), top+max(height, 0))]
+}
+
+// columns sets two blocks side by side.
+func columns(left, right string, leftWidth, gap int) string {
+	l, r := strings.Split(left, "\n"), strings.Split(right, "\n")
+	out := make([]string, max(len(l), len(r)))
+	for i := range out {
+		line := ""
+		if i < len(l) {
+			line = l[i]
+		}
+		if i < len(r) && r[i] != "" {
+			line = pad(line, leftWidth) + strings.Repeat(" ", gap) + r[i]
+		}
+		out[i] = line
+	}
+	return strings.Join(out, "\n")
+}

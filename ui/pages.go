@@ -1,0 +1,73 @@
+package ui
+
+import (
+	"fmt"
+
+	"capscye/calc"
+)
+
+// matchLines is step 5: what comes out beside what was asked, and every finding
+// with its reason and its ways out.
+func matchLines(r report, st styles, width int) []string {
+	out := []string{st.heading.Render(cut(fmt.Sprintf("%-8s%13s%13s%13s%13s", "", "asked", "comes out", "by marks", "ease"), width))}
+	for _, g := range []struct {
+		name  string
+		girth calc.Girth
+	}{{"Bicep", r.plan.Sleeve}, {"Bust", r.plan.Bust}} {
+		out = append(out, cut(fmt.Sprintf("%-8s%13s%13s%13s%13s", g.name, orDash(asked(g.girth), r.scale),
+			orDash(g.girth.Finished, r.scale), orDash(g.girth.Marked, r.scale), orDash(g.girth.EaseAfter, r.scale)), width))
+	}
+	out = append(out, "")
+	for _, h := range calc.Halves() {
+		out = append(out, sewnTogether(r, h))
+	}
+	out = append(out, "", st.heading.Render("Findings"))
+	if len(r.findings) == 0 {
+		out = append(out, "Nothing to point out.")
+	}
+	for _, f := range r.findings {
+		out = append(out, findingLines(f, st, width, true)...)
+	}
+	return out
+}
+
+// sewnTogether says that cap and armhole of a half change by the same amount,
+// or how they do not.
+func sewnTogether(r report, h calc.Half) string {
+	cap, armhole := r.plan.Sides[h.Sleeve()].SlideMark, r.plan.Sides[h.Bodice()].SlideMark
+	name := capitalised(subjectWords[h.Subject()])
+	switch {
+	case cap != armhole:
+		return fmt.Sprintf("%s: the cap changes by %s, the armhole is kept.", name, inOrOut(cap, r.scale))
+	case cap == 0:
+		return fmt.Sprintf("%s: cap and armhole keep their length.", name)
+	case cap < 0:
+		return fmt.Sprintf("%s: cap and armhole both get shorter by %s.", name, r.scale.OnRuler(-cap))
+	}
+	return fmt.Sprintf("%s: cap and armhole both get longer by %s.", name, r.scale.OnRuler(cap))
+}
+
+// traceLines is step 6: what to mark on each piece.
+func traceLines(r report, st styles, width int) []string {
+	out := []string{st.heading.Render(fmt.Sprintf("To mark, with a ruler in %s", r.scale.Ruler))}
+	for _, s := range calc.Sides() {
+		words := sideWords(r.plan.Sides[s], r.scale)
+		if words == "" {
+			words = "stays as it is"
+		}
+		out = append(out, "  "+pad(capitalised(subjectWords[s.Subject()]), 16)+words)
+	}
+	out = append(out, "")
+	for _, t := range []string{
+		"Pins stand where the seam lines cross, one allowance in from both edges: in the shoulder dot of the sleeve, " +
+			"and where shoulder seam and armhole meet on the bodice.",
+		"Mark pivot first, then slide, from the underarm corner outward.",
+	} {
+		out = append(out, wrap(t, width)...)
+	}
+	out = append(out, "")
+	for _, c := range cautions {
+		out = append(out, wrap(c, width)...)
+	}
+	return out
+}

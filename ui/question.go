@@ -1,0 +1,119 @@
+package ui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// question asks something that one key answers.
+type question struct {
+	styles  styles
+	text    string
+	answers []answer
+}
+
+type answer struct {
+	key, words string
+	wish       wish
+}
+
+func (q *question) key(name string) wish {
+	for _, a := range q.answers {
+		if a.key == name {
+			return a.wish
+		}
+	}
+	if name == "ctrl+c" || name == "ctrl+q" {
+		return wish{kind: wishQuit}
+	}
+	return wish{}
+}
+
+func (q *question) render(width, height int) string {
+	out := wrap(q.text, width)
+	out = append(out, "")
+	for _, a := range q.answers {
+		out = append(out, "  "+q.styles.key.Render(pad(a.key, 7))+a.words)
+	}
+	return block(out, width, height)
+}
+
+// naming asks for a file name, with the ending of a worksheet added if it has
+// none.
+type naming struct {
+	styles  styles
+	text    string
+	entry   textinput.Model
+	message string
+	grant   func(path string) wish
+}
+
+func newNaming(text, suggestion string, st styles, grant func(string) wish) *naming {
+	n := &naming{styles: st, text: text, entry: newEntry(st), grant: grant}
+	n.entry.SetValue(suggestion)
+	n.entry.CursorEnd()
+	return n
+}
+
+func (n *naming) key(msg tea.KeyMsg) wish {
+	n.message = ""
+	switch msg.String() {
+	case "esc":
+		return wish{kind: wishBack}
+	case "ctrl+c", "ctrl+q":
+		return wish{kind: wishQuit}
+	case "enter":
+		return n.done()
+	}
+	if len(msg.Runes) > n.entry.CharLimit {
+		msg.Runes = msg.Runes[:n.entry.CharLimit]
+	}
+	n.entry, _ = n.entry.Update(msg)
+	return wish{}
+}
+
+// done takes the name, unless something else has it.
+func (n *naming) done() wish {
+	path := strings.TrimSpace(n.entry.Value())
+	if path == "" {
+		n.message = "A name is wanted, such as blouse.toml."
+		return wish{}
+	}
+	if !strings.HasSuffix(strings.ToLower(path), ".toml") {
+		path += ".toml"
+	}
+	if exists(path) {
+		n.message = plain(path) + " exists already; choose another name."
+		return wish{}
+	}
+	return n.grant(path)
+}
+
+func (n *naming) render(width, height int) string {
+	e := n.entry
+	box := max(min(width-2, 60), 2)
+	e.Width = box - 1
+	out := append(wrap(n.text, width), "", "["+pad(e.View(), box)+"]", n.styles.warn.Render(cut(n.message, width)),
+		"", "enter keeps the name  esc back")
+	return block(out, width, height)
+}
+
+// fileNameFor suggests a file name for a title.
+func fileNameFor(title string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(title) {
+		switch {
+		case 'a' <= r && r <= 'z' || '0' <= r && r <= '9':
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+	}
+	name := strings.Trim(b.String(), "-")
+	if name == "" {
+		name = "worksheet"
+	}
+	return name + ".toml"
+}

@@ -1,0 +1,75 @@
+// Package ui is every face that the program shows: the screen, the printed
+// sheet, the JSON, the command line. It joins the sheet and the sums in one
+// place and puts the answer into words; it adds no arithmetic of its own.
+//
+// The screen is one root model that routes messages to parts. A part is a plain
+// struct that renders itself for a given size and answers a key with what it
+// wants, a small value; the root alone turns wishes into commands. All input
+// and output of the screen is in commands.go, all messages are in messages.go.
+package ui
+
+import (
+	"capscye/calc"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// report is a sheet with everything that follows from it, ready to be shown in
+// any face.
+type report struct {
+	sheet    worksheets.Sheet
+	scale    units.Scale
+	plan     calc.Plan
+	findings []finding
+}
+
+// reckon computes the report of a document.
+func reckon(d *worksheets.Document) report {
+	r := report{sheet: d.Sheet, scale: d.Sheet.Scale(), plan: calc.Compute(input(&d.Sheet))}
+	for _, p := range d.Problems() {
+		r.findings = append(r.findings, finding{
+			code: valueUnreadable, level: calc.Stop, about: p.Path, text: plain(p.Error()),
+		})
+	}
+	for _, f := range r.plan.Findings {
+		r.findings = append(r.findings, finding{
+			code: f.Code, level: f.Level, about: subjectWords[f.About], text: findingText(f, r.scale), ways: waysOut(f.Ways),
+		})
+	}
+	return r
+}
+
+// whole tells that nothing required is missing and nothing says stop.
+func (r report) whole() bool {
+	for _, f := range r.findings {
+		if f.level == calc.Stop {
+			return false
+		}
+	}
+	return r.plan.Whole()
+}
+
+// count is how many findings there are of a level.
+func (r report) count(l calc.Level) int {
+	n := 0
+	for _, f := range r.findings {
+		if f.level == l {
+			n++
+		}
+	}
+	return n
+}
+
+// name is what the sheet is called on screens and paper.
+func (r report) name() string {
+	title, wearer := plain(r.sheet.Text(worksheets.Title)), plain(r.sheet.Text(worksheets.Wearer))
+	switch {
+	case title == "" && wearer == "":
+		return "Untitled sheet"
+	case title == "":
+		return "For " + wearer
+	case wearer == "":
+		return title
+	}
+	return title + ", for " + wearer
+}

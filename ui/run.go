@@ -1,0 +1,193 @@
+package ui
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"github.com/charmbracelet/x/term"
+	"github.com/spf13/cobra"
+
+	"capscye/worksheets"
+)
+
+// Version is what --version answers. A build can set it with -ldflags -X.
+var Version = "0.1.0"
+
+// Exit statuses.
+const (
+	exitWell       = 0
+	exitUnfinished = 1 // a required answer is missing, or a finding says stop
+	exitUnread     = 2 // a file could not be read, or the call is wrong
+)
+
+// Run is the program: arguments without its name, the three streams, and the
+// exit status. Messages for people go to errs, results to out.
+func Run(args []string, in io.Reader, out, errs io.Writer) int {
+	s := &session{in: in, out: out, errs: errs}
+	root := s.commands()
+	root.SetArgs(args)
+	if err := root.Execute(); err != nil {
+		fmt.Fprintf(errs, "capscye: %s\n", plain(err.Error()))
+		return exitUnread
+	}
+	return s.status
+}
+
+// session is one run of the program.
+type session struct {
+	in        io.Reader
+	out, errs io.Writer
+	status    int
+}
+
+// commands is the table of commands, which help and completion are made from.
+func (s *session) commands() *cobra.Command {
+	root := &cobra.Command{
+		Use:   "capscye [FILE]",
+		Short: "A fitting worksheet for widening sleeves and bodices",
+		Long: `A fitting worksheet: from body, ease and a pattern measured flat to what each
+seam edge of sleeve and bodice pivots and slides, so that they still sew together.
+
+Without FILE it opens the worksheets of this folder, or the built-in example where
+there are none. With FILE it opens that worksheet, and offers to begin it if there
+is none. Without a terminal it prints the computed sheet instead.`,
+		Version:       Version,
+		Args:          cobra.MaximumNArgs(1),
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if !s.hasTerminal() {
+				return s.show(args, showOptions{})
+			}
+			return s.open(args)
+		},
+	}
+	root.SetIn(s.in)
+	root.SetOut(s.out)
+	root.SetErr(s.errs)
+	root.SetVersionTemplate("capscye {{.Version}}\n")
+	root.CompletionOptions.DisableDefaultCmd = true
+	root.SetHelpCommand(&cobra.Command{Hidden: true})
+
+	var o showOptions
+	show := &cobra.Command{
+		Use:   "show FILE...",
+		Short: "Print the computed sheet",
+		Long: `Print the computed sheet of each FILE as text, or as JSON in millimetres. "-" reads
+standard input.
+
+Exit status: 0 all well; 1 a required answer is missing or a finding says stop;
+2 a file could not be read.`,
+		Args: cobra.MinimumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error { return s.show(args, o) },
+	}
+	show.Flags().BoolVar(&o.json, "json", false, "print JSON: an object for one file, an array for several")
+	show.Flags().BoolVar(&o.working, "working", false, "print every line of the arithmetic too")
+	root.AddCommand(show)
+	return root
+}
+
+// hasTerminal tells whether somebody sits at a terminal that can be drawn on.
+func (s *session) hasTerminal() bool {
+	in, okIn := s.in.(*os.File)
+	out, okOut := s.out.(*os.File)
+	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd()) && os.Getenv("TERM") != "dumb"
+}
+
+type showOptions struct{ json, working bool }
+
+// show prints the sheets one by one, so that memory stays flat however many
+// there are. Without names it is the built-in example.
+func (s *session) show(names []string, o showOptions) error {
+	several := o.json && len(names) > 1
+	for i, name := range append(names, exampleIfNone(names)...) {
+		text, err := s.shown(name, len(names) == 0, o)
+		if err != nil {
+			s.worse(exitUnread)
+			s.complain(err)
+			if !several {
+				continue
+			}
+			if text, err = encodeJSON(failureJSON{name, err.Error()}); err != nil {
+				return err
+			}
+		}
+		switch {
+		case several:
+			text = append([]byte{"[,"[min(i, 1)], '\n'}, bytes.TrimSuffix(text, []byte("\n"))...)
+		case i > 0:
+			text = append([]byte(strings.Repeat("-", printWidth)+"\n"), text...)
+		}
+		if _, err := s.out.Write(text); err != nil {
+			return fmt.Errorf("cannot write: %w", err)
+		}
+	}
+	if several {
+		if _, err := io.WriteString(s.out, "\n]\n"); err != nil {
+			return fmt.Errorf("cannot write: %w", err)
+		}
+	}
+	return nil
+}
+
+func exampleIfNone(names []string) []string {
+	if len(names) == 0 {
+		return worksheets.Examples()[:1]
+	}
+	return nil
+}
+
+// shown is one sheet in the form that was asked for. What is wrong in it goes
+// to the error stream and into the exit status.
+func (s *session) shown(name string, example bool, o showOptions) ([]byte, error) {
+	var d *worksheets.Document
+	var err error
+	switch {
+	case example:
+		d, err = worksheets.Example(name)
+	case name == "-":
+		d, err = worksheets.Read("standard input", s.in)
+	default:
+		d, err = worksheets.Load(name)
+	}
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range d.Problems() {
+		s.complain(&p)
+	}
+	for _, p := range d.Unknown() {
+		s.complain(&p)
+	}
+	r := reckon(d)
+	if !r.whole() {
+		s.worse(exitUnfinished)
+	}
+	if o.json {
+		return encodeJSON(toJSON(r, o.working))
+	}
+	return []byte(sheetText(r, o.working)), nil
+}
+
+func (s *session) worse(status int) { s.status = max(s.status, status) }
+
+func (s *session) complain(err error) { fmt.Fprintf(s.errs, "capscye: %s\n", plain(fileWords(err))) }
+
+// fileWords is an error about a file as a person would say it.
+func fileWords(err error) string {
+	var at *fs.PathError
+	switch {
+	case !errors.As(err, &at):
+		return err.Error()
+	case errors.Is(err, fs.ErrNotExist):
+		return at.Path + ": there is no such file"
+	case errors.Is(err, fs.ErrPermission):
+		return at.Path + ": this may not be read or written here"
+	}
+	return err.Error()
+}

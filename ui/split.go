@@ -1,0 +1,125 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// reachOfSlide is the span that the slide can be pushed over: both halves'
+// bands together. ok is false where there is nothing to push.
+func (r report) reachOfSlide() (low, high units.Length, ok bool) {
+	for _, b := range r.plan.Bands {
+		if b.Empty() {
+			continue
+		}
+		if !ok {
+			low, high, ok = b.Low, b.High, true
+		}
+		low, high = min(low, b.Low), max(high, b.High)
+	}
+	return low, high, ok && low < high
+}
+
+// pushSlide moves the slide to the next ruler mark along its band; the ends of
+// the band count as marks.
+func (d *desk) pushSlide(by int) wish {
+	low, high, ok := d.rep.reachOfSlide()
+	if !ok {
+		d.message = "There is no other slide that works."
+		return wish{}
+	}
+	now := d.rep.plan.Sides[calc.SleeveFront].Slide
+	if chosen := d.doc.Sheet.Reading(worksheets.Slide); chosen.Known {
+		now = chosen.Length
+	}
+	now = min(max(now, low), high)
+	next := min(max(nextMark(now, d.doc.Sheet.Ruler(), by), low), high)
+	if next == now {
+		d.message = "The slide is at the end of its band."
+		return wish{}
+	}
+	return d.set(worksheets.Slide, exactly(next, d.rep.scale))
+}
+
+// slideRule says which slide was chosen, in words.
+func (r report) slideRule() string {
+	if l := r.sheet.Reading(worksheets.Slide); l.Known {
+		return r.scale.Format(l.Length) + ", chosen"
+	}
+	if r.sheet.Text(worksheets.Slide) == "even" {
+		return "even"
+	}
+	return "least"
+}
+
+// bandLine draws a half's band as a length of tape with the slide on it:
+//
+//	front   1/4 |#-----e------------------| 1 1/4 in   # slide 1/4 in
+//
+// l marks the least slide and e the even one.
+func bandLine(r report, h calc.Half, width int) string {
+	band, slide := r.plan.Bands[h], r.plan.Sides[h.Sleeve()].Slide
+	name := pad(capitalised(subjectWords[h.Subject()]), 6)
+	if band.Empty() {
+		return cut(fmt.Sprintf("%s no slide serves both pieces; %s taken", name, r.scale.Format(slide)), width)
+	}
+	low := fmt.Sprintf("%8s", r.scale.Number(band.Low))
+	high := pad(r.scale.Format(band.High), 11)
+	now := "# " + r.scale.Format(slide)
+	cells := max(width-len(name)-len(low)-len(high)-len(now)-6, 5)
+	track := []byte(strings.Repeat("-", cells))
+	put := func(l units.Length, mark byte) {
+		if band.Low <= l && l <= band.High {
+			track[position(l, band, cells)] = mark
+		}
+	}
+	put(r.evenSlide(h), 'e')
+	put(min(max(0, band.Low), band.High), 'l')
+	put(slide, '#')
+	return cut(fmt.Sprintf("%s %s |%s| %s %s", name, low, track, high, now), width)
+}
+
+// position is the cell of a length on its band.
+func position(l units.Length, b calc.Band, cells int) int {
+	if b.High == b.Low {
+		return 0
+	}
+	return int((l - b.Low) * units.Length(cells-1) / (b.High - b.Low))
+}
+
+// evenSlide is where the even choice would lie.
+func (r report) evenSlide(h calc.Half) units.Length {
+	need := r.plan.Sides[h.Sleeve()].Need
+	if !need.Known {
+		need = r.plan.Sides[h.Bodice()].Need
+	}
+	b := r.plan.Bands[h]
+	return min(max(need.Length.Half(), b.Low), b.High)
+}
+
+// sidesTable shows the four sides next to each other.
+func sidesTable(r report, st styles, width int) []string {
+	row := func(cells ...string) string {
+		return cut(fmt.Sprintf("%-13s%8s%8s%8s%8s   %s", cells[0], cells[1], cells[2], cells[3], cells[4], cells[5]), width)
+	}
+	lines := []string{st.heading.Render(row("", "need", "pivot", "slide", "total", "mark pivot + slide"))}
+	for _, s := range calc.Sides() {
+		p := r.plan.Sides[s]
+		lines = append(lines, row(capitalised(subjectWords[s.Subject()]), orDash(p.Need, r.scale), r.scale.Number(p.Pivot),
+			r.scale.Number(p.Slide), r.scale.Number(p.Total), marksShort(p, r.scale)))
+	}
+	return lines
+}
+
+// marksShort is the two amounts to mark, "1 + 1/4 in".
+func marksShort(s calc.SidePlan, sc units.Scale) string {
+	if s.PivotMark == 0 && s.SlideMark == 0 {
+		return "nothing"
+	}
+	pivot := strings.TrimSuffix(strings.TrimSuffix(sc.OnRuler(s.PivotMark), " in"), " cm")
+	return pivot + " + " + sc.OnRuler(s.SlideMark)
+}

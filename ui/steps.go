@@ -1,0 +1,117 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"capscye/worksheets"
+)
+
+// step is one of the six, in the order in which the hands work.
+type step int
+
+const (
+	stepBody step = iota
+	stepEase
+	stepPattern
+	stepSplit
+	stepMatch
+	stepTrace
+	stepCount
+)
+
+var stepNames = [stepCount]string{"Body", "Ease", "Pattern", "Split", "Match", "Trace"}
+
+// item is one row of a form: a heading, or a field.
+type item struct {
+	heading string
+	key     worksheets.Key
+}
+
+func heading(s string) item             { return item{heading: s} }
+func ask(keys ...worksheets.Key) []item { return asItems(keys) }
+
+func asItems(keys []worksheets.Key) []item {
+	items := make([]item, len(keys))
+	for i, k := range keys {
+		items[i] = item{key: k}
+	}
+	return items
+}
+
+func form(parts ...[]item) []item {
+	var all []item
+	for _, p := range parts {
+		all = append(all, p...)
+	}
+	return all
+}
+
+// forms says what each step asks. A step without fields is a page.
+var forms = [stepCount][]item{
+	stepBody: form(
+		[]item{heading("Girths of the body")},
+		ask(worksheets.Bicep, worksheets.BicepOther, worksheets.Bust, worksheets.HighBust, worksheets.Waist,
+			worksheets.Hip, worksheets.Elbow, worksheets.Wrist, worksheets.MeasuredOn),
+		[]item{heading("This sheet")},
+		ask(worksheets.Title, worksheets.Wearer, worksheets.Unit, worksheets.Ruler, worksheets.Fabric, worksheets.Notes)),
+	stepEase: form(
+		[]item{heading("Ease: what the garment is larger than the body")},
+		ask(worksheets.EaseBicep, worksheets.EaseBust, worksheets.EaseWaist, worksheets.EaseHip, worksheets.EaseElbow,
+			worksheets.EaseWrist)),
+	stepPattern: form(
+		[]item{heading("Sleeve, laid flat")},
+		ask(worksheets.SleeveWidth, worksheets.SleeveMeasured, worksheets.SleeveAllowance),
+		[]item{heading("Bodice, laid flat")},
+		ask(worksheets.BodiceFront, worksheets.BodiceBack, worksheets.BodiceMeasured, worksheets.BodiceAllowance,
+			worksheets.Crossings, worksheets.TakeOffFront, worksheets.TakeOffBack, worksheets.FinishedBust),
+		[]item{heading("If the bodice is already cut: what the cap can take")},
+		ask(worksheets.SleeveStyle, worksheets.CapFront, worksheets.CapBack, worksheets.ArmholeFront, worksheets.ArmholeBack)),
+	stepSplit: form(
+		ask(worksheets.Slide, worksheets.PivotLimitSleeve, worksheets.PivotLimitBodice, worksheets.FrontShareSleeve,
+			worksheets.FrontShareBust, worksheets.Follow, worksheets.Armhole)),
+}
+
+// filled tells whether a step has its answers, or its page something to say.
+func filled(s step, r report) bool {
+	given := func(k worksheets.Key) bool { return r.sheet.Text(k) != "" }
+	switch s {
+	case stepBody:
+		return given(worksheets.Bicep) || given(worksheets.BicepOther) || given(worksheets.Bust)
+	case stepEase:
+		return given(worksheets.EaseBicep) || given(worksheets.EaseBust)
+	case stepPattern:
+		return r.plan.Sleeve.Flat.Known || r.plan.Bust.Flat.Known
+	}
+	return r.plan.Sleeve.Asked() || r.plan.Bust.Asked()
+}
+
+// tape shows the steps as lengths of a tape measure, marked in single marks:
+// doubled where they are answered, in capitals where the hands are.
+//
+//	|==1 Body===|==2 Ease===|==3 PATTERN|--4 Split--|--5 Match--|--6 Trace--|
+func tape(at step, r report, st styles, width int) string {
+	each := max((width-1)/int(stepCount)-1, 3)
+	var b strings.Builder
+	b.WriteByte('|')
+	for s := range stepCount {
+		mark := "-"
+		if filled(s, r) {
+			mark = "="
+		}
+		name := fmt.Sprintf("%d %s", s+1, stepNames[s])
+		if s == at {
+			name = fmt.Sprintf("%d %s", s+1, strings.ToUpper(stepNames[s]))
+		}
+		name = cut(name, each)
+		left := (each - ansi.StringWidth(name)) / 2
+		segment := strings.Repeat(mark, left) + name + strings.Repeat(mark, each-left-ansi.StringWidth(name))
+		if s == at {
+			segment = st.here.Render(segment)
+		}
+		b.WriteString(segment + "|")
+	}
+	return cut(b.String(), width)
+}

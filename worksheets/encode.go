@@ -1,0 +1,228 @@
+package worksheets
+
+import (
+	"bytes"
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/BurntSushi/toml"
+)
+
+// Encode is the file that says the document's sheet. Only what changed since it
+// was read is changed; comments, order and unknown keys stay. Where the file is
+// written in a way that does not allow it, lost is true: the result says the
+// same, unknown keys included, but without comments.
+func (d *Document) Encode() (out []byte, lost bool, err error) {
+	switch {
+	case d.source == nil:
+		return encodeNew(d.Sheet), false, nil
+	case d.Sheet.Equal(d.read):
+		return d.source, false, nil
+	}
+	if out, ok := d.edited(); ok && d.says(out) {
+		return out, false, nil
+	}
+	out, err = d.rewritten()
+	if err == nil && !d.says(out) {
+		err = &FileError{File: d.name, Reason: "the file is written in a way that cannot be changed here", Want: "a plain worksheet"}
+	}
+	return out, true, err
+}
+
+// says tells whether the bytes read back as the document's sheet.
+func (d *Document) says(out []byte) bool {
+	again, err := Decode(d.name, out)
+	return err == nil && again.Sheet.Equal(d.Sheet)
+}
+
+// splice replaces source[start:end].
+type splice struct {
+	start, end int
+	text       string
+}
+
+// edited is the source with the changed values replaced in place and new ones
+// added to their tables.
+func (d *Document) edited() ([]byte, bool) {
+	eol := "\n"
+	if bytes.Contains(d.source, []byte("\r\n")) {
+		eol = "\r\n"
+	}
+	var splices []splice
+	added := map[string]string{} // new lines by table
+	set := func(table, name, value string) {
+		if v, ok := d.layout().values[table+"."+name]; ok {
+			splices = append(splices, splice{v.start, v.end, value})
+			return
+		}
+		added[table] += name + " = " + value + eol
+	}
+	for _, k := range Keys() {
+		if d.Sheet.answers[k] != d.read.answers[k] {
+			set(k.table(), k.name(), tomlValue(k, d.Sheet.answers[k]))
+		}
+	}
+	if !slices.Equal(d.Sheet.Done, d.read.Done) {
+		set("progress", "done", tomlList(d.Sheet.Done))
+	}
+	tail := ""
+	for _, table := range tables() {
+		lines, ok := added[table]
+		if !ok {
+			continue
+		}
+		if s, ok := d.layout().tables[table]; ok {
+			end := lineEnd(d.source, s.end)
+			splices = append(splices, splice{end, end, eol + strings.TrimSuffix(lines, eol)})
+		} else {
+			tail += eol + "[" + table + "]" + eol + lines
+		}
+	}
+	old := len(d.read.Fittings)
+	if len(d.Sheet.Fittings) < old || !slices.Equal(d.Sheet.Fittings[:old], d.read.Fittings) {
+		return nil, false
+	}
+	for _, f := range d.Sheet.Fittings[old:] {
+		tail += eol + strings.ReplaceAll(tomlFitting(f), "\n", eol)
+	}
+	if tail != "" {
+		if len(d.source) > 0 && !bytes.HasSuffix(d.source, []byte("\n")) {
+			tail = eol + tail
+		}
+		splices = append(splices, splice{len(d.source), len(d.source), tail})
+	}
+	return apply(d.source, splices), true
+}
+
+// apply does the splices, which do not overlap.
+func apply(source []byte, splices []splice) []byte {
+	slices.SortStableFunc(splices, func(a, b splice) int { return cmp.Compare(a.start, b.start) })
+	var out bytes.Buffer
+	at := 0
+	for _, s := range splices {
+		out.Write(source[at:s.start])
+		out.WriteString(s.text)
+		at = s.end
+	}
+	out.Write(source[at:])
+	return out.Bytes()
+}
+
+// rewritten is the whole file made anew from what it says.
+func (d *Document) rewritten() ([]byte, error) {
+	var tree map[string]any
+	if _, err := toml.Decode(string(bytes.TrimPrefix(d.source, []byte("\ufeff"))), &tree); err != nil {
+		return nil, err
+	}
+	in := func(table string) map[string]any {
+		t, ok := tree[table].(map[string]any)
+		if !ok {
+			t = map[string]any{}
+			tree[table] = t
+		}
+		return t
+	}
+	for _, k := range Keys() {
+		if text := d.Sheet.answers[k]; text != d.read.answers[k] {
+			in(k.table())[k.name()] = text
+		}
+	}
+	if !slices.Equal(d.Sheet.Done, d.read.Done) {
+		in("progress")["done"] = d.Sheet.Done
+	}
+	if !slices.Equal(d.Sheet.Fittings, d.read.Fittings) {
+		list := []map[string]any{}
+		for _, f := range d.Sheet.Fittings {
+			list = append(list, map[string]any{"date": f.Date, "note": f.Note})
+		}
+		tree["fitting"] = list
+	}
+	return toml.Marshal(tree)
+}
+
+// tomlValue writes an answer as the file has it: dates and counts bare, the
+// rest as text, for fractions must survive.
+func tomlValue(k Key, text string) string {
+	switch k.Kind() {
+	case Date:
+		if _, err := time.Parse(time.DateOnly, text); err == nil {
+			return text
+		}
+	case Count:
+		if n, ok := smallCount(text); ok {
+			return strconv.Itoa(n)
+		}
+	}
+	return tomlString(text)
+}
+
+// tomlString quotes a text for TOML.
+func tomlString(text string) string {
+	out, err := toml.Marshal(map[string]string{"k": text})
+	if err != nil { // a map of strings always encodes
+		panic(err)
+	}
+	_, value, _ := strings.Cut(string(out), "= ")
+	return strings.TrimSuffix(value, "\n")
+}
+
+func tomlList(texts []string) string {
+	quoted := make([]string, len(texts))
+	for i, t := range texts {
+		quoted[i] = tomlString(t)
+	}
+	return "[" + strings.Join(quoted, ", ") + "]"
+}
+
+func tomlFitting(f Fitting) string {
+	date := tomlString(f.Date)
+	if _, err := time.Parse(time.DateOnly, f.Date); err == nil {
+		date = f.Date
+	}
+	return "[[fitting]]\ndate = " + date + "\nnote = " + tomlString(f.Note) + "\n"
+}
+
+// encodeNew is a whole file with every key, the empty ones too, so that it can
+// be filled in by hand.
+func encodeNew(s Sheet) []byte {
+	var b strings.Builder
+	b.WriteString("# A fitting worksheet. Lengths are text: \"13 3/4\" takes the sheet's unit, \"34.9 cm\",\n" +
+		"# \"349 mm\" and \"13 3/4 in\" carry their own. \"\" means not measured.\n")
+	fmt.Fprintf(&b, "version = %d\n", Version)
+	table := ""
+	for _, k := range Keys() {
+		if k.table() != table {
+			table = k.table()
+			fmt.Fprintf(&b, "\n[%s]\n", table)
+		}
+		text := s.answers[k]
+		if k == MeasuredOn && text == "" { // an empty day is no TOML date
+			continue
+		}
+		if text == "" && (k.Kind() == Choice || specs[k].usual != "") {
+			text = usualText(k)
+		}
+		line := k.name() + " = " + tomlValue(k, text)
+		if c := specs[k].comment; c != "" {
+			line = fmt.Sprintf("%-28s # %s", line, c)
+		}
+		b.WriteString(line + "\n")
+	}
+	b.WriteString("\n[progress]\ndone = " + tomlList(s.Done) + "\n")
+	for _, f := range s.Fittings {
+		b.WriteString("\n" + tomlFitting(f))
+	}
+	return []byte(b.String())
+}
+
+// usualText is what a new file says where nothing was chosen.
+func usualText(k Key) string {
+	if k.Kind() == Choice {
+		return k.Options()[0]
+	}
+	return specs[k].usual
+}

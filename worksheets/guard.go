@@ -1,0 +1,81 @@
+package worksheets
+
+import "fmt"
+
+// What a worksheet may be at most. The readers of TOML at the versions in use
+// have no bounds of their own: a dotted key of 40 KB costs one of them seconds
+// and gigabytes, and a deep nest of arrays overflows its stack, which nothing
+// can recover from. So a file is measured before it is decoded.
+const (
+	MaxBytes = 768 << 10
+	maxDepth = 12
+)
+
+// guard refuses a file that is too large or nested too deeply, in one pass that
+// knows just enough TOML to step over strings and comments.
+func guard(name string, source []byte) error {
+	if len(source) > MaxBytes {
+		return &FileError{File: name, Reason: fmt.Sprintf("the file has %d bytes", len(source)),
+			Want: fmt.Sprintf("a worksheet of at most %d bytes", MaxBytes)}
+	}
+	depth, dots, line := 0, 0, 1
+	for i := 0; i < len(source); i++ {
+		switch c := source[i]; c {
+		case '\n':
+			line, dots = line+1, 0
+		case '#':
+			for i+1 < len(source) && source[i+1] != '\n' {
+				i++
+			}
+		case '"', '\'':
+			end := skipString(source, i)
+			for _, b := range source[i:end] {
+				if b == '\n' {
+					line++
+				}
+			}
+			i = end - 1
+		case '[', '{':
+			depth, dots = depth+1, 0
+		case ']', '}':
+			depth, dots = max(depth-1, 0), 0
+		case '=', ',':
+			dots = 0
+		case '.':
+			dots++
+		}
+		if depth > maxDepth || dots > maxDepth {
+			return &FileError{File: name, Line: line, Reason: "keys, arrays or tables are nested too deeply",
+				Want: fmt.Sprintf("at most %d levels", maxDepth)}
+		}
+	}
+	return nil
+}
+
+// skipString is the offset behind the string that starts at i; one that never
+// ends stops at its line's end, or at the end of the file when it may span lines.
+func skipString(source []byte, i int) int {
+	quote := source[i]
+	long := i+2 < len(source) && source[i+1] == quote && source[i+2] == quote
+	if long {
+		i += 3
+	} else {
+		i++
+	}
+	for ; i < len(source); i++ {
+		switch c := source[i]; {
+		case c == '\\' && quote == '"':
+			i++
+		case c == '\n' && !long:
+			return i
+		case c != quote:
+		case !long:
+			return i + 1
+		case i+2 < len(source) && source[i+1] == quote && source[i+2] == quote:
+			for i += 3; i < len(source) && source[i] == quote; i++ { // up to two quotes belong to the text
+			}
+			return i
+		}
+	}
+	return len(source)
+}

@@ -1,0 +1,225 @@
+package worksheets
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Key is one answer of the worksheet.
+type Key uint8
+
+// The answers, in the order of the file.
+const (
+	Title Key = iota
+	Wearer
+	Unit
+	Ruler
+	Fabric
+	Notes
+
+	MeasuredOn
+	Bicep
+	BicepOther
+	Bust
+	HighBust
+	Waist
+	Hip
+	Elbow
+	Wrist
+
+	EaseBicep
+	EaseBust
+	EaseWaist
+	EaseHip
+	EaseElbow
+	EaseWrist
+
+	SleeveLength
+	SleeveStyle
+	SleeveWidth
+	SleeveMeasured
+	SleeveAllowance
+	CapHeight
+	CapFront
+	CapBack
+	UnderarmSeam
+	HemWidth
+	ElbowWidth
+
+	BodiceFront
+	BodiceBack
+	BodiceMeasured
+	BodiceAllowance
+	Crossings
+	TakeOffFront
+	TakeOffBack
+	FinishedBust
+	ArmholeFront
+	ArmholeBack
+	CornerOutFront
+	CornerDownFront
+	CornerOutBack
+	CornerDownBack
+	SideSeam
+	WaistFront
+	WaistBack
+
+	PivotLimitSleeve
+	PivotLimitBodice
+	FrontShareSleeve
+	FrontShareBust
+	Slide
+	Follow
+	Armhole
+
+	keyCount
+)
+
+// Kind is what may be written as an answer.
+type Kind uint8
+
+// The kinds of answers. Every one but a choice may be left empty.
+const (
+	Text   Kind = iota // anything
+	Date               // a day, 2026-10-03
+	Choice             // one of the options, the first where nothing is written
+	Scale              // the finest mark of a ruler
+	Girth              // a length above zero
+	Amount             // a length not below zero
+	Signed             // a length either way
+	Part               // a share from 0 to 1
+	Slid               // "least", "even" or a length either way
+	Count              // a small whole number
+)
+
+// spec is what is known of a key beforehand.
+type spec struct {
+	path    string // table.name
+	kind    Kind
+	options []string
+	usual   string // what stands for an empty answer; "" where that means not measured
+	comment string // behind the key in a new file
+}
+
+var specs = [keyCount]spec{
+	Title:  {path: "about.title"},
+	Wearer: {path: "about.wearer"},
+	Unit:   {path: "about.unit", kind: Choice, options: []string{"in", "cm"}, comment: "what a bare number means: in or cm"},
+	Ruler:  {path: "about.ruler", kind: Scale, comment: "finest mark of the ruler in use: 1/2 .. 1/64 in, 5 mm, 1 mm"},
+	Fabric: {path: "about.fabric", kind: Choice, options: []string{"woven", "knit"}, comment: "woven or knit"},
+	Notes:  {path: "about.notes"},
+
+	MeasuredOn: {path: "body.measured_on", kind: Date},
+	Bicep:      {path: "body.bicep", kind: Girth},
+	BicepOther: {path: "body.bicep_other", kind: Girth, comment: "the other arm; the larger decides"},
+	Bust:       {path: "body.bust", kind: Girth},
+	HighBust:   {path: "body.high_bust", kind: Girth},
+	Waist:      {path: "body.waist", kind: Girth},
+	Hip:        {path: "body.hip", kind: Girth},
+	Elbow:      {path: "body.elbow", kind: Girth},
+	Wrist:      {path: "body.wrist", kind: Girth},
+
+	EaseBicep: {path: "ease.bicep", kind: Signed},
+	EaseBust:  {path: "ease.bust", kind: Signed},
+	EaseWaist: {path: "ease.waist", kind: Signed},
+	EaseHip:   {path: "ease.hip", kind: Signed},
+	EaseElbow: {path: "ease.elbow", kind: Signed},
+	EaseWrist: {path: "ease.wrist", kind: Signed},
+
+	SleeveLength:    {path: "sleeve.length", kind: Choice, options: []string{"short", "long"}, comment: "short (straight side) or long (tapers to the hem)"},
+	SleeveStyle:     {path: "sleeve.style", kind: Choice, options: []string{"set-in", "shirt", "gathered"}, comment: "set-in, shirt or gathered"},
+	SleeveWidth:     {path: "sleeve.width", kind: Girth, comment: "at the bicep line"},
+	SleeveMeasured:  {path: "sleeve.measured", kind: Choice, options: []string{"seam", "edge"}, comment: "seam (between seam lines) or edge (between cut edges)"},
+	SleeveAllowance: {path: "sleeve.allowance", kind: Amount},
+	CapHeight:       {path: "sleeve.cap_height", kind: Girth},
+	CapFront:        {path: "sleeve.cap_front", kind: Girth, comment: "half-cap seam, underarm to shoulder dot"},
+	CapBack:         {path: "sleeve.cap_back", kind: Girth},
+	UnderarmSeam:    {path: "sleeve.underarm_seam", kind: Girth},
+	HemWidth:        {path: "sleeve.hem_width", kind: Girth},
+	ElbowWidth:      {path: "sleeve.elbow_width", kind: Girth},
+
+	BodiceFront:     {path: "bodice.front", kind: Girth, comment: "centre (or fold) to side, at bust level"},
+	BodiceBack:      {path: "bodice.back", kind: Girth},
+	BodiceMeasured:  {path: "bodice.measured", kind: Choice, options: []string{"seam", "edge"}, comment: "seam or edge"},
+	BodiceAllowance: {path: "bodice.allowance", kind: Amount},
+	Crossings:       {path: "bodice.crossings", kind: Count, usual: "1", comment: "seamed edges that the tape crossed on each piece, for edge"},
+	TakeOffFront:    {path: "bodice.take_off_front", kind: Amount, comment: "dart, tuck, pleat or overlap inside the tape"},
+	TakeOffBack:     {path: "bodice.take_off_back", kind: Amount},
+	FinishedBust:    {path: "bodice.finished_bust", kind: Girth, comment: "printed on the pattern; used instead of front and back"},
+	ArmholeFront:    {path: "bodice.armhole_front", kind: Girth},
+	ArmholeBack:     {path: "bodice.armhole_back", kind: Girth},
+	CornerOutFront:  {path: "bodice.corner_out_front", kind: Signed, comment: "underarm corner: how far outside the shoulder pin"},
+	CornerDownFront: {path: "bodice.corner_down_front", kind: Girth, comment: "... and how far below it"},
+	CornerOutBack:   {path: "bodice.corner_out_back", kind: Signed},
+	CornerDownBack:  {path: "bodice.corner_down_back", kind: Girth},
+	SideSeam:        {path: "bodice.side_seam", kind: Girth},
+	WaistFront:      {path: "bodice.waist_front", kind: Girth},
+	WaistBack:       {path: "bodice.waist_back", kind: Girth},
+
+	PivotLimitSleeve: {path: "method.pivot_limit_sleeve", kind: Amount, usual: "1 in"},
+	PivotLimitBodice: {path: "method.pivot_limit_bodice", kind: Amount, usual: "1 in"},
+	FrontShareSleeve: {path: "method.front_share_sleeve", kind: Part, usual: "1/2"},
+	FrontShareBust:   {path: "method.front_share_bust", kind: Part, usual: "1/2"},
+	Slide:            {path: "method.slide", kind: Slid, usual: "least", comment: "least, even or a length"},
+	Follow:           {path: "method.follow", kind: Choice, options: []string{"let out", "hold"}, comment: "let out or hold"},
+	Armhole:          {path: "method.armhole", kind: Choice, options: []string{"alter", "keep"}, comment: "alter or keep (bodice already cut)"},
+}
+
+// Keys lists every key in the order of the file.
+func Keys() []Key {
+	keys := make([]Key, keyCount)
+	for i := range keys {
+		keys[i] = Key(i)
+	}
+	return keys
+}
+
+// KeyNamed is the key with that path in the file, "body.bicep".
+func KeyNamed(path string) (Key, bool) {
+	k, ok := byPath[path]
+	return k, ok
+}
+
+var byPath = func() map[string]Key {
+	m := make(map[string]Key, keyCount)
+	for _, k := range Keys() {
+		m[k.Path()] = k
+	}
+	return m
+}()
+
+// Path is where the key stands in the file, "body.bicep".
+func (k Key) Path() string { return specs[k].path }
+
+// String is [Key.Path].
+func (k Key) String() string { return k.Path() }
+
+// Kind is what may be written.
+func (k Key) Kind() Kind { return specs[k].kind }
+
+// Options are the words that a choice takes, the usual one first.
+func (k Key) Options() []string { return specs[k].options }
+
+// IsLength tells whether a number is a length, which takes the sheet's unit
+// where it names none.
+func (k Key) IsLength() bool {
+	switch k.Kind() {
+	case Scale, Girth, Amount, Signed, Slid:
+		return true
+	}
+	return false
+}
+
+// table is the part of the path before the point, name what is behind it.
+func (k Key) table() string { table, _, _ := strings.Cut(k.Path(), "."); return table }
+func (k Key) name() string  { _, name, _ := strings.Cut(k.Path(), "."); return name }
+
+// ValueError says why an answer that is no length cannot be read.
+type ValueError struct {
+	Input, Reason, Want string
+}
+
+// Error is one line: the input quoted, the reason, what is read.
+func (e *ValueError) Error() string {
+	return fmt.Sprintf("cannot read %q: %s; read would be %s", e.Input, e.Reason, e.Want)
+}

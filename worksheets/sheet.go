@@ -1,0 +1,224 @@
+// Package worksheets says what is remembered: the sheet with its answers, the
+// TOML file that it is kept in, the folder of such files, and the examples that
+// come with the program.
+//
+// A sheet holds what the person typed, letter by letter; what an answer means
+// is read from it on demand, so that nothing is lost in a file that is half
+// filled or partly unreadable:
+//
+//	doc, err := worksheets.Load("blouse.toml")
+//	doc.Sheet.Set(worksheets.Bicep, "13 3/4")
+//	r, err := doc.Sheet.Length(worksheets.Bicep) // 13 3/4 of the sheet's unit
+//	_, err = doc.Save()                          // only that value changes in the file
+//
+// It computes nothing, and so does not import calc.
+package worksheets
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"capscye/units"
+)
+
+// Version is the version of the file format that this program writes.
+const Version = 1
+
+// Sheet is one worksheet. It is a value: a copy is another sheet. The slices
+// are never changed in place. The zero value is an empty sheet in inches.
+type Sheet struct {
+	answers  [keyCount]string
+	Done     []string // ids of finished tracing steps
+	Fittings []Fitting
+}
+
+// Fitting is what a test garment showed on a day.
+type Fitting struct {
+	Date string // 2026-11-20, or ""
+	Note string
+}
+
+// Equal tells whether two sheets say the same in the same words.
+func (s Sheet) Equal(other Sheet) bool {
+	return s.answers == other.answers && slices.Equal(s.Done, other.Done) && slices.Equal(s.Fittings, other.Fittings)
+}
+
+// Text is the answer as it was typed.
+func (s *Sheet) Text(k Key) string { return s.answers[k] }
+
+// Set keeps an answer, readable or not, without the space around it. The error
+// says why it cannot be read; the text is kept all the same.
+func (s *Sheet) Set(k Key, text string) error {
+	if k == Unit {
+		return s.SetUnit(text)
+	}
+	s.answers[k] = strings.TrimSpace(text)
+	return s.Check(k)
+}
+
+// SetUnit changes what a bare number means and how lengths are shown, not what
+// was measured: every length that named no unit gets the one it was meant in.
+func (s *Sheet) SetUnit(text string) error {
+	before, text := s.Unit(), strings.TrimSpace(text)
+	after := Sheet{}
+	after.answers[Unit] = text
+	if err := after.Check(Unit); err != nil {
+		s.answers[Unit] = text
+		return err
+	}
+	if after.Unit() != before {
+		for _, k := range Keys() {
+			if k.IsLength() {
+				s.answers[k] = withUnit(s.answers[k], before)
+			}
+		}
+		if s.answers[Ruler] == "" { // the ruler in the hand stays the same
+			s.answers[Ruler] = units.UsualRuler(before).String()
+		}
+	}
+	s.answers[Unit] = text
+	return nil
+}
+
+// withUnit names the unit of a length that names none.
+func withUnit(text string, sys units.System) string {
+	if _, named, err := units.ParseNamed(text, sys); err != nil || named {
+		return text
+	}
+	return text + " " + sys.String()
+}
+
+// Check says why the answer cannot be read, if it cannot.
+func (s *Sheet) Check(k Key) error {
+	text := s.answers[k]
+	if text == "" {
+		return nil
+	}
+	var err error
+	switch k.Kind() {
+	case Choice:
+		if !slices.Contains(k.Options(), text) {
+			err = &ValueError{text, "not one of the choices", quotedList(k.Options())}
+		}
+	case Date:
+		if _, bad := time.Parse(time.DateOnly, text); bad != nil {
+			err = &ValueError{text, "not a day of the calendar", "a date such as 2026-10-03"}
+		}
+	case Scale:
+		_, err = units.ParseRuler(text, s.Unit())
+	case Girth, Amount, Signed:
+		_, err = s.Length(k)
+	case Part:
+		_, err = units.ParseShare(text)
+	case Slid:
+		if text != "least" && text != "even" {
+			_, err = s.Length(k)
+		}
+	case Count:
+		if _, ok := smallCount(text); !ok {
+			err = &ValueError{text, "not a whole number from 0 to 4", "0, 1, 2, 3 or 4"}
+		}
+	}
+	return err
+}
+
+func quotedList(options []string) string {
+	quoted := make([]string, len(options))
+	for i, o := range options {
+		quoted[i] = strconv.Quote(o)
+	}
+	return strings.Join(quoted, " or ")
+}
+
+func smallCount(text string) (int, bool) {
+	n, err := strconv.Atoi(text)
+	return n, err == nil && 0 <= n && n <= 4
+}
+
+// Choice is the word that was chosen, or the usual one where nothing readable
+// was.
+func (s *Sheet) Choice(k Key) string {
+	if text := s.answers[k]; slices.Contains(k.Options(), text) {
+		return text
+	}
+	return k.Options()[0]
+}
+
+// Unit is the system of bare numbers.
+func (s *Sheet) Unit() units.System {
+	if s.Choice(Unit) == "cm" {
+		return units.Centimetres
+	}
+	return units.Inches
+}
+
+// Ruler is the ruler in use, or the usual one of the unit.
+func (s *Sheet) Ruler() units.Ruler {
+	if r, err := units.ParseRuler(s.answers[Ruler], s.Unit()); err == nil {
+		return r
+	}
+	return units.UsualRuler(s.Unit())
+}
+
+// Scale says how lengths of this sheet are shown.
+func (s *Sheet) Scale() units.Scale { return units.Scale{System: s.Unit(), Ruler: s.Ruler()} }
+
+// Length is a length that was measured or chosen. An empty answer is not known
+// and no error, unless the key has a usual value.
+func (s *Sheet) Length(k Key) (units.Reading, error) {
+	text := s.answers[k]
+	if text == "" {
+		text = specs[k].usual
+	}
+	if !k.IsLength() || text == "" || k.Kind() == Slid && (text == "least" || text == "even") {
+		return units.Reading{}, nil
+	}
+	l, err := units.Parse(text, s.Unit())
+	switch {
+	case err != nil:
+		return units.Reading{}, err
+	case k.Kind() == Girth && l <= 0:
+		return units.Reading{}, &ValueError{text, "it must be more than nothing", units.Want}
+	case k.Kind() == Amount && l < 0:
+		return units.Reading{}, &ValueError{text, "it cannot be less than nothing", units.Want}
+	}
+	return units.Known(l), nil
+}
+
+// Reading is [Sheet.Length] where an unreadable answer counts as none, or as
+// the usual one.
+func (s *Sheet) Reading(k Key) units.Reading {
+	r, err := s.Length(k)
+	if err != nil && specs[k].usual != "" {
+		l, _ := units.Parse(specs[k].usual, s.Unit())
+		return units.Known(l)
+	}
+	return r
+}
+
+// Share is the front's part, one half where nothing readable was written.
+func (s *Sheet) Share(k Key) units.Share {
+	if share, err := units.ParseShare(s.answers[k]); err == nil {
+		return share
+	}
+	return units.Half
+}
+
+// Count is a small number, the usual one where nothing readable was written.
+func (s *Sheet) Count(k Key) int {
+	if n, ok := smallCount(s.answers[k]); ok {
+		return n
+	}
+	n, _ := smallCount(specs[k].usual)
+	return n
+}
+
+// Name is what the sheet is called: its title, its wearer, or nothing.
+func (s *Sheet) Name() string {
+	if s.answers[Title] != "" {
+		return s.answers[Title]
+	}
+	return s.answers[Wearer]
+}
