@@ -18,11 +18,11 @@ func (c *computation) sleeve() (Girth, girthTerms) {
 	missing := lacking(nil, in.Width, SleeveWidth)
 	if in.EdgeToEdge {
 		missing = lacking(missing, in.Allowance, SleeveAllowance)
-		g.Flat.Known = in.Width.Known && in.Allowance.Known
+		g.Flat = units.Reading{}
 	}
-	if in.EdgeToEdge && g.Flat.Known {
-		g.Flat.Length = c.sum(Figure{OfSleeve, FlatWidth},
-			from.flat, typed(SleeveAllowance, in.Allowance.Length).times(-2)) // a seam at either edge
+	if in.EdgeToEdge && len(missing) == 0 {
+		g.Flat = units.Known(c.sum(Figure{OfSleeve, FlatWidth},
+			from.flat, typed(SleeveAllowance, in.Allowance.Length).times(-2))) // a seam at either edge
 		from.flat = computed(OfSleeve, FlatWidth, g.Flat.Length)
 	}
 	missing = lacking(missing, g.Ease, BicepEase)

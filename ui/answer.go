@@ -12,7 +12,7 @@ import (
 
 // pieceAnswer is a girth and the two sides that make it.
 type pieceAnswer struct {
-	name        string // "Sleeve"
+	name, place string // "Sleeve" and "bicep"
 	girth       calc.Girth
 	front, back calc.SidePlan
 }
@@ -20,8 +20,8 @@ type pieceAnswer struct {
 func (r report) pieces() [2]pieceAnswer {
 	s := r.plan.Sides
 	return [2]pieceAnswer{
-		{"Sleeve", r.plan.Sleeve, s[calc.SleeveFront], s[calc.SleeveBack]},
-		{"Bodice", r.plan.Bust, s[calc.BodiceFront], s[calc.BodiceBack]},
+		{"Sleeve", "bicep", r.plan.Sleeve, s[calc.SleeveFront], s[calc.SleeveBack]},
+		{"Bodice", "bust", r.plan.Bust, s[calc.BodiceFront], s[calc.BodiceBack]},
 	}
 }
 
@@ -88,8 +88,7 @@ func (p pieceAnswer) finishedWords(sc units.Scale) string {
 	if !g.Finished.Known {
 		return ""
 	}
-	at := map[string]string{"Sleeve": "bicep", "Bodice": "bust"}[p.name]
-	words := fmt.Sprintf("%s %s", at, sc.Format(g.Finished.Length))
+	words := fmt.Sprintf("%s %s", p.place, sc.Format(g.Finished.Length))
 	if g.EaseAfter.Known {
 		words += ", ease " + sc.Format(g.EaseAfter.Length)
 	}
@@ -99,13 +98,13 @@ func (p pieceAnswer) finishedWords(sc units.Scale) string {
 	return words
 }
 
-// tally counts the findings in words: "1 stop, 2 to check, 3 notes".
+// tally counts the findings in words: "1 stop, 2 warnings, 3 notes".
 func (r report) tally() string {
 	var parts []string
 	for _, l := range []struct {
 		level     calc.Level
 		one, many string
-	}{{calc.Stop, "stop", "stops"}, {calc.Warn, "to check", "to check"}, {calc.Note, "note", "notes"}} {
+	}{{calc.Stop, "stop", "stops"}, {calc.Warn, "warning", "warnings"}, {calc.Note, "note", "notes"}} {
 		switch n := r.count(l.level); {
 		case n == 1:
 			parts = append(parts, "1 "+l.one)

@@ -71,7 +71,7 @@ func splitHead(r report, st styles, width int) []string {
 	for _, h := range calc.Halves() {
 		head = append(head, bandLine(r, h, width))
 	}
-	return append(head, sidesTable(r, st, width)...)
+	return append(head, headed(sidesTable(r), st, width)...)
 }
 
 // page is a step without fields, scrolled.
@@ -272,8 +272,12 @@ func answerStrip(r report, st styles, width int) []string {
 	outcome := []string{}
 	for _, p := range r.pieces() {
 		line := p.needWords(r.scale)
-		if sides := p.sidesWords(r.scale); len(sides) > 0 {
-			line += "; " + strings.Join(sides, "; ")
+		switch sides := p.sidesWords(r.scale); len(sides) {
+		case 0:
+		case 1:
+			line += "; " + sides[0]
+		default: // front and back in full would not fit
+			line += fmt.Sprintf("; pivot + slide: front %s, back %s", marksShort(p.front, r.scale), marksShort(p.back, r.scale))
 		}
 		out = append(out, st.answer.Render(cut(line, width)))
 		if words := p.finishedWords(r.scale); words != "" {

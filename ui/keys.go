@@ -28,7 +28,7 @@ const (
 	actNextField
 	actPrevField
 	actEnter
-	actTurn // to the next step or the one before
+	actTurn     // to the next step or the one before
 	actStep     // to the step that the key names
 	actUp       // or down
 	actSideways // left or right

@@ -72,10 +72,11 @@ func (l *list) render(width, height int) string {
 		keys = "up/down choose  enter open  esc back  ^c end"
 	}
 	head := []string{l.styles.heading.Render("Worksheets of this folder"), ""}
-	body := window(rows, l.at, height-len(head)-2)
-	for len(body) < height-len(head)-2 {
-		body = append(body, "")
+	tail := []string{keys}
+	if l.message != "" {
+		tail = append(bold(wrap(l.message, width), l.styles), keys)
 	}
-	tail := []string{l.styles.warn.Render(cut(l.message, width)), keys}
+	room := max(0, height-len(head)-len(tail))
+	body := append(window(rows, l.at, room), make([]string, room)...)[:room]
 	return block(append(append(head, body...), tail...), width, height)
 }

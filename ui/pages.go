@@ -9,14 +9,7 @@ import (
 // matchLines is step 5: what comes out beside what was asked, and every finding
 // with its reason and its ways out.
 func matchLines(r report, st styles, width int) []string {
-	out := []string{st.heading.Render(cut(fmt.Sprintf("%-8s%13s%13s%13s%13s", "", "asked", "comes out", "by marks", "ease"), width))}
-	for _, g := range []struct {
-		name  string
-		girth calc.Girth
-	}{{"Bicep", r.plan.Sleeve}, {"Bust", r.plan.Bust}} {
-		out = append(out, cut(fmt.Sprintf("%-8s%13s%13s%13s%13s", g.name, orDash(asked(g.girth), r.scale),
-			orDash(g.girth.Finished, r.scale), orDash(g.girth.Marked, r.scale), orDash(g.girth.EaseAfter, r.scale)), width))
-	}
+	out := headed(finishedTable(r), st, width)
 	out = append(out, "")
 	for _, h := range calc.Halves() {
 		out = append(out, sewnTogether(r, h))

@@ -20,7 +20,8 @@ type root struct {
 	front part  // what lies over it; nil for nothing
 
 	saving, again bool // one save at a time; another is wanted
-	leaving       bool // end once the save is done, or at the next ask
+	leaving       bool // end once the save is done
+	told          bool // it was said that something is not saved; the next ask leaves it
 }
 
 // part is one thing that can be in front of the desk.
@@ -37,7 +38,9 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.WindowSizeMsg:
 		m.width, m.height = msg.Width, msg.Height
 	case tea.KeyMsg:
-		return m, m.grant(m.route(msg))
+		w := m.route(msg)
+		m.told = m.told && w.kind == wishQuit
+		return m, m.grant(w)
 	case openedMsg:
 		m.opened(msg)
 	case listedMsg:
@@ -80,9 +83,6 @@ func (m *root) route(msg tea.KeyMsg) wish {
 
 // grant turns a wish into commands.
 func (m *root) grant(w wish) tea.Cmd {
-	if w.kind != wishQuit && w.kind != wishNothing {
-		m.leaving = false
-	}
 	switch w.kind {
 	case wishSave:
 		return m.save(w.over)
@@ -176,13 +176,18 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 		return nil // another worksheet is on the table by now
 	}
 	m.desk.saved(msg)
-	switch {
-	case msg.err != nil:
-		m.again = false
-	case m.again:
-		m.again = false
-		return m.saveIfChanged()
-	case m.leaving:
+	again := m.again
+	m.again = false
+	if msg.err != nil {
+		m.told, m.leaving = m.leaving, false // the person has to see it first
+		return nil
+	}
+	if again {
+		if cmd := m.saveIfChanged(); cmd != nil {
+			return cmd
+		}
+	}
+	if m.leaving {
 		return tea.Quit
 	}
 	return nil
@@ -192,21 +197,25 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 // second time it is left.
 func (m *root) quit() tea.Cmd {
 	d := m.desk
-	if d == nil || m.leaving || d.doc.Saved() || d.doc.ReadOnly != "" || m.untouched() {
+	if d == nil || m.told || d.doc.ReadOnly != "" || m.untouched() {
 		return tea.Quit
 	}
-	m.leaving = true
 	switch {
+	case m.saving:
+		m.leaving = true
+		return nil
+	case d.doc.Saved():
+		return tea.Quit
 	case d.doc.Path() == "":
-		m.front = nil
 		d.message = "This sheet has no file: ^s keeps it, ^c again leaves it."
-		return nil
 	case d.conflict:
-		m.front = nil
-		d.message = "Not saved: the file was changed by another program. ^s decides, ^c again leaves."
-		return nil
+		d.message = "Not saved: the file was changed elsewhere. ^s decides, ^c again leaves it."
+	default:
+		m.leaving = true
+		return m.startSave(false)
 	}
-	return m.startSave(false)
+	m.front, m.told = nil, true
+	return nil
 }
 
 // untouched tells that an example was only looked at.

@@ -23,11 +23,21 @@ func sheetText(r report, working bool) string {
 		printHanging(line, "", notes)
 	}
 	line("")
-	printNeeds(line, r)
-	line("")
-	printSides(line, r)
-	line("")
-	printFinished(line, r)
+	for _, p := range r.pieces() {
+		line("%s", p.needWords(r.scale))
+		for _, words := range p.sidesWords(r.scale) {
+			printHanging(line, "  ", words)
+		}
+		if words := p.finishedWords(r.scale); words != "" {
+			printHanging(line, "  ", "comes out: "+words)
+		}
+	}
+	for _, table := range [][]string{needsTable(r), sidesTable(r), bandLines(r), finishedTable(r)} {
+		line("")
+		for _, row := range table {
+			line("%s", strings.TrimRight(row, " "))
+		}
+	}
 	if len(r.findings) > 0 {
 		line("")
 		line("Findings")
@@ -67,68 +77,3 @@ func printHanging(line func(string, ...any), lead, text string) {
 		line("%s", l)
 	}
 }
-
-func printNeeds(line func(string, ...any), r report) {
-	line("%-16s %12s %12s %12s %14s", "", "body", "+ ease", "- pattern", "= need")
-	for _, g := range []struct {
-		name  string
-		girth calc.Girth
-	}{{"Sleeve at bicep", r.plan.Sleeve}, {"Bodice at bust", r.plan.Bust}} {
-		line("%-16s %12s %12s %12s %14s", g.name, orDash(g.girth.Body, r.scale), orDash(g.girth.Ease, r.scale),
-			orDash(g.girth.Flat, r.scale), orDash(g.girth.Need, r.scale))
-	}
-}
-
-// orDash is a number, or a dash for what is not known.
-func orDash(l units.Reading, sc units.Scale) string {
-	if !l.Known {
-		return "-"
-	}
-	return sc.Number(l.Length)
-}
-
-func printSides(line func(string, ...any), r report) {
-	line("%-16s %9s %9s %9s %9s   %s", "Side", "need", "pivot", "slide", "total", "mark")
-	for _, s := range calc.Sides() {
-		p := r.plan.Sides[s]
-		marks := sideWords(p, r.scale)
-		if marks == "" {
-			marks = "nothing"
-		}
-		line("%-16s %9s %9s %9s %9s   %s", capitalised(subjectWords[s.Subject()]), orDash(p.Need, r.scale),
-			r.scale.Number(p.Pivot), r.scale.Number(p.Slide), r.scale.Number(p.Total), marks)
-	}
-	for _, h := range calc.Halves() {
-		line("%-16s %s", "Slide, "+subjectWords[h.Subject()], bandWords(r, h))
-	}
-}
-
-// bandWords is the slide of a half within its band, and the rule it follows.
-func bandWords(r report, h calc.Half) string {
-	band, slide := r.plan.Bands[h], r.plan.Sides[h.Sleeve()].Slide
-	if band.Empty() {
-		return fmt.Sprintf("%s; no slide serves both pieces", r.scale.Format(slide))
-	}
-	return fmt.Sprintf("%s, of %s to %s", r.scale.Format(slide), r.scale.Number(band.Low), r.scale.Format(band.High))
-}
-
-func printFinished(line func(string, ...any), r report) {
-	line("%-16s %12s %12s %12s %14s", "Finished", "asked", "comes out", "by marks", "ease")
-	for _, g := range []struct {
-		name  string
-		girth calc.Girth
-	}{{"Bicep", r.plan.Sleeve}, {"Bust", r.plan.Bust}} {
-		line("%-16s %12s %12s %12s %14s", g.name, orDash(asked(g.girth), r.scale), orDash(g.girth.Finished, r.scale),
-			orDash(g.girth.Marked, r.scale), orDash(g.girth.EaseAfter, r.scale))
-	}
-}
-
-// asked is the girth that was asked for.
-func asked(g calc.Girth) units.Reading {
-	if !g.Body.Known || !g.Ease.Known {
-		return units.Reading{}
-	}
-	return units.Known(g.Body.Length + g.Ease.Length)
-}
-
-func capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -100,26 +100,3 @@ func (r report) evenSlide(h calc.Half) units.Length {
 	b := r.plan.Bands[h]
 	return min(max(need.Length.Half(), b.Low), b.High)
 }
-
-// sidesTable shows the four sides next to each other.
-func sidesTable(r report, st styles, width int) []string {
-	row := func(cells ...string) string {
-		return cut(fmt.Sprintf("%-13s%8s%8s%8s%8s   %s", cells[0], cells[1], cells[2], cells[3], cells[4], cells[5]), width)
-	}
-	lines := []string{st.heading.Render(row("", "need", "pivot", "slide", "total", "mark pivot + slide"))}
-	for _, s := range calc.Sides() {
-		p := r.plan.Sides[s]
-		lines = append(lines, row(capitalised(subjectWords[s.Subject()]), orDash(p.Need, r.scale), r.scale.Number(p.Pivot),
-			r.scale.Number(p.Slide), r.scale.Number(p.Total), marksShort(p, r.scale)))
-	}
-	return lines
-}
-
-// marksShort is the two amounts to mark, "1 + 1/4 in".
-func marksShort(s calc.SidePlan, sc units.Scale) string {
-	if s.PivotMark == 0 && s.SlideMark == 0 {
-		return "nothing"
-	}
-	pivot := strings.TrimSuffix(strings.TrimSuffix(sc.OnRuler(s.PivotMark), " in"), " cm")
-	return pivot + " + " + sc.OnRuler(s.SlideMark)
-}

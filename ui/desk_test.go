@@ -1,0 +1,249 @@
+package ui
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/exp/golden"
+	"github.com/muesli/termenv"
+
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// The six steps of the built-in example, as a person sees them, at the two
+// sizes that matter most. go test ./ui -update writes them anew; look at them.
+func TestStepsAsSeen(t *testing.T) {
+	for _, size := range []struct{ width, height int }{{80, 24}, {120, 40}} {
+		for s := range stepCount {
+			t.Run(fmt.Sprintf("%dx%d/%d-%s", size.width, size.height, s+1, stepNames[s]), func(t *testing.T) {
+				r := sitWithExample(t, "choir-blouse", size.width, size.height).press(fmt.Sprintf("f%d", s+1)).fits()
+				golden.RequireEqual(t, r.screen()+"\n")
+			})
+		}
+	}
+}
+
+func TestMetricSheetAndKeysAsSeen(t *testing.T) {
+	t.Run("split", func(t *testing.T) {
+		r := sitWithExample(t, "archive-coat", 80, 24).press("f4").fits()
+		golden.RequireEqual(t, r.screen()+"\n")
+	})
+	t.Run("match", func(t *testing.T) {
+		r := sitWithExample(t, "allotment-shirt", 80, 24).press("f5").fits()
+		golden.RequireEqual(t, r.screen()+"\n")
+	})
+	t.Run("keys", func(t *testing.T) {
+		r := sitWithExample(t, "choir-blouse", 80, 24).press("ctrl+k").fits()
+		golden.RequireEqual(t, r.screen()+"\n")
+	})
+}
+
+// A person types a girth: it shows how it reads, the answer waits for it to be
+// kept, and then follows.
+func TestTypingChangesTheAnswerWhenKept(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	r.sees("Sleeve needs 2 1/2 in; each side: pivot 1 in, slide 1/4 in")
+	r.types("14").sees("[14", "= 14 in = ~35.6 cm", "Sleeve needs 2 1/2 in")
+	r.types(" 1/4").sees("= 14 1/4 in = ~36.2 cm", "Sleeve needs 2 1/2 in")
+	r.press("enter").sees("Sleeve needs 3 in; each side: pivot 1 in, slide 1/2 in", "  Bicep               14 1/4 in")
+}
+
+// What cannot be read says why, right there, and stops nobody from going on.
+func TestUnreadableIsSaidAndNothingIsStopped(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	r.types("13 1/2 1/2").sees("cannot be read", `Cannot read "13 1/2 1/2" at character 8, '1': a second number`)
+	r.sees("Sleeve needs 2 1/2 in")
+	r.press("tab").sees("13 1/2 1/2        cannot be read", "> Other arm")
+	r.press("f5").sees("STOP body.bicep: cannot read")
+	r.press("f1", "shift+tab").sees("[13 1/2 1/2").types("13.75").press("enter").sees("  Bicep               13 3/4 in", "Sleeve needs 2 1/2 in")
+}
+
+// Esc, Tab, Enter, a step and the end of the program all keep what was typed.
+func TestNoKeyThrowsAwayWhatWasTyped(t *testing.T) {
+	for _, key := range []string{"esc", "tab", "enter", "shift+tab", "pgdown", "ctrl+n", "f6", "ctrl+s", "ctrl+o", "ctrl+c", "ctrl+t"} {
+		r := sitWithFile(t, "choir-blouse", 80, 24)
+		r.types("14 1/8").press(key)
+		d, err := worksheets.Load("sheet.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := d.Sheet.Text(worksheets.Bicep); got != "14 1/8" && got != "14 1/8 in" {
+			t.Errorf("after %s the file has %q", key, got)
+		}
+		if key == "ctrl+c" && !r.ended {
+			t.Error("ctrl+c did not end the program")
+		}
+	}
+}
+
+// Typing over a value replaces it; the arrow keys go into it instead.
+func TestTypingReplacesAndArrowsEdit(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	r.press("left", "left", "left").types("1").sees("[13 13/4").press("backspace").types("").sees("[13 3/4")
+	r.press("end").types(" in").sees("[13 3/4 in").press("enter").sees("  Bicep               13 3/4 in")
+}
+
+func TestUpAndDownNudgeByOneMark(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	r.press("up").sees("[13 7/8", "Sleeve needs 2 5/8 in").press("down", "down").sees("[13 5/8", "Sleeve needs 2 3/8 in")
+	r.types("13.7").press("up").sees("[13 3/4") // to the next mark, not past it
+	r.types("13.7").press("down").sees("[13 5/8")
+	r.press("tab", "tab", "tab", "tab").sees("> Waist").press("up").sees("Type a length first")
+	metric := sitWithExample(t, "archive-coat", 80, 24)
+	metric.press("up").sees("[36.5").press("down", "down").sees("[36.3")
+}
+
+// The marker is pushed mark by mark to the ends of its band and no farther.
+func TestSlideIsPushedAlongItsBand(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("f4")
+	r.sees("> Slide               < least >", "Sleeve front    1 1/4       1     1/4   1 1/4   1 + 1/4 in")
+	r.press("right").sees("< 3/8 in, chosen >", "Sleeve front    1 1/4     7/8     3/8   1 1/4   7/8 + 3/8 in")
+	r.press("left").sees("< 1/4 in, chosen >").press("left").sees("The slide is at the end of its band.")
+	for range 8 {
+		r.press("right")
+	}
+	r.sees("< 1 1/4 in, chosen >", "Sleeve front    1 1/4       0   1 1/4").press("right").sees("end of its band")
+	r.press("e").sees("< even >", "Sleeve front    1 1/4     5/8     5/8").press("l").sees("< least >")
+	r.types("3").sees("= 3 in = ~7.6 cm").press("enter").sees("  Slide               3 in, chosen", "1 1/4   0 + 1 1/4 in")
+	r.press("f5").sees("A slide of 3 in lies outside the front band and was moved to 1 1/4 in.")
+}
+
+func TestChoicesGoRound(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("f4", "shift+tab")
+	r.sees("> Armhole             < alter >").press("right").sees("< keep >", "1 stop").press("right").sees("< alter >")
+	r.press("left").sees("< keep >").press(" ").sees("< alter >")
+}
+
+// Changing the unit changes how lengths are shown, and no amount.
+func TestUnitSwitchChangesNoAmount(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		r := sitWithExample(t, name, 80, 24)
+		before := r.m.desk.rep.plan
+		r.press("ctrl+t")
+		after := r.m.desk.rep.plan
+		if before.Sides != after.Sides || before.Bands != after.Bands || before.Sleeve != after.Sleeve || before.Bust != after.Bust {
+			t.Errorf("%s: the plan changed with the unit", name)
+		}
+		r.press("ctrl+t")
+		if r.m.desk.rep.plan.Sides != before.Sides {
+			t.Errorf("%s: the plan changed there and back", name)
+		}
+	}
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("ctrl+t")
+	r.sees("centimetres, ruler 1/8 in", "Sleeve needs ~6.4 cm; each side: pivot 1 in, slide 1/4 in", "The ruler stays 1/8 in")
+	r.types("35").press("enter").sees("  Bicep               35.0 cm")
+}
+
+func TestEaseShowsTheUsualRange(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("f2", "tab")
+	r.sees("> At the bust         [3", "NMSU Guide C-228", "At the waist        -                 usual 3/4 to 1 in")
+}
+
+func TestPasteWithALineBreakIsNotALength(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("36\n1/2"), Paste: true})
+	r.sees("A pasted text with a line break is not one length", "[13 3/4")
+	r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("14 1/2"), Paste: true})
+	r.press("enter").sees("  Bicep               14 1/2 in")
+	r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("7", 1_000_000)), Paste: true})
+	r.fits()
+}
+
+// A key with alt is no letter, and a letter is no command in a field.
+func TestAltIsNotTyped(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("a"), Alt: true})
+	r.sees("[13 3/4")
+	r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("4"), Alt: true})
+	r.sees("4 SPLIT")
+}
+
+func TestSmallWindowAsksForRoomAndKeepsEverything(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).types("14")
+	r.tell(tea.WindowSizeMsg{Width: 40, Height: 10})
+	r.sees("This window has 40 x 10 cells").fits()
+	r.tell(tea.WindowSizeMsg{Width: 80, Height: 24})
+	r.sees("[14")
+}
+
+// Every step in every window that is large enough shows the field under the
+// hands, and in every window at all nothing sticks out.
+func TestEveryWindow(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		r := sitWithExample(t, name, 80, 24)
+		for _, size := range []struct{ w, h int }{{1, 1}, {3, 2}, {59, 30}, {60, 16}, {61, 17}, {80, 24}, {99, 40}, {100, 16}, {120, 40}, {500, 200}} {
+			r.tell(tea.WindowSizeMsg{Width: size.w, Height: size.h})
+			for s := range stepCount {
+				r.press(fmt.Sprintf("f%d", s+1))
+				for range max(len(forms[s]), 1) {
+					r.fits()
+					if k, ok := r.m.desk.focused(); ok && size.w >= smallestWidth && size.h >= smallestHeight {
+						r.sees("> " + fields[k].label)
+					}
+					r.press("tab")
+				}
+			}
+		}
+	}
+}
+
+func TestLabelsFitTheirColumn(t *testing.T) {
+	for s := range stepCount {
+		for _, it := range forms[s] {
+			if it.heading != "" {
+				continue
+			}
+			f, ok := fields[it.key]
+			if !ok || f.label == "" || f.words == "" || f.hint == "" || len([]rune(f.label)) >= labelWidth {
+				t.Errorf("%v: field %+v", it.key, f)
+			}
+		}
+	}
+}
+
+// Without colour, what is under the hands is still reversed and bold.
+func TestNoColourKeepsTheCursor(t *testing.T) {
+	st := newStyles(os.Stdout, termenv.ANSI, false)
+	if got := st.here.Render("x"); got != "\x1b[7mx\x1b[0m" {
+		t.Errorf("%q", got)
+	}
+	coloured := newStyles(os.Stdout, termenv.ANSI, true)
+	if got := coloured.stop.Render("x"); got != "\x1b[1;31mx\x1b[0m" {
+		t.Errorf("%q", got)
+	}
+}
+
+// Text from a file is shown, never obeyed.
+func TestHostileTextIsShown(t *testing.T) {
+	source := "version = 1\n[about]\ntitle = \"a\\u001b]0;own\\u0007b\\u202Ec\\u009Bd\\u200Be\"\nwearer = \"x\\u001b[2J\"\n[body]\nbicep = \"1\\u001b[31m\"\n"
+	d, err := worksheets.Decode("evil\x1b[2J.toml", []byte(source))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sit(t, d, 80, 24)
+	for s := range stepCount {
+		r.press(fmt.Sprintf("f%d", s+1)).fits()
+		for _, c := range r.m.View() {
+			if c != '\n' && unsafe(c) {
+				t.Fatalf("step %d shows %U raw", s+1, c)
+			}
+		}
+	}
+	r.press("f1").sees(`a\x1b]0;own`)
+}
+
+func TestBeginIsInTheMiddleOfTheUsual(t *testing.T) {
+	inches, metric := begin(units.Inches), begin(units.Centimetres)
+	for k, want := range map[worksheets.Key][2]string{
+		worksheets.EaseBicep: {"2", "5.0"}, worksheets.EaseBust: {"2 3/4", "7.0"}, worksheets.EaseWaist: {"7/8", "2.0"},
+		worksheets.PivotLimitSleeve: {"1", "2.5"}, worksheets.Ruler: {"1/8 in", "1 mm"},
+	} {
+		if got := [2]string{inches.Text(k), metric.Text(k)}; got != want {
+			t.Errorf("%v: %q, want %q", k, got, want)
+		}
+	}
+}

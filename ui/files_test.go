@@ -1,0 +1,202 @@
+package ui
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/worksheets"
+)
+
+func read(t *testing.T, name string) string {
+	t.Helper()
+	b, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(b)
+}
+
+// Every field that is kept is on disk at once, and nothing else in the file
+// has changed.
+func TestEveryKeptFieldIsSaved(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	before := read(t, "sheet.toml")
+	r.sees("[saved]").types("14").press("enter").sees("[saved]")
+	want := strings.Replace(before, `bicep       = "13 3/4"`, `bicep       = "14"`, 1)
+	if got := read(t, "sheet.toml"); got != want {
+		t.Errorf("the file is now\n%s", got)
+	}
+	r.press("f4", "right").sees("[saved]")
+	if got := read(t, "sheet.toml"); !strings.Contains(got, `slide   = "1/2"`) {
+		t.Errorf("the file is now\n%s", got)
+	}
+}
+
+// The example has no file: saving asks for a name, and only then keeps going by
+// itself.
+func TestExampleIsKeptUnderANameOfItsOwn(t *testing.T) {
+	t.Chdir(t.TempDir())
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	r.types("14").press("enter").sees("[example, not kept]")
+	r.press("ctrl+c").sees("This sheet has no file: ^s keeps it, ^c again leaves it.")
+	if r.ended {
+		t.Fatal("it ended without asking")
+	}
+	r.press("ctrl+s").sees("Under which name", "[choir-blouse.toml").press("enter").sees("[saved]")
+	d, err := worksheets.Load("choir-blouse.toml")
+	if err != nil || d.Sheet.Text(worksheets.Bicep) != "14" {
+		t.Fatalf("%v, %v", d, err)
+	}
+	r.press("ctrl+c")
+	if !r.ended {
+		t.Error("it did not end")
+	}
+}
+
+func TestLookingAtTheExampleLeavesNothingBehind(t *testing.T) {
+	t.Chdir(t.TempDir())
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("f4", "f5", "ctrl+c")
+	if left, _ := os.ReadDir("."); !r.ended || len(left) != 0 {
+		t.Errorf("ended %v, left %v", r.ended, left)
+	}
+}
+
+// A new worksheet is on disk before the first girth is typed, with the middle
+// of the usual ease in it.
+func TestBeginAWorksheet(t *testing.T) {
+	t.Chdir(t.TempDir())
+	r := sit(t, nil, 80, 24)
+	r.m.front = r.m.askBegin("smock.toml")
+	r.sees("smock.toml does not exist yet. Begin it?", "begin it in centimetres").press("c")
+	r.sees("1 BODY", "centimetres, ruler 1 mm", "[saved]", "Nothing is reckoned yet")
+	if got := read(t, "smock.toml"); !strings.Contains(got, `pivot_limit_sleeve = "2.5"`) {
+		t.Errorf("the file is\n%s", got)
+	}
+	r.types("34,9").press("f3").types("33").press("enter").sees("Sleeve needs 6.9 cm")
+}
+
+func TestListOpensBeginsAndSaysWhatCannotBeRead(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	os.WriteFile("broken.toml", []byte("[body\n"), 0o644)
+	os.WriteFile("package.toml", []byte("[package]\nname = \"other\"\n"), 0o644)
+	r.press("ctrl+o").sees("Worksheets of this folder", "> broken.toml", "cannot be read", "sheet.toml", "Choir blouse").doesNotSee("package.toml")
+	r.press("enter").sees("broken.toml, line 2")
+	r.press("down", "enter").sees("1 BODY", "Choir blouse, for Odile")
+	r.press("ctrl+o", "down", "down").sees("> Begin a new worksheet").press("enter").types("sheet").press("enter")
+	r.sees("sheet.toml exists already").types("-2").press("enter", "i").sees("1 BODY", "inches, ruler 1/8 in", "[saved]")
+	if _, err := worksheets.Load("sheet-2.toml"); err != nil {
+		t.Error(err)
+	}
+	r.press("ctrl+o", "esc").sees("1 BODY")
+}
+
+// A file that another program changed is never overwritten unasked.
+func TestFileChangedElsewhere(t *testing.T) {
+	theirs := "version = 1\n[body]\nbicep = \"15\"\n"
+	t.Run("theirs", func(t *testing.T) {
+		r := sitWithFile(t, "choir-blouse", 80, 24)
+		os.WriteFile("sheet.toml", []byte(theirs), 0o644)
+		r.types("14").press("enter").sees("Not saved: another program changed the file", "[not saved]")
+		if read(t, "sheet.toml") != theirs {
+			t.Fatal("theirs was overwritten")
+		}
+		r.press("ctrl+s").sees("was changed by another program").press("t").sees("[15", "[saved]")
+	})
+	t.Run("mine", func(t *testing.T) {
+		r := sitWithFile(t, "choir-blouse", 80, 24)
+		os.WriteFile("sheet.toml", []byte(theirs), 0o644)
+		r.types("14").press("enter", "ctrl+s", "m").sees("sheet.toml.before-1", "[saved]")
+		if read(t, "sheet.toml.before-1") != theirs || !strings.Contains(read(t, "sheet.toml"), `"14"`) {
+			t.Error("mine was not written, or theirs not kept")
+		}
+	})
+	t.Run("later", func(t *testing.T) {
+		r := sitWithFile(t, "choir-blouse", 80, 24)
+		os.WriteFile("sheet.toml", []byte(theirs), 0o644)
+		r.types("14").press("enter", "ctrl+s", "esc").sees("[not saved]").press("ctrl+c").sees("^c again leaves").press("ctrl+c")
+		if !r.ended || read(t, "sheet.toml") != theirs {
+			t.Error("leaving must leave theirs alone")
+		}
+	})
+}
+
+// A file of a newer version opens, and stays as it is.
+func TestNewerVersionIsReadOnly(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	newer := strings.Replace(read(t, "sheet.toml"), "version = 1", "version = 2", 1)
+	os.WriteFile("sheet.toml", []byte(newer), 0o644)
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r = sit(t, d, 80, 24)
+	r.sees("[read-only]", "it has version 2").types("14").press("enter").sees("  Bicep               13 3/4 in")
+	r.press("ctrl+t", "f4", "right", "ctrl+s", "ctrl+c")
+	if !r.ended || read(t, "sheet.toml") != newer {
+		t.Error("the file of the newer version changed")
+	}
+}
+
+// What cannot be saved is said and kept, and saved when it can be.
+func TestSaveThatFailsIsSaidAndTriedAgain(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	before := read(t, "sheet.toml")
+	os.Remove("sheet.toml")
+	os.Mkdir("sheet.toml", 0o755)
+	r.types("14").press("enter").sees("Not saved:", "[not saved]", "  Bicep               14 in")
+	if r.press("ctrl+c"); r.ended {
+		t.Error("it ended without saving, and without saying so")
+	}
+	if r.press("ctrl+c"); !r.ended {
+		t.Error("nobody can leave")
+	}
+	os.Remove("sheet.toml")
+	os.WriteFile("sheet.toml", []byte(before), 0o644)
+	r.press("ctrl+s").sees("[saved]")
+	if !strings.Contains(read(t, "sheet.toml"), `"14"`) {
+		t.Error("the second try saved nothing")
+	}
+}
+
+// FuzzKeys presses anything in any window: no panic, nothing sticks out of the
+// window, and what was saved is the sheet on the table.
+func FuzzKeys(f *testing.F) {
+	f.Add([]byte("\x00\x01\x0213 3/4\x02"), uint8(80), uint8(24))
+	f.Add([]byte("\x12\x07\x07l\x07e\x02\x0f\x02\x05i"), uint8(60), uint8(16))
+	f.Add([]byte("\x0b\x0b\x0c\x0d\x0e\x10\x11"), uint8(120), uint8(40))
+	f.Add([]byte("13\x20\xf0\x9f\x92\xa9\x06\x06"), uint8(1), uint8(1))
+	names := []string{
+		"tab", "shift+tab", "enter", "esc", "up", "down", "left", "right", "pgup", "pgdown", "home", "end", "backspace",
+		"delete", "ctrl+s", "ctrl+t", "ctrl+o", "ctrl+k", "f1", "f2", "f3", "f4", "f5", "f6",
+	}
+	f.Fuzz(func(t *testing.T, keys []byte, width, height uint8) {
+		if len(keys) > 60 {
+			keys = keys[:60]
+		}
+		r := sitWithFile(t, "choir-blouse", int(width), int(height))
+		for _, c := range string(keys) {
+			if int(c) < len(names) {
+				r.press(names[c])
+			} else {
+				r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
+			}
+			if width > 0 && height > 0 {
+				r.fits()
+			}
+		}
+		if r.m.front != nil || r.m.desk == nil || r.m.desk.doc.Path() == "" {
+			return
+		}
+		r.press("ctrl+s")
+		again, err := worksheets.Load(r.m.desk.doc.Path())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !again.Sheet.Equal(r.m.desk.doc.Sheet) {
+			t.Fatalf("the file does not say what is on the table:\n%s", r.screen())
+		}
+	})
+}

@@ -1,0 +1,173 @@
+package ui
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/muesli/termenv"
+
+	"capscye/worksheets"
+)
+
+// robot is a person at the screen: it presses keys and reads lines. Commands
+// run at once, so a script needs no waiting.
+type robot struct {
+	t     *testing.T
+	m     *root
+	ended bool
+}
+
+// sit opens a document in a window.
+func sit(t *testing.T, d *worksheets.Document, width, height int) *robot {
+	t.Helper()
+	m := &root{styles: newStyles(os.Stdout, termenv.Ascii, false)}
+	r := &robot{t: t, m: m}
+	if d != nil {
+		m.opened(openedMsg{doc: d})
+	}
+	r.tell(tea.WindowSizeMsg{Width: width, Height: height})
+	return r
+}
+
+// sitWithExample opens a built-in sheet, which has no file.
+func sitWithExample(t *testing.T, name string, width, height int) *robot {
+	t.Helper()
+	d, err := worksheets.Example(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sit(t, d, width, height)
+}
+
+// sitWithFile copies a built-in sheet into an empty folder and opens it there.
+func sitWithFile(t *testing.T, name string, width, height int) *robot {
+	t.Helper()
+	t.Chdir(t.TempDir())
+	source, err := os.ReadFile(sourceFolder + "/worksheets/examples/" + name + ".toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile("sheet.toml", source, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sit(t, d, width, height)
+}
+
+// sourceFolder is the top of the project; tests leave the folder they start in.
+var sourceFolder = func() string {
+	wd, err := os.Getwd()
+	if err != nil {
+		panic(err)
+	}
+	return strings.TrimSuffix(wd, "/ui")
+}()
+
+// tell gives the screen a message and runs what comes of it to the end.
+func (r *robot) tell(msg tea.Msg) {
+	queue := []tea.Msg{msg}
+	for len(queue) > 0 {
+		next := queue[0]
+		queue = queue[1:]
+		switch next := next.(type) {
+		case nil:
+			continue
+		case tea.QuitMsg:
+			r.ended = true
+			continue
+		case tea.BatchMsg:
+			for _, c := range next {
+				if c != nil {
+					queue = append(queue, c())
+				}
+			}
+			continue
+		}
+		if _, cmd := r.m.Update(next); cmd != nil {
+			queue = append(queue, cmd())
+		}
+	}
+}
+
+var keyTypes = map[string]tea.KeyType{
+	"tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "enter": tea.KeyEnter, "esc": tea.KeyEsc,
+	"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
+	"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "home": tea.KeyHome, "end": tea.KeyEnd,
+	"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "ctrl+c": tea.KeyCtrlC, "ctrl+s": tea.KeyCtrlS,
+	"ctrl+t": tea.KeyCtrlT, "ctrl+o": tea.KeyCtrlO, "ctrl+k": tea.KeyCtrlK, "ctrl+n": tea.KeyCtrlN, "ctrl+p": tea.KeyCtrlP,
+	"f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5, "f6": tea.KeyF6,
+}
+
+// press presses keys by name; a single character is typed.
+func (r *robot) press(keys ...string) *robot {
+	r.t.Helper()
+	for _, k := range keys {
+		if kind, ok := keyTypes[k]; ok {
+			r.tell(tea.KeyMsg{Type: kind})
+		} else if k == " " {
+			r.tell(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}})
+		} else {
+			r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)})
+		}
+	}
+	return r
+}
+
+// types types a text, one character after the other.
+func (r *robot) types(text string) *robot {
+	r.t.Helper()
+	for _, c := range text {
+		r.press(string(c))
+	}
+	return r
+}
+
+// screen is what is to be seen, without styles and without spaces at line ends.
+func (r *robot) screen() string {
+	var lines []string
+	for _, l := range strings.Split(ansi.Strip(r.m.View()), "\n") {
+		lines = append(lines, strings.TrimRight(l, " "))
+	}
+	return strings.Join(lines, "\n")
+}
+
+// sees fails unless every text stands on the screen.
+func (r *robot) sees(texts ...string) *robot {
+	r.t.Helper()
+	screen := r.screen()
+	for _, text := range texts {
+		if !strings.Contains(screen, text) {
+			r.t.Errorf("%q is not on the screen:\n%s", text, screen)
+		}
+	}
+	return r
+}
+
+func (r *robot) doesNotSee(text string) *robot {
+	r.t.Helper()
+	if screen := r.screen(); strings.Contains(screen, text) {
+		r.t.Errorf("%q is on the screen:\n%s", text, screen)
+	}
+	return r
+}
+
+// fits fails if a line is wider than the window or there are too many.
+func (r *robot) fits() *robot {
+	r.t.Helper()
+	lines := strings.Split(r.m.View(), "\n")
+	for _, l := range lines {
+		if w := ansi.StringWidth(l); w > r.m.width {
+			r.t.Fatalf("a line has %d cells in a window of %d:\n%q", w, r.m.width, l)
+		}
+	}
+	if len(lines) > r.m.height {
+		r.t.Fatalf("%d lines in a window of %d x %d", len(lines), r.m.width, r.m.height)
+	}
+	return r
+}

@@ -1,0 +1,246 @@
+package ui
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/exp/golden"
+
+	"capscye/worksheets"
+)
+
+// run runs the program without a terminal.
+func run(in string, args ...string) (status int, out, errs string) {
+	var o, e bytes.Buffer
+	status = Run(args, strings.NewReader(in), &o, &e)
+	return status, o.String(), e.String()
+}
+
+func example(name string) string { return sourceFolder + "/worksheets/examples/" + name + ".toml" }
+
+// The printed sheet of every example, with its working. An example is judged by
+// eye once; the arithmetic is checked in calc.
+func TestShowAsPrinted(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		t.Run(name, func(t *testing.T) {
+			status, out, errs := run("", "show", "--working", example(name))
+			if status != 0 || errs != "" {
+				t.Errorf("status %d, %s", status, errs)
+			}
+			for _, l := range strings.Split(out, "\n") {
+				if len([]rune(l)) > printWidth {
+					t.Errorf("%d columns: %q", len([]rune(l)), l)
+				}
+			}
+			golden.RequireEqual(t, out)
+		})
+	}
+}
+
+func TestWithoutATerminalTheExampleIsPrinted(t *testing.T) {
+	status, out, _ := run("")
+	_, shown, _ := run("", "show", example("choir-blouse"))
+	if status != 0 || out != shown {
+		t.Errorf("status %d\n%s", status, out)
+	}
+	if _, out, _ := run("", example("archive-coat")); !strings.Contains(out, "Work coat for the archive") {
+		t.Errorf("capscye FILE without a terminal:\n%s", out)
+	}
+}
+
+// The keys of the JSON are a contract. This is the list that other programs
+// rely on, each with its kind: n for a number or null.
+func TestJSONHasEveryKey(t *testing.T) {
+	_, out, _ := run("", "show", "--json", example("choir-blouse"))
+	var tree map[string]any
+	if err := json.Unmarshal([]byte(out), &tree); err != nil {
+		t.Fatal(err)
+	}
+	number := func(path ...string) any {
+		t.Helper()
+		var at any = tree
+		for _, p := range path {
+			m, ok := at.(map[string]any)
+			if !ok {
+				t.Fatalf("%v is no object", path)
+			}
+			if at, ok = m[p]; !ok {
+				t.Errorf("%v is missing", path)
+				return nil
+			}
+		}
+		if _, ok := at.(float64); !ok && at != nil {
+			t.Errorf("%v is %v", path, at)
+		}
+		return at
+	}
+	if tree["title"] != "Choir blouse" || tree["unit"] != "in" {
+		t.Errorf("title %v, unit %v", tree["title"], tree["unit"])
+	}
+	for _, side := range []string{"sleeve_front", "sleeve_back", "bodice_front", "bodice_back"} {
+		for _, key := range []string{
+			"need_mm", "pivot_mm", "slide_mm", "total_mm", "left_over_mm", "pivot_mark_mm", "slide_mark_mm",
+			"turn_deg", "lift_mm", "cap_height_after_mm", "seam_growth_mm",
+		} {
+			number("sides", side, key)
+		}
+	}
+	for _, key := range []string{"bicep_mm", "bust_mm", "bicep_marked_mm", "bust_marked_mm", "bicep_ease_mm", "bust_ease_mm"} {
+		number("finished", key)
+	}
+	for _, key := range []string{"cap_before_mm", "cap_after_mm", "armhole_before_mm", "armhole_after_mm", "cap_ease_before_mm", "cap_ease_after_mm"} {
+		number("seams", key)
+	}
+	// The sums of the example by hand: T = B = 2 1/2 in = 63.5 mm, 1 1/4 and 5/8
+	// a side; slide 1/4, pivots 1 and 3/8.
+	for _, c := range []struct {
+		want float64
+		path []string
+	}{
+		{63.5, []string{"need", "sleeve_mm"}}, {63.5, []string{"need", "bust_mm"}},
+		{6.35, []string{"slide_band", "front", "low_mm"}}, {31.75, []string{"slide_band", "back", "high_mm"}},
+		{31.75, []string{"sides", "sleeve_front", "need_mm"}}, {25.4, []string{"sides", "sleeve_back", "pivot_mm"}},
+		{6.35, []string{"sides", "bodice_front", "slide_mm"}}, {9.525, []string{"sides", "bodice_back", "pivot_mark_mm"}},
+		{393.7, []string{"finished", "bicep_mm"}}, {1079.5, []string{"finished", "bust_marked_mm"}},
+		{44.45, []string{"finished", "bicep_ease_mm"}}, {76.2, []string{"finished", "bust_ease_mm"}},
+	} {
+		if got := number(c.path...); got != c.want {
+			t.Errorf("%v = %v, want %v", c.path, got, c.want)
+		}
+	}
+	finding := tree["findings"].([]any)[1].(map[string]any)
+	if finding["code"] != "pivot-and-slide" || finding["level"] != "note" || finding["about"] != "sleeve" || finding["text"] == "" {
+		t.Errorf("finding %v", finding)
+	}
+}
+
+// null is unknown: never zero, and never left out.
+func TestJSONOfAnEmptySheet(t *testing.T) {
+	status, out, _ := run("version = 1\n", "show", "--json", "-")
+	if status != 1 {
+		t.Errorf("status %d: an answer is required", status)
+	}
+	for _, want := range []string{`"sleeve_mm": null`, `"need_mm": null`, `"bicep_mm": null`, `"cap_before_mm": null`, `"code": "nothing-asked"`} {
+		if !strings.Contains(out, want) {
+			t.Errorf("%s is not in\n%s", want, out)
+		}
+	}
+}
+
+func TestSeveralFilesAreOneArray(t *testing.T) {
+	t.Chdir(t.TempDir())
+	os.WriteFile("broken.toml", []byte("bicep = = 3\n"), 0o644)
+	status, out, errs := run("", "show", "--json", example("choir-blouse"), "broken.toml", example("archive-coat"))
+	var list []map[string]any
+	if err := json.Unmarshal([]byte(out), &list); err != nil {
+		t.Fatalf("%v in\n%s", err, out)
+	}
+	if status != 2 || len(list) != 3 || list[0]["title"] != "Choir blouse" || list[1]["file"] != "broken.toml" || list[2]["unit"] != "cm" {
+		t.Errorf("status %d: %v", status, list)
+	}
+	if !strings.Contains(errs, "broken.toml, line 1") {
+		t.Errorf("errors: %s", errs)
+	}
+}
+
+func TestExitStatusAndMessages(t *testing.T) {
+	t.Chdir(t.TempDir())
+	write := func(name, text string) {
+		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("half.toml", "[body]\nbicep = \"13\"\n")
+	write("unreadable.toml", "[body]\nbicep = \"13\"\n[ease]\nbicep = \"1/0\"\n[sleeve]\nwidth = \"12\"\n")
+	write("stop.toml", "[body]\nbicep = \"20\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"12\"\n[method]\narmhole = \"keep\"\n")
+	write("whole.toml", "[body]\nbicep = \"13\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"14\"\n[lining]\ncolour = \"grey\"\n")
+	write("syntax.toml", "[body]\nbicep = 13 3/4\n")
+	for _, c := range []struct {
+		args   []string
+		status int
+		errs   string
+	}{
+		{[]string{"show", "whole.toml"}, 0, "whole.toml, line 7: lining: no answer of the worksheet is called so; it is kept and not used"},
+		{[]string{"show", "half.toml"}, 1, ""},
+		{[]string{"show", "stop.toml"}, 1, ""},
+		{[]string{"show", "unreadable.toml"}, 1, `unreadable.toml, line 4: ease.bicep: cannot read "1/0" at character 3, '0': nothing can be divided by 0; read would be 13 3/4`},
+		{[]string{"show", "syntax.toml"}, 2, `syntax.toml, line 2, "bicep = 13 3/4"`},
+		{[]string{"show", "absent.toml"}, 2, "absent.toml: there is no such file"},
+		{[]string{"show", "."}, 2, ".: it is a folder"},
+		{[]string{"show"}, 2, "requires at least 1 arg"},
+		{[]string{"--shove"}, 2, "unknown flag"},
+		{[]string{"one.toml", "two.toml"}, 2, "accepts at most 1 arg"},
+		{[]string{"--version"}, 0, ""},
+		{[]string{"--help"}, 0, ""},
+	} {
+		status, out, errs := run("", c.args...)
+		if status != c.status || !strings.Contains(errs, c.errs) || c.errs == "" && errs != "" {
+			t.Errorf("%v: status %d, want %d; errors %q, want %q", c.args, status, c.status, errs, c.errs)
+		}
+		if c.status == 2 && out != "" {
+			t.Errorf("%v: results on standard output: %s", c.args, out)
+		}
+	}
+}
+
+// What is printed from a file does nothing to a terminal, on either stream.
+func TestHostileFileIsPrintedHarmlessly(t *testing.T) {
+	source := "[about]\ntitle = \"a\\u001b]0;own\\u0007b\\u202Ec\\u009Bd\"\nnotes = \"\\u001b[2J\\nsecond\"\n[body]\nbicep = \"\\u001b[31m\"\n\"\\u001b[5m\" = 1\n"
+	for _, args := range [][]string{{"show", "-"}, {"show", "--json", "-"}, {"show", "--working", "-"}, {"show", "x\x1b[2J.toml"}} {
+		_, out, errs := run(source, args...)
+		for _, c := range out + errs {
+			if c != '\n' && unsafe(c) {
+				t.Errorf("%v prints %U raw", args, c)
+			}
+		}
+	}
+	_, out, _ := run(source, "show", "--json", "-")
+	var tree map[string]any
+	if err := json.Unmarshal([]byte(out), &tree); err != nil || tree["title"] != "a\x1b]0;own\ab\u202ec\u009bd" {
+		t.Errorf("the title does not survive: %q, %v", tree["title"], err)
+	}
+}
+
+// The README lists every code of a finding and every key of the file, and its
+// picture is the screen as it is.
+func TestReadmeIsTrue(t *testing.T) {
+	readme, err := os.ReadFile(filepath.Join(sourceFolder, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	source, err := os.ReadFile(filepath.Join(sourceFolder, "calc", "finding.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var codes []string
+	for _, l := range strings.Split(string(source), "\n") {
+		if _, rest, ok := strings.Cut(l, `Code = "`); ok {
+			code, _, _ := strings.Cut(rest, `"`)
+			codes = append(codes, code)
+		}
+	}
+	codes = append(codes, string(valueUnreadable))
+	picture, err := os.ReadFile(filepath.Join(sourceFolder, "ui/testdata/TestStepsAsSeen/80x24/4-Split.golden"))
+	if err != nil || !strings.Contains(string(readme), string(picture)) {
+		t.Errorf("the README shows another screen than there is: %v", err)
+	}
+	if len(codes) < 15 {
+		t.Fatalf("only %d codes found", len(codes))
+	}
+	for _, c := range codes {
+		if !strings.Contains(string(readme), "`"+c+"`") {
+			t.Errorf("%s is not in the README", c)
+		}
+	}
+	for _, k := range worksheets.Keys() {
+		name := k.Path()[strings.Index(k.Path(), ".")+1:]
+		if !slices.Contains(strings.FieldsFunc(string(readme), func(r rune) bool { return !strings.ContainsRune("abcdefghijklmnopqrstuvwxyz_", r) }), name) {
+			t.Errorf("the key %s is not in the README", k)
+		}
+	}
+}
