@@ -201,9 +201,6 @@ type Band struct{ Low, High units.Length }
 // Empty tells that no slide serves both pieces.
 func (b Band) Empty() bool { return b.Low > b.High }
 
-// nearest is the slide in the band that is nearest to l. The band is not empty.
-func (b Band) nearest(l units.Length) units.Length { return min(max(l, b.Low), b.High) }
-
 // SidePlan is what one side does.
 type SidePlan struct {
 	Need  units.Reading // its part of the girth's need

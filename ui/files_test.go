@@ -125,14 +125,14 @@ func TestFileChangedElsewhere(t *testing.T) {
 
 // A file of a newer version opens, and stays as it is.
 func TestNewerVersionIsReadOnly(t *testing.T) {
-	r := sitWithFile(t, "choir-blouse", 80, 24)
+	sitWithFile(t, "choir-blouse", 80, 24)
 	newer := strings.Replace(read(t, "sheet.toml"), "version = 1", "version = 2", 1)
 	os.WriteFile("sheet.toml", []byte(newer), 0o644)
 	d, err := worksheets.Load("sheet.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	r = sit(t, d, 80, 24)
+	r := sit(t, d, 80, 24)
 	r.sees("[read-only]", "it has version 2").types("14").press("enter").sees("  Bicep               13 3/4 in")
 	r.press("ctrl+t", "f4", "right", "ctrl+s", "ctrl+c")
 	if !r.ended || read(t, "sheet.toml") != newer {
