@@ -27,5 +27,10 @@ const (
 	LimitBodice
 	SlideLength
 	Ruler
+	HighBust
+	Waist
+	Hip
+	Elbow
+	Wrist
 	AnyGirth // a bicep or a bust: nothing is asked without one
 )

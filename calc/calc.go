@@ -34,7 +34,15 @@ type Input struct {
 	Ruler  units.Ruler
 
 	Bicep, BicepOther, Bust units.Reading
+	HighBust, Waist, Hip    units.Reading
+	Elbow, Wrist            units.Reading
 	BicepEase, BustEase     units.Reading
+	WaistEase, HipEase      units.Reading
+	ElbowEase, WristEase    units.Reading
+	MeasuredLongAgo         bool // more than six months
+	// Unread tells that an answer which the sums use was given and cannot be
+	// read: then nothing can be planned, least of all without it.
+	Unread bool
 
 	Sleeve SleeveInput
 	Bodice BodiceInput
@@ -49,6 +57,13 @@ type SleeveInput struct {
 	Allowance  units.Reading
 	CapFront   units.Reading // half-cap seam from underarm to shoulder dot
 	CapBack    units.Reading
+
+	// What the turn needs, and what lies below the underarm.
+	Long         bool          // tapers back to its hem; else the whole seam moves out
+	CapHeight    units.Reading // from the bicep line straight up to the shoulder dot
+	UnderarmSeam units.Reading
+	HemWidth     units.Reading
+	ElbowWidth   units.Reading
 }
 
 // BodiceInput is the bodice pattern, measured flat; front and back are half a
@@ -61,6 +76,14 @@ type BodiceInput struct {
 	TakeOffFront, TakeOffBack units.Reading
 	FinishedBust              units.Reading // replaces front and back where known
 	ArmholeFront, ArmholeBack units.Reading
+
+	// The underarm corners: how far outside and below the pin where the shoulder
+	// seam line crosses the armhole.
+	CornerOutFront, CornerDownFront units.Reading
+	CornerOutBack, CornerDownBack   units.Reading
+	SideSeam                        units.Reading // corner to waist
+	WaistFront, WaistBack           units.Reading // half a front and half a back
+	HipFront, HipBack               units.Reading
 }
 
 // Method holds the choices of the person who alters.
@@ -173,9 +196,16 @@ func (s Side) OfSleeve() bool { return s < BodiceFront }
 
 // Plan is the answer.
 type Plan struct {
+	// Open tells that a girth is asked and an answer that it needs is missing or
+	// unreadable. Both pieces share a slide, so no side is planned then: bands,
+	// pivots, slides and what comes out are not known, whatever their numbers.
+	Open         bool
 	Sleeve, Bust Girth
 	Bands        [2]Band     // by Half
 	Sides        [4]SidePlan // by Side
+	Edges        [4]Edge     // by Side: the corners as measured
+	Turns        [4]Turn     // by Side: what the pivots do to them
+	Seams        Seams
 	Findings     []Finding
 }
 
@@ -195,11 +225,36 @@ type Girth struct {
 // Asked tells whether this girth has a need that can be computed.
 func (g Girth) Asked() bool { return g.Need.Known }
 
+// Wanted is Body + Ease, the girth that was asked for.
+func (g Girth) Wanted() units.Reading {
+	if !g.Body.Known || !g.Ease.Known {
+		return units.Reading{}
+	}
+	return units.Known(g.Body.Length + g.Ease.Length)
+}
+
 // Band is every slide that works for one half. It is empty where Low > High.
 type Band struct{ Low, High units.Length }
 
 // Empty tells that no slide serves both pieces.
 func (b Band) Empty() bool { return b.Low > b.High }
+
+// within is the slide of the band that is nearest to one wanted.
+func (b Band) within(l units.Length) units.Length { return min(max(l, b.Low), b.High) }
+
+// LeastSlide is the slide of a half's band that is nearest to zero.
+func (p Plan) LeastSlide(h Half) units.Length { return p.Bands[h].within(0) }
+
+// EvenSlide is the slide of a half's band that is nearest to half the sleeve
+// side's need, or the bodice side's where the sleeve is not asked.
+func (p Plan) EvenSlide(h Half) units.Length { return p.Bands[h].within(p.evenNeed(h).Length.Half()) }
+
+func (p Plan) evenNeed(h Half) units.Reading {
+	if need := p.Sides[h.Sleeve()].Need; need.Known {
+		return need
+	}
+	return p.Sides[h.Bodice()].Need
+}
 
 // SidePlan is what one side does.
 type SidePlan struct {

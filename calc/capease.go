@@ -27,20 +27,15 @@ func UsualCapEase(style SleeveStyle, fabric Fabric) CapEaseRange {
 // capRoom is what the cap may gain at each half while the armhole stays: half
 // of what its style can still ease in, where all four seams were measured.
 func (c *computation) capRoom() Term {
-	s, b := c.in.Sleeve, c.in.Bodice
-	if !s.CapFront.Known || !s.CapBack.Known || !b.ArmholeFront.Known || !b.ArmholeBack.Known {
+	ease := c.plan.Seams.CapEaseBefore
+	if !ease.Known {
 		return constant(0)
 	}
-	usual := UsualCapEase(s.Style, c.in.Fabric)
+	usual := UsualCapEase(c.in.Sleeve.Style, c.in.Fabric)
 	if !usual.Bounded {
 		return constant(units.Max)
 	}
-	seam := c.sum(Figure{OfSleeve, CapSeam}, typed(CapFront, s.CapFront.Length), typed(CapBack, s.CapBack.Length))
-	armhole := c.sum(Figure{OfSleeve, ArmholeSeam},
-		typed(ArmholeFront, b.ArmholeFront.Length), typed(ArmholeBack, b.ArmholeBack.Length))
-	ease := c.sum(Figure{OfSleeve, CapEase},
-		computed(OfSleeve, CapSeam, seam), computed(OfSleeve, ArmholeSeam, armhole).less())
-	spare := c.sum(Figure{OfSleeve, CapSpare}, constant(usual.High), computed(OfSleeve, CapEase, ease).less())
+	spare := c.sum(Figure{OfSleeve, CapSpare}, constant(usual.High), computed(OfSleeve, CapEase, ease.Length).less())
 	if spare <= 0 {
 		return constant(0)
 	}

@@ -14,6 +14,7 @@ type computation struct {
 	room Term // what the cap may gain at each half with the armhole kept
 
 	sleeveTerms, bustTerms girthTerms
+	fronts, backs          units.Reading // flat widths of half a front and half a back
 }
 
 func compute(in Input, t *tally) Plan {
@@ -21,11 +22,25 @@ func compute(in Input, t *tally) Plan {
 	p := &c.plan
 	p.Sleeve, c.sleeveTerms = c.sleeve()
 	p.Bust, c.bustTerms = c.bust()
-	if in.Method.Armhole == KeepArmhole && p.Sleeve.Asked() {
+	c.seamsBefore()
+	sleeve, bodice := c.sleeveNeeds(), c.bodiceNeeds()
+	p.Open = in.Unread || p.Sleeve.Body.Known && !p.Sleeve.Asked() || p.Bust.Body.Known && !p.Bust.Asked()
+	for _, h := range Halves() {
+		p.Sides[h.Sleeve()].Need, p.Sides[h.Bodice()].Need = sleeve[h], bodice[h]
+	}
+	if !p.Open {
+		c.plans(sleeve, bodice)
+	}
+	c.judge()
+	return *p
+}
+
+// plans splits the needs and follows what the pieces come to.
+func (c *computation) plans(sleeve, bodice [2]units.Reading) {
+	p := &c.plan
+	if c.in.Method.Armhole == KeepArmhole && p.Sleeve.Asked() {
 		c.room = c.capRoom()
 	}
-	sleeve := c.sleeveNeeds()
-	bodice := c.bodiceNeeds()
 	for _, h := range Halves() {
 		c.split(seam{half: h, sleeve: sleeve[h], bodice: bodice[h]})
 	}
@@ -34,8 +49,9 @@ func compute(in Input, t *tally) Plan {
 	}
 	c.finish(&p.Sleeve, OfSleeve, c.sleeveTerms, SleeveFront, SleeveBack, 1)
 	c.finish(&p.Bust, OfBust, c.bustTerms, BodiceFront, BodiceBack, 2) // left and right
-	c.judge()
-	return *p
+	c.seamsAfter()
+	c.turns()
+	c.below()
 }
 
 func (c *computation) find(f Finding) { c.plan.Findings = append(c.plan.Findings, f) }

@@ -37,8 +37,25 @@ const (
 	ExtraEase      Code = "extra-ease"      // it comes out larger than asked by Amount
 	TooFarIn       Code = "too-far-in"      // it comes out smaller than asked by Amount
 	PivotsBack     Code = "pivots-back"     // hold: a side turns the other way, Amount at the most
-	CapTakesSlide  Code = "cap-takes-slide" // the kept armhole stays shorter by Amount; the cap eases it in
+	CapTakesSlide  Code = "cap-takes-slide" // the armhole is kept: the cap gets longer by Amount, to be eased in
 	CannotReach    Code = "cannot-reach"    // what is asked for is missed by Amount around the body
+
+	GrowthsDiffer Code = "growths-differ" // front and back seam below the underarm grow unlike, by Amount
+	BindsBelow    Code = "binds-below"    // At that place the garment lacks Amount around, Other on each side
+	CapEaseLow    Code = "cap-ease-low"   // the cap is longer than the armhole by Amount, less than the usual Other
+	CapEaseHigh   Code = "cap-ease-high"  // ... more than the usual Other
+
+	CapImpossible     Code = "cap-impossible"     // a half-cap of Amount cannot reach over Other wide and Third high
+	ArmholeImpossible Code = "armhole-impossible" // the same of an armhole over Other out and Third down
+	LeanImpossible    Code = "lean-impossible"    // a seam of Amount cannot lean in by Other
+	OutOfReach        Code = "out-of-reach"       // no turn brings the seam line to a mark at Amount
+
+	GirthUnusual    Code = "girth-unusual"     // Answer, which is Amount, is outside the range of its UsualGirth
+	ArmForBust      Code = "arm-for-bust"      // arm and bust may be exchanged: Amount and Other
+	MeasuredLongAgo Code = "measured-long-ago" // more than six months
+	SizeByHighBust  Code = "size-by-high-bust" // the bust is larger than the high bust by Amount
+	StartLarger     Code = "start-larger"      // a size larger by Amount at the bust and Other at the sleeve
+	ChildsNightwear Code = "childs-nightwear"  // the girths are a child's
 
 	LimitWide       Code = "limit-wide"        // the pivot limit Amount is more than the usual Other, and used
 	TighterThanBody Code = "tighter-than-body" // a woven garment comes out smaller than the body by Amount
@@ -51,7 +68,10 @@ type Finding struct {
 	About  Subject
 	Amount units.Length
 	Other  units.Length
+	Third  units.Length
 	Answer Answer
+	At     Place
+	Slips  []Slip // what may have gone wrong in typing
 	Ways   []Way
 }
 
@@ -66,6 +86,10 @@ const (
 	Gusset
 	SlashAndSpread
 	LessEase
+	MoreEase
+	LessEaseThere // at the piece that pushes
+	MoreEaseThere
+	FoldOut
 	AlterTheBodice
 	LetItOut
 	HoldIt
@@ -73,20 +97,5 @@ const (
 	MeasureTheGirth
 )
 
-// Whole tells that every answer is there that the asked girths need.
-func (p Plan) Whole() bool {
-	for _, f := range p.Findings {
-		if f.Code == AnswerMissing || f.Code == NothingAsked {
-			return false
-		}
-	}
-	return true
-}
-
-// Highest is the gravest level among the findings, and whether there are any.
-func (p Plan) Highest() (highest Level, any bool) {
-	for _, f := range p.Findings {
-		highest, any = max(highest, f.Level), true
-	}
-	return highest, any
-}
+// Whole tells that something is asked, and every answer is there that it needs.
+func (p Plan) Whole() bool { return !p.Open && (p.Sleeve.Asked() || p.Bust.Asked()) }

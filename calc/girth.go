@@ -52,6 +52,7 @@ func (c *computation) bust() (Girth, girthTerms) {
 		flat: typed(FinishedBust, in.FinishedBust.Length),
 	}
 	var missing []Answer
+	c.fronts, c.backs = c.flatHalves()
 	if !in.FinishedBust.Known {
 		missing = lacking(missing, in.Front, BodiceFrontWidth)
 		missing = lacking(missing, in.Back, BodiceBackWidth)
@@ -68,6 +69,16 @@ func (c *computation) bust() (Girth, girthTerms) {
 	missing = lacking(missing, g.Ease, BustEase)
 	c.need(&g, OfBust, missing, from, typed(BustEase, g.Ease.Length))
 	return g, from
+}
+
+// flatHalves are the flat widths of half a front and half a back, for the lean
+// of the side seams.
+func (c *computation) flatHalves() (front, back units.Reading) {
+	in := c.in.Bodice
+	front, back = c.bodiceFlat(in.Front), c.bodiceFlat(in.Back)
+	front.Length -= in.TakeOffFront.Length
+	back.Length -= in.TakeOffBack.Length
+	return front, back
 }
 
 // bodiceSeamsCrossed tells that the widths of the bodice hold allowances.

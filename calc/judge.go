@@ -16,18 +16,23 @@ type piece struct {
 	kept        bool         // already cut
 }
 
-// judge adds what the finished plan tells to the findings of its making, and
-// puts the gravest first.
+// judge adds what the finished plan tells to the findings of its making.
 func (c *computation) judge() {
 	in, p := c.in, &c.plan
 	keep := in.Method.Armhole == KeepArmhole
 	sleeve := piece{OfSleeve, p.Sleeve, p.Sides[SleeveFront], p.Sides[SleeveBack], 1, false}
 	bodice := piece{OfBust, p.Bust, p.Sides[BodiceFront], p.Sides[BodiceBack], 2, keep}
-	if !p.Sleeve.Body.Known && !p.Bust.Body.Known {
+	if !p.Sleeve.Body.Known && !p.Bust.Body.Known && !in.Unread {
 		c.find(Finding{Code: NothingAsked, About: OfSheet, Answer: AnyGirth})
 	}
 	if in.Bicep.Known && in.BicepOther.Known && in.Bicep != in.BicepOther {
 		c.find(Finding{Code: ArmsDiffer, About: OfSleeve, Amount: (in.Bicep.Length - in.BicepOther.Length).Abs()})
+	}
+	c.judgeBody()
+	c.judgeSize()
+	if p.Open {
+		c.sortFindings()
+		return
 	}
 	c.judgeMeans(sleeve)
 	c.judgeMeans(bodice)
@@ -38,7 +43,12 @@ func (c *computation) judge() {
 	c.judgeLimit(bodice, in.Method.LimitBodice)
 	c.judgeFit(sleeve)
 	c.judgeFit(bodice)
-	slices.SortStableFunc(p.Findings, func(a, b Finding) int { return cmp.Compare(b.Level, a.Level) })
+	c.sortFindings()
+}
+
+// sortFindings puts the gravest first.
+func (c *computation) sortFindings() {
+	slices.SortStableFunc(c.plan.Findings, func(a, b Finding) int { return cmp.Compare(b.Level, a.Level) })
 }
 
 // judgeMeans says by what means a need is met, or that there is none.
@@ -91,16 +101,22 @@ func (c *computation) judgeFit(p piece) {
 			back = max(back, s.Pivot.Abs())
 		}
 	}
+	hold := c.in.Method.Follow == Hold
 	if extra > 0 {
-		c.find(Finding{Code: ExtraEase, Level: Warn, About: p.of, Amount: extra, Ways: []Way{HoldIt, LessEase, OtherSize}})
+		c.find(Finding{Code: ExtraEase, Level: Warn, About: p.of, Amount: extra, Ways: []Way{HoldIt, LessEaseThere, OtherSize}})
 	}
 	if short > 0 {
-		c.find(Finding{Code: TooFarIn, Level: Warn, About: p.of, Amount: short, Ways: []Way{HoldIt, OtherSize}})
+		c.find(Finding{Code: TooFarIn, Level: Warn, About: p.of, Amount: short, Ways: []Way{HoldIt, MoreEaseThere, OtherSize}})
 	}
-	if gain := p.copies * (p.front.Total + p.back.Total); !p.girth.Body.Known && gain != 0 {
-		c.find(Finding{Code: FollowsUnasked, Level: Warn, About: p.of, Amount: gain, Ways: []Way{MeasureTheGirth, HoldIt}})
+	missed := p.front.LeftOver != 0 || p.back.LeftOver != 0
+	if gain := p.copies * (p.front.Total + p.back.Total); !p.girth.Body.Known && gain != 0 && !missed {
+		f := Finding{Code: FollowsUnasked, Level: Warn, About: p.of, Amount: gain, Ways: []Way{MeasureTheGirth}}
+		if !hold {
+			f.Ways = append(f.Ways, HoldIt)
+		}
+		c.find(f)
 	}
-	if back > 0 {
+	if back > 0 && (p.girth.Body.Known || !missed) {
 		c.find(Finding{Code: PivotsBack, Level: Warn, About: p.of, Amount: back, Ways: []Way{LetItOut}})
 	}
 	if after := p.girth.EaseAfter; c.in.Fabric == Woven && after.Known && after.Length < 0 {
@@ -117,39 +133,45 @@ func (c *computation) judgeMissed(p piece) {
 		front, back = BodiceFront.Subject(), BodiceBack.Subject()
 	}
 	if f == b {
-		c.missed(p, p.of, p.copies*(f+b), false)
+		c.missed(p, p.of, p.copies*(f+b), f)
 		return
 	}
-	c.missed(p, front, f, true)
-	c.missed(p, back, b, true)
+	c.missed(p, front, f, f)
+	c.missed(p, back, b, b)
 }
 
-// missed is one finding of that kind. A bodice that is already cut and wider
-// than asked is no reason to stop.
-func (c *computation) missed(p piece, about Subject, amount units.Length, unlike bool) {
-	if amount == 0 {
-		return
-	}
-	if p.kept && amount < 0 {
+// missed is one finding of that kind; side is what one side misses. A bodice
+// that is already cut and wider than asked is no reason to stop.
+func (c *computation) missed(p piece, about Subject, amount, side units.Length) {
+	switch {
+	case amount == 0:
+	case p.kept && amount < 0:
 		c.find(Finding{Code: ExtraEase, About: about, Amount: -amount})
-		return
-	}
-	var ways []Way
-	switch keep := c.in.Method.Armhole == KeepArmhole; {
-	case p.kept:
-		ways = []Way{LessEase, Gusset, AlterTheBodice}
-	case keep && c.room.Value == 0:
-		ways = []Way{LessEase, MeasureTheSeams, AlterTheBodice, Gusset, SlashAndSpread}
-	case keep:
-		ways = []Way{LessEase, AlterTheBodice, Gusset, SlashAndSpread}
 	default:
-		ways = []Way{OtherSize, WiderLimit, Gusset, SlashAndSpread}
-		if unlike {
-			ways = append(ways, OtherShare)
-		}
-		if c.in.Method.Follow == Hold {
-			ways = append(ways, LetItOut)
+		c.find(Finding{Code: CannotReach, Level: Stop, About: about, Amount: amount, Ways: c.waysOut(p, side)})
+	}
+}
+
+// waysOut are the ways out where a side misses its need: too small asks for
+// more paper, too large for less; a limit is only worth widening where a little
+// is missing.
+func (c *computation) waysOut(p piece, side units.Length) []Way {
+	var ways []Way
+	add := func(when bool, w ...Way) {
+		if when {
+			ways = append(ways, w...)
 		}
 	}
-	c.find(Finding{Code: CannotReach, Level: Stop, About: about, Amount: amount, Ways: ways})
+	keep, small := c.in.Method.Armhole == KeepArmhole, side > 0
+	add(!keep, OtherSize, OtherShare)
+	add(small && p.girth.Body.Known, LessEase)
+	add(!small && p.girth.Body.Known, MoreEase)
+	add(keep && !p.kept && small && c.room.Value == 0, MeasureTheSeams)
+	add(keep, AlterTheBodice)
+	add(!p.kept && side.Abs() <= UsualLimit, WiderLimit)
+	add(small, Gusset)
+	add(small && !p.kept, SlashAndSpread)
+	add(!small && !p.kept, FoldOut)
+	add(c.in.Method.Follow == Hold && !keep, LetItOut)
+	return ways
 }

@@ -291,7 +291,19 @@ func oraclePlan(in calc.Input) calc.Plan {
 
 	m, room := in.Method, oracleRoom(in)
 	sleeve, bodice := oracleSplit(armNeed, m.ShareSleeve), oracleSplit(bustNeed.half(), m.ShareBust)
-	var p calc.Plan
+	// A girth that is asked and cannot be reckoned leaves the whole plan open,
+	// since both pieces share the slide.
+	p := calc.Plan{Open: arm.known() && !armNeed.known() || bust.known() && !bustNeed.known()}
+	if p.Open {
+		for h := range 2 {
+			p.Sides[h].Need, p.Sides[2+h].Need = sleeve[h].reading(), bodice[h].reading()
+		}
+		p.Sleeve = oracleOpenGirth(arm, in.BicepEase, sleeveFlat, armNeed)
+		p.Bust = oracleOpenGirth(bust, in.BustEase, bustFlat, bustNeed)
+		p.Seams = oracleSeams(in, p.Sides)
+		p.Seams.CapAfter, p.Seams.ArmholeAfter, p.Seams.CapEaseAfter = units.Reading{}, units.Reading{}, units.Reading{}
+		return p
+	}
 	for h := range 2 {
 		seam := oracleSeam{
 			Method: m, room: room,
@@ -310,7 +322,27 @@ func oraclePlan(in calc.Input) calc.Plan {
 	}
 	p.Sleeve = oracleGirth(arm, in.BicepEase, sleeveFlat, armNeed, 1, p.Sides[0], p.Sides[1])
 	p.Bust = oracleGirth(bust, in.BustEase, bustFlat, bustNeed, 2, p.Sides[2], p.Sides[3])
+	p.Seams = oracleSeams(in, p.Sides)
 	return p
+}
+
+// oracleSeams says how long cap and armhole are, before and after: both get
+// longer by what their own sides slide.
+func oracleSeams(in calc.Input, sides [4]calc.SidePlan) calc.Seams {
+	cap := exactReading(in.Sleeve.CapFront).plus(exactReading(in.Sleeve.CapBack))
+	armhole := exactReading(in.Bodice.ArmholeFront).plus(exactReading(in.Bodice.ArmholeBack))
+	capAfter := cap.plus(exactly(sides[0].Slide)).plus(exactly(sides[1].Slide))
+	armholeAfter := armhole.plus(exactly(sides[2].Slide)).plus(exactly(sides[3].Slide))
+	return calc.Seams{
+		CapBefore: cap.reading(), CapAfter: capAfter.reading(),
+		ArmholeBefore: armhole.reading(), ArmholeAfter: armholeAfter.reading(),
+		CapEaseBefore: cap.minus(armhole).reading(), CapEaseAfter: capAfter.minus(armholeAfter).reading(),
+	}
+}
+
+// oracleOpenGirth is a girth of a plan that is open: nothing comes out of it.
+func oracleOpenGirth(body exact, ease units.Reading, flat, need exact) calc.Girth {
+	return calc.Girth{Body: body.reading(), Ease: exactReading(ease).reading(), Flat: flat.reading(), Need: need.reading()}
 }
 
 // oracleGirth says what becomes of a girth that has each of these sides so many

@@ -265,6 +265,28 @@ func TestSharesNeedNotBeEqual(t *testing.T) {
 	}
 }
 
+// What is asked and cannot be planned is open, for both pieces: a bodice that was
+// planned without the sleeve it is sewn to would be cut wrong.
+func TestAnOpenAnswerLeavesBothPiecesOpen(t *testing.T) {
+	whole := workedByHand()
+	for what, open := range map[string]func(*calc.Input){
+		"sleeve width missing": func(in *calc.Input) { in.Sleeve.Width = units.Reading{} },
+		"ease missing":         func(in *calc.Input) { in.BustEase = units.Reading{} },
+		"something unreadable": func(in *calc.Input) { in.Unread = true },
+	} {
+		input := whole
+		open(&input)
+		p := calc.Compute(input)
+		if !p.Open || p.Whole() || p.Sleeve.Finished.Known || p.Bust.Finished.Known || p.Sides[calc.BodiceFront].Total != 0 {
+			t.Errorf("%s: %+v", what, p)
+		}
+	}
+	whole.Bicep, whole.Sleeve = units.Reading{}, calc.SleeveInput{} // not asked is not open
+	if p := calc.Compute(whole); p.Open || !p.Whole() || p.Sides[calc.BodiceFront].Pivot != in("5/8") {
+		t.Errorf("bust alone: %+v", p)
+	}
+}
+
 // Missing is not zero: what is not asked has no need, and what an asked girth
 // lacks is named.
 func TestMissingAnswers(t *testing.T) {

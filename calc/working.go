@@ -20,7 +20,6 @@ const (
 	OfSleeveBack
 	OfBodiceFront
 	OfBodiceBack
-	OfMethod
 )
 
 // Subject is the side as a subject.
@@ -60,6 +59,9 @@ const (
 	SlideMark
 	TotalMark
 	PivotMark
+	CapSeamAfter
+	ArmholeSeamAfter
+	CapEaseAfter
 	Finished
 	FinishedMarked
 	EaseAfter
@@ -119,8 +121,15 @@ type tally struct {
 }
 
 func (t *tally) keep(f Figure, op Op, share units.Share, result units.Length, terms []Term) units.Length {
-	if t.record && !slices.ContainsFunc(t.lines, func(l Line) bool { return l.Figure == f }) {
+	if !t.record {
+		return result
+	}
+	same := slices.IndexFunc(t.lines, func(l Line) bool { return l.Figure == f })
+	switch {
+	case same < 0:
 		t.lines = append(t.lines, Line{f, op, append([]Term(nil), terms...), share, result})
+	case t.lines[same].Result != result: // a figure that is needed twice is the same both times
+		panic("calc: one figure has two values")
 	}
 	return result
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"capscye/calc"
@@ -15,19 +16,23 @@ type pieceAnswer struct {
 	name, place string // "Sleeve" and "bicep"
 	girth       calc.Girth
 	front, back calc.SidePlan
+	unread      bool
+	open        bool // the plan is
 }
 
 func (r report) pieces() [2]pieceAnswer {
 	s := r.plan.Sides
 	return [2]pieceAnswer{
-		{"Sleeve", "bicep", r.plan.Sleeve, s[calc.SleeveFront], s[calc.SleeveBack]},
-		{"Bodice", "bust", r.plan.Bust, s[calc.BodiceFront], s[calc.BodiceBack]},
+		{"Sleeve", "bicep", r.plan.Sleeve, s[calc.SleeveFront], s[calc.SleeveBack], r.input.Unread, r.plan.Open},
+		{"Bodice", "bust", r.plan.Bust, s[calc.BodiceFront], s[calc.BodiceBack], r.input.Unread, r.plan.Open},
 	}
 }
 
 // needWords says what a girth needs, or why that is not known.
 func (p pieceAnswer) needWords(sc units.Scale) string {
 	switch {
+	case p.unread:
+		return p.name + ": an answer cannot be read"
 	case !p.girth.Body.Known:
 		return p.name + " not asked"
 	case !p.girth.Asked():
@@ -43,6 +48,9 @@ func (p pieceAnswer) needWords(sc units.Scale) string {
 // sidesWords says what to mark on the sides, one sentence where front and back
 // are alike. It is empty where nothing is done.
 func (p pieceAnswer) sidesWords(sc units.Scale) []string {
+	if p.open {
+		return nil
+	}
 	f, b := p.front, p.back
 	if f.Marked() == b.Marked() && f.SlideMark == b.SlideMark {
 		if words := sideWords(f, sc); words != "" {
@@ -88,12 +96,12 @@ func (p pieceAnswer) finishedWords(sc units.Scale) string {
 	if !g.Finished.Known {
 		return ""
 	}
-	words := fmt.Sprintf("%s %s", p.place, sc.Format(g.Finished.Length))
+	words := p.place + " " + sc.Format(g.Finished.Length)
 	if g.EaseAfter.Known {
-		words += ", ease " + sc.Format(g.EaseAfter.Length)
+		words += ", ease " + sc.Number(g.EaseAfter.Length)
 	}
 	if g.Marked != g.Finished {
-		words += ", by the marks " + sc.Format(g.Marked.Length)
+		words += ", by the marks " + sc.Number(g.Marked.Length)
 	}
 	return words
 }
@@ -115,12 +123,15 @@ func (r report) tally() string {
 	return strings.Join(parts, ", ")
 }
 
+// offMark finds a rounded length; a lone ~ may stand in a title.
+var offMark = regexp.MustCompile(units.OffMark + `-?[0-9]`)
+
 // offMarkNote explains the sign before a rounded length, where the text has one.
 func offMarkNote(text string) string {
-	if !strings.Contains(text, units.OffMark) {
+	if !offMark.MatchString(text) {
 		return ""
 	}
-	return units.OffMark + " a length between two marks, shown at the nearest"
+	return units.OffMark + " between two marks, shown at the nearest"
 }
 
 // cautions are said wherever somebody goes from the answer to the cloth.

@@ -16,14 +16,14 @@ import (
 func openFile(path string) tea.Cmd {
 	return func() tea.Msg {
 		d, err := worksheets.Load(path)
-		return openedMsg{d, err}
+		return openedMsg{doc: d, err: err}
 	}
 }
 
 func openExample(name string) tea.Cmd {
 	return func() tea.Msg {
 		d, err := worksheets.Example(name)
-		return openedMsg{d, err}
+		return openedMsg{doc: d, err: err}
 	}
 }
 
@@ -41,19 +41,38 @@ func beginFile(path string, sys units.System) tea.Cmd {
 		d := worksheets.New(begin(sys))
 		d.SetPath(path)
 		_, err := d.Save()
-		return openedMsg{d, err}
+		return openedMsg{doc: d, err: err}
 	}
 }
 
-// saveFile saves a copy, so that the table can go on changing the sheet.
-func saveFile(d worksheets.Document, over bool) tea.Cmd {
+// takeTheirs opens the file as something else wrote it; what was changed here is
+// kept beside it.
+func takeTheirs(d worksheets.Document) tea.Cmd {
+	return func() tea.Msg {
+		beside, err := d.KeepBeside()
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		theirs, err := worksheets.Load(d.Path())
+		return openedMsg{theirs, "What was changed here is kept in " + beside + ".", err}
+	}
+}
+
+// saveFile saves a copy, so that the table can go on changing the sheet. A path
+// of its own gives the sheet its name.
+func saveFile(k *desk, path string, over bool) tea.Cmd {
+	d := *k.doc
+	named := path != d.Path()
+	if named {
+		d.SetPath(path)
+	}
 	return func() tea.Msg {
 		sheet, save := d.Sheet, d.Save
 		if over {
 			save = d.SaveOver
 		}
 		backup, err := save()
-		return savedMsg{&d, sheet, backup, err}
+		return savedMsg{k, &d, sheet, named, backup, err}
 	}
 }
 

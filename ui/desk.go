@@ -4,11 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/bubbles/cursor"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/units"
 	"capscye/worksheets"
 )
 
@@ -18,29 +20,40 @@ type desk struct {
 	doc    *worksheets.Document
 	rep    report
 	styles styles
+	today  time.Time
 
-	step   step
-	at     [stepCount]int // the field under the hands, per step, as an index into its form
-	scroll int            // of a page without fields
-	entry  textinput.Model
-	fresh  bool // nothing was typed since the field was reached: typing replaces
+	width  int
+	height int
+	shown  units.System // lengths are shown in it; none for the sheet's own
+
+	step    step
+	at      [stepCount]int // the field under the hands, per step, as an index into its form
+	scroll  int            // of a page without fields
+	entry   textinput.Model
+	reached string // what the line of input held when the field was reached
+	fresh   bool   // nothing was typed since: typing replaces
+	locked  bool   // the text has lines or signs that a line of input would lose
 
 	message  string // what just happened
 	conflict bool   // the file was changed by something else and not yet decided
+	failed   bool   // the last save did not succeed
+	mayLose  bool   // the person agreed that the file's comments go
 }
 
-func newDesk(d *worksheets.Document, st styles) *desk {
-	k := &desk{doc: d, styles: st, entry: newEntry(st)}
+func newDesk(d *worksheets.Document, st styles, today time.Time) *desk {
+	k := &desk{doc: d, styles: st, today: today, entry: newEntry(st)}
 	k.reckon()
 	for s := range stepCount {
 		k.at[s] = nextField(forms[s], -1, 1)
 	}
 	if d.ReadOnly != "" {
-		k.message = "Read-only: " + d.ReadOnly + "."
+		k.message = k.readOnly()
 	}
 	k.reach()
 	return k
 }
+
+func (d *desk) readOnly() string { return "Read-only: " + d.doc.ReadOnly + "." }
 
 // newEntry is a line of input that never blinks: a timer would cost processor
 // time while nothing happens. Suggestions stay off; they can panic on Tab at
@@ -48,7 +61,7 @@ func newDesk(d *worksheets.Document, st styles) *desk {
 func newEntry(st styles) textinput.Model {
 	e := textinput.New()
 	e.Prompt = ""
-	e.CharLimit = 200
+	e.CharLimit = 2000
 	e.Cursor.SetMode(cursor.CursorStatic)
 	e.Cursor.Style = st.here
 	e.Focus()
@@ -56,7 +69,13 @@ func newEntry(st styles) textinput.Model {
 }
 
 // reckon computes what follows from the sheet. It is done once for a change.
-func (d *desk) reckon() { d.rep = reckon(d.doc) }
+func (d *desk) reckon() { d.rep = reckon(d.doc, d.today, d.shown) }
+
+// resize is told the window, so that scrolling ends where the page does.
+func (d *desk) resize(width, height int) {
+	d.width, d.height = width, height
+	d.scrollBy(0)
+}
 
 // focused is the answer under the hands; ok is false on a page.
 func (d *desk) focused() (k worksheets.Key, ok bool) {
@@ -100,9 +119,25 @@ func (d *desk) reach() {
 	if !ok {
 		return
 	}
-	d.entry.SetValue(d.doc.Sheet.Text(k))
+	text := d.doc.Sheet.Text(k)
+	if k.IsLength() && d.shown != 0 { // a bare number would read as the other unit here
+		text = worksheets.WithUnit(text, d.doc.Sheet.Unit())
+	}
+	d.entry.SetValue(text)
 	d.entry.CursorEnd()
-	d.fresh = k.Kind() != worksheets.Text || d.doc.Sheet.Text(k) == ""
+	d.reached = d.entry.Value()
+	d.fresh = k.Kind() != worksheets.Text || text == ""
+	d.locked = d.reached != text || strings.ContainsFunc(text, unsafe)
+}
+
+// typed is the sheet as it would be with what stands in the line of input.
+func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
+	sheet, text := d.doc.Sheet, d.entry.Value()
+	if k.IsLength() && d.shown != 0 {
+		text = worksheets.WithUnit(text, d.shown)
+	}
+	err := sheet.Set(k, text)
+	return sheet, err
 }
 
 // key takes one key of the terminal.
@@ -114,7 +149,7 @@ func (d *desk) key(msg tea.KeyMsg) wish {
 			return d.do(b.act, name)
 		}
 	}
-	return d.typed(msg)
+	return d.enter(msg)
 }
 
 // do is what the bindings come to.
@@ -124,10 +159,14 @@ func (d *desk) do(a action, name string) wish {
 		return d.moveField(a)
 	case actTurn, actStep:
 		return d.moveStep(a, name)
-	case actUp:
-		return d.vertical(name == "up")
-	case actSideways:
-		return d.horizontal(name == "left")
+	case actNudge:
+		return d.nudge(map[string]int{"up": 1, "down": -1}[name])
+	case actChoose:
+		return d.choose(map[string]int{"left": -1, "up": -1}[name])
+	case actPush:
+		return d.pushSlide(map[string]int{"left": -1, "down": -1}[name])
+	case actScroll:
+		d.scrollBy(map[string]int{"up": -1, "down": 1}[name])
 	case actLeast:
 		return d.set(worksheets.Slide, "least")
 	case actEven:
@@ -136,7 +175,7 @@ func (d *desk) do(a action, name string) wish {
 		return d.switchUnit()
 	case actSave:
 		d.commit()
-		return wish{kind: wishSave, over: d.conflict}
+		return wish{kind: wishSave, ask: true}
 	case actList:
 		d.commit()
 		return wish{kind: wishList}
@@ -149,8 +188,8 @@ func (d *desk) do(a action, name string) wish {
 	return wish{}
 }
 
-// typed puts what no binding took into the field.
-func (d *desk) typed(msg tea.KeyMsg) wish {
+// enter puts what no binding took into the field.
+func (d *desk) enter(msg tea.KeyMsg) wish {
 	k, ok := d.focused()
 	switch {
 	case msg.Type == tea.KeyEsc:
@@ -159,16 +198,19 @@ func (d *desk) typed(msg tea.KeyMsg) wish {
 		d.message = d.whyNot(msg.String())
 		return wish{}
 	case d.doc.ReadOnly != "":
-		d.message = "Read-only: " + d.doc.ReadOnly + "."
+		d.message = d.readOnly()
 		return wish{}
-	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n") && k.Kind() != worksheets.Text:
-		d.message = "A pasted text with a line break is not one length; nothing was changed."
+	case d.locked:
+		d.message = "This text has lines or signs that would be lost here: edit it in the file."
+		return wish{}
+	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
+		d.message = "A pasted text with a line break is not taken; nothing was changed."
+		return wish{}
+	case len(msg.Runes) > d.entry.CharLimit-len([]rune(d.entry.Value())): // a pasted megabyte would take minutes
+		d.message = fmt.Sprintf("Too long: at most %d characters; nothing was changed.", d.entry.CharLimit)
 		return wish{}
 	}
-	if most := d.entry.CharLimit; len(msg.Runes) > most { // a pasted megabyte would take minutes
-		msg.Runes = msg.Runes[:most]
-	}
-	if d.fresh && (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace) && k.Kind() != worksheets.Text {
+	if d.fresh && k.Kind() != worksheets.Text && replaces(msg) {
 		d.entry.SetValue("")
 	}
 	d.fresh = false
@@ -176,19 +218,30 @@ func (d *desk) typed(msg tea.KeyMsg) wish {
 	return wish{}
 }
 
+// replaces tells the keys that do away with the old value of a field that was
+// just reached.
+func replaces(msg tea.KeyMsg) bool {
+	switch msg.Type {
+	case tea.KeyRunes, tea.KeySpace, tea.KeyBackspace, tea.KeyDelete:
+		return true
+	}
+	return false
+}
+
 // commit takes what was typed as the answer, readable or not.
 func (d *desk) commit() wish {
 	k, ok := d.focused()
-	if !ok || kindOf(k) == choiceField || d.entry.Value() == d.doc.Sheet.Text(k) {
+	if !ok || kindOf(k) == choiceField || d.entry.Value() == d.reached {
 		return wish{}
 	}
-	return d.set(k, d.entry.Value())
+	sheet, _ := d.typed(k)
+	return d.set(k, sheet.Text(k))
 }
 
 // set changes an answer, reckons, and asks for the sheet to be saved.
 func (d *desk) set(k worksheets.Key, text string) wish {
 	if d.doc.ReadOnly != "" {
-		d.message = "Read-only: " + d.doc.ReadOnly + "."
+		d.message = d.readOnly()
 		d.reach()
 		return wish{}
 	}
@@ -251,21 +304,25 @@ func (d *desk) goTo(s step) {
 	d.reach()
 }
 
+// switchUnit shows lengths in the other system, and reads bare numbers so.
+// Nothing in the sheet changes; the unit that it is kept in is a field of step 1.
 func (d *desk) switchUnit() wish {
 	w := d.commit()
-	was := d.doc.Sheet.Unit()
-	if set := d.set(worksheets.Unit, was.Other().String()); set.kind != wishNothing {
-		w = set
+	if d.shown == 0 {
+		d.shown = d.doc.Sheet.Unit().Other()
+	} else {
+		d.shown = 0
 	}
-	if d.doc.Sheet.Unit() != was {
-		d.message = fmt.Sprintf("Shown in %s; nothing measured changes. The ruler stays %s: see step 1.",
-			unitWords(d.doc.Sheet.Unit()), d.doc.Sheet.Ruler())
-	}
+	d.reckon()
+	d.reach()
+	d.message = fmt.Sprintf("Shown and typed in %s; nothing measured changes. Ruler: %s.",
+		unitWords(d.rep.scale.System), d.rep.scale.Ruler)
 	return w
 }
 
 // saved takes the outcome of a save.
 func (d *desk) saved(msg savedMsg) {
+	d.failed = msg.err != nil
 	switch {
 	case errors.Is(msg.err, worksheets.ErrChanged):
 		d.conflict = true
@@ -283,16 +340,13 @@ func (d *desk) saved(msg savedMsg) {
 
 // adopt takes the document as it was written, with what was changed here since.
 func (d *desk) adopt(msg savedMsg) {
-	k, _ := d.focused()
-	now, typing := d.doc.Sheet, d.entry.Value() != d.doc.Sheet.Text(k)
+	now, typing := d.doc.Sheet, d.entry.Value() != d.reached
 	d.doc = msg.doc
-	if !now.Equal(msg.sheet) {
-		d.doc.Sheet = now
-	}
+	d.doc.Sheet = msg.doc.Sheet.Since(msg.sheet, now)
 	if d.doc.Sheet.Equal(now) {
 		return
 	}
-	d.reckon() // a new file says in words what was left to the usual
+	d.reckon()
 	if !typing {
 		d.reach()
 	}

@@ -133,9 +133,96 @@ func TestUnitSwitchChangesNoAmount(t *testing.T) {
 			t.Errorf("%s: the plan changed there and back", name)
 		}
 	}
-	r := sitWithExample(t, "choir-blouse", 80, 24).press("ctrl+t")
-	r.sees("centimetres, ruler 1/8 in", "Sleeve needs ~6.4 cm; each side: pivot 1 in, slide 1/4 in", "The ruler stays 1/8 in")
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	before := read(t, "sheet.toml")
+	r.press("ctrl+t")
+	if read(t, "sheet.toml") != before {
+		t.Error("looking at centimetres changed the file")
+	}
+	r.sees("centimetres, ruler 1/8 in", "Sleeve needs ~6.4 cm; each side: pivot 1 in, slide 1/4 in", "nothing measured changes")
 	r.types("35").press("enter").sees("  Bicep               35.0 cm")
+	if !strings.Contains(read(t, "sheet.toml"), `bicep       = "35 cm"`) {
+		t.Errorf("what is typed while centimetres are shown is centimetres:\n%s", read(t, "sheet.toml"))
+	}
+	// The unit of the sheet is a field: then bare numbers get the one they had.
+	r.press("ctrl+t", "f1")
+	for !strings.Contains(r.screen(), "> Unit") {
+		r.press("tab")
+	}
+	r.press("right").sees("centimetres, ruler 1/8 in", "Sleeve needs")
+	if got := read(t, "sheet.toml"); !strings.Contains(got, `bust        = "39 1/2 in"`) || !strings.Contains(got, `unit   = "cm"`) {
+		t.Errorf("the file is now\n%s", got)
+	}
+}
+
+// Up and down change what is under the hands or scroll, and never move from
+// field to field, where the next press would change a measurement.
+func TestUpAndDownNeverLeaveTheField(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	for s := range stepCount {
+		r.press(fmt.Sprintf("f%d", s+1))
+		for range forms[s] {
+			before, _ := r.m.desk.focused()
+			r.press("up", "down")
+			if after, _ := r.m.desk.focused(); after != before {
+				t.Errorf("from %v to %v", before, after)
+			}
+			r.press("tab")
+		}
+	}
+}
+
+func TestDeleteEmptiesAFieldJustReached(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	r.press("tab", "delete", "enter").sees("  Other arm           -")
+}
+
+// A page scrolled past its end comes back at the first press.
+func TestScrollingEndsWhereThePageDoes(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 60, 16).press("f5")
+	top := r.screen()
+	for range 50 {
+		r.press("down")
+	}
+	bottom := r.screen()
+	if r.press("up"); r.screen() == bottom {
+		t.Error("up did nothing at the end of the page")
+	}
+	for range 50 {
+		r.press("up")
+	}
+	if r.screen() != top {
+		t.Errorf("not back at the top:\n%s", r.screen())
+	}
+}
+
+func TestPageOfKeysScrollsInASmallWindow(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 60, 16).press("ctrl+k").fits().sees("any other key goes back")
+	for range 30 {
+		r.press("down").fits()
+	}
+	r.sees("~ stands before").press("x").sees("1 BODY")
+}
+
+// What is asked and lacks an answer leaves both pieces open, on every page.
+func TestOpenAnswersAreSaidAndNothingIsPlanned(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("f3", "delete", "enter")
+	r.sees("Sleeve: an answer is missing", "Nothing is planned until every answer is there").press("f6")
+	r.sees("Do not cut yet:", "the sleeve width is missing").doesNotSee("stays as it is").press("f4").sees("not known yet")
+	r = sitWithExample(t, "choir-blouse", 80, 24).types("14 3/").press("tab", "f6")
+	r.sees("Do not cut yet:", "an answer cannot be read").doesNotSee("not asked")
+}
+
+// A kept armhole is never told to change.
+func TestKeptArmholeStays(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 120, 40).press("f4", "shift+tab", "right", "f5")
+	r.sees("The armhole is kept", "the armhole stays as it is.").doesNotSee("so must the armhole")
+}
+
+// An unreadable slide is the least one and a finding, not a slide of nothing.
+func TestUnreadableSlide(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("f4").types("1/e").press("enter", "f5")
+	r.sees("STOP", "method.slide").doesNotSee("A slide of 0")
 }
 
 func TestEaseShowsTheUsualRange(t *testing.T) {
@@ -146,7 +233,7 @@ func TestEaseShowsTheUsualRange(t *testing.T) {
 func TestPasteWithALineBreakIsNotALength(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24)
 	r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("36\n1/2"), Paste: true})
-	r.sees("A pasted text with a line break is not one length", "[13 3/4")
+	r.sees("A pasted text with a line break is not taken", "[13 3/4")
 	r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("14 1/2"), Paste: true})
 	r.press("enter").sees("  Bicep               14 1/2 in")
 	r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("7", 1_000_000)), Paste: true})
@@ -217,8 +304,10 @@ func TestNoColourKeepsTheCursor(t *testing.T) {
 	}
 }
 
-// Text from a file is shown, never obeyed.
+// Text from a file is shown, never obeyed, under the hands and elsewhere; and
+// looking at it changes no file.
 func TestHostileTextIsShown(t *testing.T) {
+	t.Chdir(t.TempDir())
 	source := "version = 1\n[about]\ntitle = \"a\\u001b]0;own\\u0007b\\u202Ec\\u009Bd\\u200Be\"\nwearer = \"x\\u001b[2J\"\n[body]\nbicep = \"1\\u001b[31m\"\n"
 	d, err := worksheets.Decode("evil\x1b[2J.toml", []byte(source))
 	if err != nil {
@@ -226,14 +315,20 @@ func TestHostileTextIsShown(t *testing.T) {
 	}
 	r := sit(t, d, 80, 24)
 	for s := range stepCount {
-		r.press(fmt.Sprintf("f%d", s+1)).fits()
-		for _, c := range r.m.View() {
-			if c != '\n' && unsafe(c) {
-				t.Fatalf("step %d shows %U raw", s+1, c)
+		r.press(fmt.Sprintf("f%d", s+1))
+		for range max(len(forms[s]), 1) {
+			for _, c := range r.fits().m.View() {
+				if c != '\n' && unsafe(c) {
+					t.Fatalf("step %d shows %U raw", s+1, c)
+				}
 			}
+			r.press("tab")
 		}
 	}
 	r.press("f1").sees(`a\x1b]0;own`)
+	if left, _ := os.ReadDir("."); len(left) != 0 {
+		t.Errorf("looking left %v behind", left)
+	}
 }
 
 func TestBeginIsInTheMiddleOfTheUsual(t *testing.T) {

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"capscye/calc"
@@ -36,25 +37,26 @@ func (d *desk) titleLine(width int) string {
 }
 
 // messageLine says what just happened. With nothing to say it is a rule, which
-// explains the sign of rounded lengths while any is to be seen.
+// explains the sign of rounded lengths while any is to be seen, and counts the
+// findings.
 func (d *desk) messageLine(seen string, width int) string {
 	if d.message != "" {
 		return d.styles.warn.Render(cut("> "+d.message, width))
 	}
-	note := offMarkNote(seen)
-	if note != "" {
+	note, tally := "", ""
+	if note = offMarkNote(seen); note != "" {
 		note = "-- " + note + " "
 	}
-	return cut(note+strings.Repeat("-", max(0, width-len(note))), width)
+	if tally = d.rep.tally(); tally != "" {
+		tally = " " + tally + " --"
+	}
+	return cut(note+strings.Repeat("-", max(0, width-len(note)-len(tally)))+tally, width)
 }
 
 // renderStep draws the step under the hands.
 func (d *desk) renderStep(width, height int) string {
-	switch d.step {
-	case stepMatch:
-		return d.page(matchLines(d.rep, d.styles, width), width, height)
-	case stepTrace:
-		return d.page(traceLines(d.rep, d.styles, width), width, height)
+	if len(forms[d.step]) == 0 {
+		return d.page(d.pageLines(width), width, height)
 	}
 	rows, focus := d.formRows(width)
 	if d.step == stepSplit {
@@ -63,21 +65,41 @@ func (d *desk) renderStep(width, height int) string {
 	}
 	const hintHeight = 3
 	room := min(len(rows)+1, height-hintHeight) // the hint stands close below the form
-	return block(window(rows, focus, room), width, room) + "\n" + block(d.hint(width), width, height-room)
+	seen, below := window(rows, focus, room)
+	hint := d.hint(width)
+	if below > 0 && len(seen) > 1 {
+		seen[len(seen)-1] = cut(fmt.Sprintf("  ... and %d more below", below+1), width)
+	}
+	return block(seen, width, room) + "\n" + block(hint, width, height-room)
 }
 
+// pageLines is what a step without fields has to say.
+func (d *desk) pageLines(width int) []string {
+	if d.step == stepMatch {
+		return matchLines(d.rep, d.styles, width)
+	}
+	return traceLines(d.rep, d.styles, width)
+}
+
+// splitHead is what stands above the form of the split: the bands, what the
+// slide costs, and the four sides.
 func splitHead(r report, st styles, width int) []string {
-	head := []string{}
+	var head []string
 	for _, h := range calc.Halves() {
 		head = append(head, bandLine(r, h, width))
 	}
+	head = append(head, costLines(r, width)...)
 	return append(head, headed(sidesTable(r), st, width)...)
 }
 
 // page is a step without fields, scrolled.
 func (d *desk) page(lines []string, width, height int) string {
 	top := max(0, min(d.scroll, len(lines)-height))
-	return block(lines[top:], width, height)
+	seen := slices.Clone(lines[top:min(len(lines), top+height)])
+	if below := len(lines) - top - height; below > 0 {
+		seen[height-1] = cut(fmt.Sprintf("... and %d lines more below", below+1), width)
+	}
+	return block(seen, width, height)
 }
 
 // formRows draws every field of the step, and tells which row has the hands.
@@ -140,7 +162,7 @@ func (d *desk) remark(k worksheets.Key) string {
 	if !ok {
 		return ""
 	}
-	sources := calc.UsualEase(place, input(&d.doc.Sheet).Fabric)
+	sources := calc.UsualEase(place, d.rep.input.Fabric)
 	low, high := sources[0].Low, sources[0].High
 	for _, r := range sources[1:] {
 		low, high = min(low, r.Low), max(high, r.High)
@@ -181,6 +203,9 @@ func (d *desk) typedText(room int) string {
 	if d.fresh && d.entry.Value() != "" {
 		return pad(d.styles.here.Render(cut(plain(d.entry.Value()), room)), room)
 	}
+	if strings.ContainsFunc(d.entry.Value(), unsafe) { // shown, not obeyed
+		return pad(plain(d.entry.Value()), room)
+	}
 	e := d.entry
 	e.Width = room - 1
 	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
@@ -193,8 +218,8 @@ func (d *desk) reading(k worksheets.Key) string {
 	if text == "" || k.Kind() == worksheets.Text {
 		return ""
 	}
-	typed := d.doc.Sheet
-	if err := typed.Set(k, text); err != nil {
+	typed, err := d.typed(k)
+	if err != nil {
 		return d.styles.stop.Render("cannot be read")
 	}
 	if r := typed.Reading(k); r.Known {
@@ -212,9 +237,8 @@ func (d *desk) hint(width int) []string {
 	if !ok {
 		return nil
 	}
-	typed := d.doc.Sheet
-	if text := d.entry.Value(); kindOf(k) != choiceField && text != "" {
-		if err := typed.Set(k, text); err != nil {
+	if kindOf(k) != choiceField && d.entry.Value() != "" {
+		if _, err := d.typed(k); err != nil {
 			return wrap(capitalised(plain(err.Error()))+".", width)
 		}
 	}
@@ -222,13 +246,13 @@ func (d *desk) hint(width int) []string {
 	if place, ok := placeOf[k]; ok {
 		text += d.easeSources(place)
 	}
-	return wrap(text, width)
+	return wrap(text+d.costOfLimit(k), width)
 }
 
 // easeSources says who gives which ease.
 func (d *desk) easeSources(at calc.Place) string {
 	text := ""
-	for _, r := range calc.UsualEase(at, input(&d.doc.Sheet).Fabric) {
+	for _, r := range calc.UsualEase(at, d.rep.input.Fabric) {
 		text += " " + capitalised(r.Source) + ": " + span(r.Low, r.High, d.rep.scale) + "."
 	}
 	return text
@@ -277,7 +301,7 @@ func answerStrip(r report, st styles, width int) []string {
 		case 1:
 			line += "; " + sides[0]
 		default: // front and back in full would not fit
-			line += fmt.Sprintf("; pivot + slide: front %s, back %s", marksShort(p.front, r.scale), marksShort(p.back, r.scale))
+			line += fmt.Sprintf("; pivot + slide: front %s, back %s", r.marksShort(p.front), r.marksShort(p.back))
 		}
 		out = append(out, st.answer.Render(cut(line, width)))
 		if words := p.finishedWords(r.scale); words != "" {
@@ -285,12 +309,11 @@ func answerStrip(r report, st styles, width int) []string {
 		}
 	}
 	last := "Comes out: " + strings.Join(outcome, "; ")
-	if len(outcome) == 0 {
+	switch {
+	case r.plan.Open:
+		last = "Nothing is planned until every answer is there: see step 5"
+	case len(outcome) == 0:
 		last = "Nothing is reckoned yet"
-	}
-	if t := r.tally(); t != "" {
-		t = "  [" + t + "]"
-		last = pad(cut(last, width-len(t)), width-len(t)) + t
 	}
 	return append(out, last)
 }

@@ -55,13 +55,31 @@ var fields = map[worksheets.Key]field{
 	worksheets.FinishedBust: {"Printed bust", "finished bust of the pattern",
 		"The finished bust that the pattern prints. Where given, it is used instead of front and back."},
 
-	worksheets.SleeveStyle: {"Sleeve style", "sleeve style", "Set-in, shirt or gathered: how much longer than the armhole its cap is commonly cut. " +
-		"Counts where the bodice is already cut."},
+	worksheets.SleeveStyle: {"Sleeve style", "sleeve style", "Set-in, shirt or gathered: how much longer than the armhole its cap is commonly cut."},
 	worksheets.CapFront: {"Cap seam, front", "front cap seam",
-		"Along the front seam line, underarm to shoulder dot. With all four seams, a kept armhole can use the ease left in the cap."},
+		"Along the front seam line, underarm to shoulder dot. All four seams unlock the cap ease, and what a cap can take of a kept armhole."},
 	worksheets.CapBack:      {"Cap seam, back", "back cap seam", "Along the back seam line, underarm to shoulder dot."},
 	worksheets.ArmholeFront: {"Armhole, front", "front armhole", "Along the front armhole seam line, shoulder seam to side seam."},
 	worksheets.ArmholeBack:  {"Armhole, back", "back armhole", "Along the back armhole seam line, shoulder seam to side seam."},
+
+	worksheets.SleeveLength: {"Sleeve length", "sleeve length", "Short: the whole underarm seam moves out. Long: it tapers back to the hem."},
+	worksheets.CapHeight: {"Cap height", "cap height", "Straight up from the bicep line to the shoulder dot. Unlocks how much the pivot turns, " +
+		"and how much cap height that takes."},
+	worksheets.UnderarmSeam: {"Underarm seam", "underarm seam", "Along the seam line from underarm to hem. Unlocks how much longer it gets on a long sleeve."},
+	worksheets.HemWidth: {"Hem width", "hem width", "The sleeve laid flat, across the hem. With the underarm seam it tells how the seam leans; " +
+		"on a long sleeve it is held against the wrist."},
+	worksheets.ElbowWidth: {"Elbow width", "elbow width", "A long sleeve laid flat, across the elbow. Unlocks whether the taper binds there."},
+	worksheets.CornerOutFront: {"Front corner, out", "front corner out", "Where the underarm corner of the front lies: how far outside the pin, " +
+		"which stands where the shoulder seam line crosses the armhole. Unlocks the turn of the front."},
+	worksheets.CornerDownFront: {"Front corner, down", "front corner down", "How far the underarm corner of the front lies below the pin."},
+	worksheets.CornerOutBack:   {"Back corner, out", "back corner out", "The same on the back: how far outside the pin."},
+	worksheets.CornerDownBack:  {"Back corner, down", "back corner down", "How far the underarm corner of the back lies below the pin."},
+	worksheets.SideSeam:        {"Side seam", "side seam", "Along the side seam line from underarm to waist. Unlocks how much longer it gets."},
+	worksheets.WaistFront: {"Waist width, front", "waist width of the front", "Centre or fold to side at the waist, darts left out. " +
+		"Unlocks how the side seam leans, and whether the waist binds."},
+	worksheets.WaistBack: {"Waist width, back", "waist width of the back", "The same on the back."},
+	worksheets.HipFront:  {"Hip width, front", "hip width of the front", "Centre or fold to side at the hip, if the bodice reaches it. Unlocks whether the hip binds."},
+	worksheets.HipBack:   {"Hip width, back", "hip width of the back", "The same on the back."},
 
 	worksheets.PivotLimitSleeve: {"Limit, sleeve side", "pivot limit of a sleeve side", "The most that one side may pivot: 1 in (2.5 cm) is common practice. " +
 		"A wider turn lowers the cap more."},

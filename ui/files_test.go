@@ -103,7 +103,10 @@ func TestFileChangedElsewhere(t *testing.T) {
 		if read(t, "sheet.toml") != theirs {
 			t.Fatal("theirs was overwritten")
 		}
-		r.press("ctrl+s").sees("was changed by another program").press("t").sees("[15", "[saved]")
+		r.press("ctrl+s").sees("was changed by another program").press("t").sees("[15", "[saved]", "sheet.toml.mine-1")
+		if !strings.Contains(read(t, "sheet.toml.mine-1"), `"14"`) {
+			t.Error("mine was not kept beside theirs")
+		}
 	})
 	t.Run("mine", func(t *testing.T) {
 		r := sitWithFile(t, "choir-blouse", 80, 24)
@@ -121,6 +124,104 @@ func TestFileChangedElsewhere(t *testing.T) {
 			t.Error("leaving must leave theirs alone")
 		}
 	})
+}
+
+// Passing over a text that a line of input cannot hold leaves it alone.
+func TestLongAndManyLinedNotesAreLeftAlone(t *testing.T) {
+	t.Chdir(t.TempDir())
+	source := "[about]\nnotes = \"\"\"first line\nsecond line\t" + strings.Repeat("x", 3000) + "\"\"\"\n"
+	os.WriteFile("sheet.toml", []byte(source), 0o644)
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sit(t, d, 80, 24)
+	r.press("shift+tab").sees("> Notes").press("x").sees("edit it in the file").press("ctrl+s", "f2", "ctrl+c")
+	if got := read(t, "sheet.toml"); got != source || !r.ended {
+		t.Errorf("ended %v; the file is now %.80q", r.ended, got)
+	}
+}
+
+// Another worksheet does not take the place of one that is not saved without a
+// question.
+func TestAnotherSheetWaitsForThisOne(t *testing.T) {
+	t.Chdir(t.TempDir())
+	r := sitWithExample(t, "choir-blouse", 80, 24).types("14").press("enter", "ctrl+o", "down", "down", "enter")
+	r.sees("has changes that are not saved").press("esc").sees("  Bicep               14 in")
+	r.press("ctrl+o", "down", "down", "enter", "s").sees("Under which name").press("enter").sees("[saved]")
+	r.press("ctrl+o", "down", "down", "down", "enter").sees("Work coat for the archive")
+	if !strings.Contains(read(t, "choir-blouse.toml"), `bicep = "14"`) {
+		t.Error("what was typed is gone")
+	}
+}
+
+// A name that cannot be written is asked again, and the sheet stays whole.
+func TestNameThatCannotBeWritten(t *testing.T) {
+	t.Chdir(t.TempDir())
+	r := sitWithExample(t, "choir-blouse", 80, 24).types("14").press("enter", "ctrl+s")
+	for range 40 {
+		r.press("backspace")
+	}
+	r.types("nosuch/x").press("enter").sees("Not saved: nosuch/x.toml", "Under which name")
+	for range 40 {
+		r.press("backspace")
+	}
+	r.types("x").press("enter").sees("[saved]", "  Bicep               14 in")
+}
+
+// What is typed while the first save is under way is laid over what was saved,
+// and nothing that was left to the usual is blanked.
+func TestTypingDuringTheFirstSave(t *testing.T) {
+	t.Chdir(t.TempDir())
+	r := sitWithExample(t, "allotment-shirt", 80, 24)
+	cmd := saveFile(r.m.desk, "shirt.toml", false)
+	r.m.saving = true
+	msg := cmd() // the file is written, and the screen does not know yet
+	r.types("13").press("enter").tell(msg)
+	got := read(t, "shirt.toml")
+	if !strings.Contains(got, `bicep = "13"`) || strings.Contains(got, `follow = ""`) || strings.Contains(got, `unit = ""`) {
+		t.Errorf("the file is now\n%s", got)
+	}
+	r.sees("[saved]")
+}
+
+// ^c during a save ends behind it, and a second one does not wait.
+func TestEndingDuringASave(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	cmd := saveFile(r.m.desk, "sheet.toml", false)
+	r.m.saving = true
+	if r.types("14").press("ctrl+c"); r.ended {
+		t.Fatal("it ended while a save was under way")
+	}
+	r.tell(cmd())
+	if !r.ended || !strings.Contains(read(t, "sheet.toml"), `"14"`) {
+		t.Errorf("ended %v, and the file is\n%s", r.ended, read(t, "sheet.toml"))
+	}
+	r = sitWithFile(t, "choir-blouse", 80, 24)
+	r.m.saving = true // one that never comes back
+	if r.press("ctrl+c", "ctrl+c"); !r.ended {
+		t.Error("nobody can leave")
+	}
+}
+
+// A file whose comments would go is not made anew before the person agreed.
+func TestCommentsThatWouldGoAreSaidFirst(t *testing.T) {
+	t.Chdir(t.TempDir())
+	source := "# keep me\nbody = { bicep = \"13\" } # arm\n"
+	os.WriteFile("sheet.toml", []byte(source), 0o644)
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sit(t, d, 80, 24).types("14").press("tab", "delete").types("12").press("enter")
+	r.sees("its comments go")
+	if read(t, "sheet.toml") != source {
+		t.Fatal("the file was made anew before anybody agreed")
+	}
+	r.press("s").sees("[saved]", "sheet.toml.before-1")
+	if read(t, "sheet.toml.before-1") != source {
+		t.Error("the original is not beside it")
+	}
 }
 
 // A file of a newer version opens, and stays as it is.

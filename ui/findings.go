@@ -11,16 +11,14 @@ import (
 // The findings in words. What each code means is said in calc; here it becomes
 // a sentence that a person would say at the table.
 
-// valueUnreadable is the code of an answer that the file has and nobody can
-// read: the sums do not know of it, so it is added here.
-const valueUnreadable calc.Code = "value-unreadable"
-
 // wayWords are the ways out.
 var wayWords = map[calc.Way]string{
 	calc.OtherSize: "start from another pattern size", calc.OtherShare: "share the need otherwise between front and back",
 	calc.WiderLimit: "allow a wider pivot", calc.Gusset: "set in a gusset", calc.SlashAndSpread: "slash and spread",
-	calc.LessEase: "ask for less ease", calc.AlterTheBodice: "alter the bodice too, if it can still be",
-	calc.LetItOut: "let the following piece out", calc.HoldIt: "hold the following piece, and see what that turns",
+	calc.LessEase: "ask for less ease", calc.MoreEase: "ask for more ease",
+	calc.LessEaseThere: "ask for less ease at the piece that pushes", calc.MoreEaseThere: "ask for more ease at the piece that pulls",
+	calc.FoldOut: "fold out what is too much", calc.AlterTheBodice: "alter the bodice too, if it can still be",
+	calc.LetItOut: "let the following piece out instead of holding it", calc.HoldIt: "hold the following piece, and see what that turns",
 	calc.MeasureTheSeams: "measure cap and armhole: the cap may have room",
 	calc.MeasureTheGirth: "measure that girth too, and see whether the change is welcome",
 }
@@ -46,7 +44,7 @@ func wordsOfPiece(s calc.Subject) pieceWords {
 }
 
 // findingText is the sentence of a finding.
-func findingText(f calc.Finding, sc units.Scale) string {
+func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	amount, other := sc.Format(f.Amount.Abs()), sc.Format(f.Other)
 	p := wordsOfPiece(f.About)
 	about := subjectWords[f.About]
@@ -67,7 +65,7 @@ func findingText(f calc.Finding, sc units.Scale) string {
 	case calc.PivotOnly:
 		return fmt.Sprintf("The %s pivots and does not slide: the %s keeps its length.", p.name, p.seam)
 	case calc.PivotAndSlide, calc.SlideOnly:
-		return slideText(f, p, amount)
+		return slideText(f, p, amount, in.Method.Armhole == calc.KeepArmhole)
 	case calc.SlideMoved:
 		return fmt.Sprintf("A slide of %s lies outside the %s band and was moved to %s.", sc.Format(f.Amount), about, other)
 	case calc.FollowsUnasked:
@@ -81,9 +79,43 @@ func findingText(f calc.Finding, sc units.Scale) string {
 		return fmt.Sprintf("Held: a %s side turns against its need, by %s at the most, while its %s changes by the slide. "+
 			"That is geometry, not custom.", p.name, amount, p.seam)
 	case calc.CapTakesSlide:
-		return fmt.Sprintf("The armhole is kept, so the cap gets %s more cap ease to sew in; sources disagree how much a cap takes.", amount)
+		usual := calc.UsualCapEase(in.Sleeve.Style, in.Fabric)
+		return fmt.Sprintf("The armhole is kept, so the cap gets %s more cap ease to sew in; %s. Sources disagree how much a cap takes.",
+			amount, usual.Source)
 	case calc.CannotReach:
 		return missedText(f, about, amount)
+	case calc.GrowthsDiffer:
+		return fmt.Sprintf("Front and back %s grow unlike, by %s: true them at the %s.",
+			map[bool]string{true: "underarm seam", false: "side seam"}[p.name == "sleeve"], amount,
+			map[bool]string{true: "hem", false: "waist"}[p.name == "sleeve"])
+	case calc.BindsBelow:
+		return fmt.Sprintf("At the %s the %s lacks %s: it must go out by %s more on each side there.",
+			placeWords[f.At], p.name, amount, other)
+	case calc.CapEaseLow, calc.CapEaseHigh:
+		return capEaseText(f, calc.UsualCapEase(in.Sleeve.Style, in.Fabric), sc)
+	case calc.CapImpossible, calc.ArmholeImpossible:
+		return impossibleText(f, p, about, sc)
+	case calc.LeanImpossible:
+		return fmt.Sprintf("%s: a seam of %s cannot lean in by %s; one of these widths or the seam must be wrong.",
+			capitalised(about), amount, other)
+	case calc.OutOfReach:
+		return fmt.Sprintf("%s: no turn about the pin brings the seam line to a mark at %s.", capitalised(about), sc.Format(f.Amount))
+	case calc.GirthUnusual:
+		return unusualText(f, sc)
+	case calc.ArmForBust:
+		return fmt.Sprintf("An arm of %s beside a bust of %s: were they exchanged, or typed in another unit? Of 6,068 people (ANSUR II) "+
+			"every arm was between 0.26 and 0.42 of the chest.", amount, other)
+	case calc.MeasuredLongAgo:
+		return "Measured more than six months ago: measure again (Texas Agricultural Extension Service, E-372)."
+	case calc.SizeByHighBust:
+		return fmt.Sprintf("The bust is %s larger than the high bust: choose the smaller pattern size, by the high bust, and widen at the "+
+			"bust (Texas Agricultural Extension Service, E-372).", amount)
+	case calc.StartLarger:
+		return fmt.Sprintf("Both pieces need far more than the limits allow: start from a size about %s larger at the bust and %s at the sleeve.",
+			amount, other)
+	case calc.ChildsNightwear:
+		return "These can be a child's girths. Nightwear that is lawful because it fits tightly (in the United States 16 CFR 1615 and 1616) " +
+			"may not be so once widened; other countries have their own rules. Ask the local ones."
 	case calc.LimitWide:
 		return fmt.Sprintf("A %s side pivots by more than %s, the usual limit; yours is %s. A wide turn lowers the %s.",
 			p.name, other, sc.Format(f.Amount), p.seam)
@@ -108,7 +140,7 @@ func because(f calc.Finding, p pieceWords) string {
 	return fmt.Sprintf(" It follows the %s.", p.otherName)
 }
 
-func slideText(f calc.Finding, p pieceWords, amount string) string {
+func slideText(f calc.Finding, p pieceWords, amount string, kept bool) string {
 	does := "pivots and slides"
 	if f.Code == calc.SlideOnly {
 		does = "slides and does not pivot"
@@ -117,7 +149,11 @@ func slideText(f calc.Finding, p pieceWords, amount string) string {
 	if f.Amount < 0 {
 		change = "shorter"
 	}
-	return fmt.Sprintf("The %s %s: its %s gets %s %s in all, and so must the %s.", p.name, does, p.seam, amount, change, p.otherSeam)
+	text := fmt.Sprintf("The %s %s: its %s gets %s %s in all", p.name, does, p.seam, amount, change)
+	if kept {
+		return text + ", and the armhole stays as it is."
+	}
+	return text + ", and so must the " + p.otherSeam + "."
 }
 
 func missedText(f calc.Finding, about, amount string) string {
@@ -125,6 +161,52 @@ func missedText(f calc.Finding, about, amount string) string {
 		return fmt.Sprintf("Pivot and slide leave the %s %s larger than asked.", about, amount)
 	}
 	return fmt.Sprintf("Pivot and slide leave the %s %s short of what is asked.", about, amount)
+}
+
+// placeWords names the levels at which ease is asked for.
+var placeWords = map[calc.Place]string{
+	calc.AtBicep: "bicep", calc.AtBust: "bust", calc.AtWaist: "waist", calc.AtHip: "hip", calc.AtElbow: "elbow", calc.AtWrist: "wrist",
+}
+
+func capEaseText(f calc.Finding, usual calc.CapEaseRange, sc units.Scale) string {
+	text := fmt.Sprintf("The cap is %s longer than the armhole", sc.Format(f.Amount))
+	if f.Amount < 0 {
+		text = fmt.Sprintf("The cap is %s shorter than the armhole", sc.Format(-f.Amount))
+	}
+	than := "less than the usual least of " + sc.Format(f.Other)
+	if f.Code == calc.CapEaseHigh {
+		than = "more than the usual most of " + sc.Format(f.Other)
+	}
+	return text + ", " + than + " for this style (" + usual.Source + "). Measure both seams again, on the seam lines."
+}
+
+func impossibleText(f calc.Finding, p pieceWords, about string, sc units.Scale) string {
+	if f.Amount > f.Other+f.Third {
+		return fmt.Sprintf("%s: a half-%s of %s is longer than the way across a side %s wide and %s high; one of the three is wrong.",
+			capitalised(about), p.seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
+	}
+	return fmt.Sprintf("%s: a half-%s of %s cannot reach across a side %s wide and %s high; one of the three is wrong.",
+		capitalised(about), p.seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
+}
+
+// slipWords are guesses at what went wrong in typing.
+var slipWords = map[calc.Slip]string{
+	calc.CentimetresAsInches: "centimetres typed as inches", calc.InchesAsCentimetres: "inches typed as centimetres",
+	calc.HalfAGirth: "half a girth", calc.ArmAsBust: "arm and bust exchanged",
+}
+
+func unusualText(f calc.Finding, sc units.Scale) string {
+	r, _ := calc.UsualGirth(f.Answer)
+	text := fmt.Sprintf("%s %s is outside %s (%s).", capitalised(fields[keyOf[f.Answer]].words), sc.Format(f.Amount),
+		span(r.Low, r.High, sc), r.Source)
+	if len(f.Slips) == 0 {
+		return text + " If it was measured so, it stands."
+	}
+	words := make([]string, len(f.Slips))
+	for i, s := range f.Slips {
+		words[i] = slipWords[s]
+	}
+	return text + " Perhaps " + strings.Join(words, ", or ") + "?"
 }
 
 func theAnswer(a calc.Answer) string { return "the " + fields[keyOf[a]].words }

@@ -1,23 +1,33 @@
 package ui
 
 import (
+	"time"
+
 	"capscye/calc"
 	"capscye/units"
 	"capscye/worksheets"
 )
 
-// input is the one place where a sheet becomes numbers.
-func input(s *worksheets.Sheet) calc.Input {
+// input is the one place where a sheet becomes numbers. today tells whether the
+// measurements are old.
+func input(s *worksheets.Sheet, today time.Time) calc.Input {
 	r := s.Reading
 	edge := func(k worksheets.Key) bool { return s.Choice(k) == "edge" }
 	in := calc.Input{
 		Ruler: s.Ruler(),
 		Bicep: r(worksheets.Bicep), BicepOther: r(worksheets.BicepOther), Bust: r(worksheets.Bust),
+		HighBust: r(worksheets.HighBust), Waist: r(worksheets.Waist), Hip: r(worksheets.Hip),
+		Elbow: r(worksheets.Elbow), Wrist: r(worksheets.Wrist),
 		BicepEase: r(worksheets.EaseBicep), BustEase: r(worksheets.EaseBust),
+		WaistEase: r(worksheets.EaseWaist), HipEase: r(worksheets.EaseHip),
+		ElbowEase: r(worksheets.EaseElbow), WristEase: r(worksheets.EaseWrist),
+		MeasuredLongAgo: longAgo(s.Text(worksheets.MeasuredOn), today),
 		Sleeve: calc.SleeveInput{
 			Width: r(worksheets.SleeveWidth), EdgeToEdge: edge(worksheets.SleeveMeasured),
 			Allowance: r(worksheets.SleeveAllowance),
 			CapFront:  r(worksheets.CapFront), CapBack: r(worksheets.CapBack),
+			Long: s.Choice(worksheets.SleeveLength) == "long", CapHeight: r(worksheets.CapHeight),
+			UnderarmSeam: r(worksheets.UnderarmSeam), HemWidth: r(worksheets.HemWidth), ElbowWidth: r(worksheets.ElbowWidth),
 		},
 		Bodice: calc.BodiceInput{
 			Front: r(worksheets.BodiceFront), Back: r(worksheets.BodiceBack),
@@ -26,11 +36,18 @@ func input(s *worksheets.Sheet) calc.Input {
 			TakeOffFront: r(worksheets.TakeOffFront), TakeOffBack: r(worksheets.TakeOffBack),
 			FinishedBust: r(worksheets.FinishedBust),
 			ArmholeFront: r(worksheets.ArmholeFront), ArmholeBack: r(worksheets.ArmholeBack),
+			CornerOutFront: r(worksheets.CornerOutFront), CornerDownFront: r(worksheets.CornerDownFront),
+			CornerOutBack: r(worksheets.CornerOutBack), CornerDownBack: r(worksheets.CornerDownBack),
+			SideSeam: r(worksheets.SideSeam), WaistFront: r(worksheets.WaistFront), WaistBack: r(worksheets.WaistBack),
+			HipFront: r(worksheets.HipFront), HipBack: r(worksheets.HipBack),
 		},
 		Method: calc.Method{
 			LimitSleeve: r(worksheets.PivotLimitSleeve).Length, LimitBodice: r(worksheets.PivotLimitBodice).Length,
 			ShareSleeve: s.Share(worksheets.FrontShareSleeve), ShareBust: s.Share(worksheets.FrontShareBust),
 		},
+	}
+	for _, k := range worksheets.Keys() {
+		in.Unread = in.Unread || feeds(k) && s.Check(k) != nil
 	}
 	if s.Choice(worksheets.Fabric) == "knit" {
 		in.Fabric = calc.Knit
@@ -55,6 +72,28 @@ func input(s *worksheets.Sheet) calc.Input {
 	return in
 }
 
+// feeds tells the answers that needs, split and marks are made from; the others
+// only add to what is known.
+func feeds(k worksheets.Key) bool {
+	switch k {
+	case worksheets.Unit, worksheets.Ruler, worksheets.Bicep, worksheets.BicepOther, worksheets.Bust,
+		worksheets.EaseBicep, worksheets.EaseBust,
+		worksheets.SleeveWidth, worksheets.SleeveMeasured, worksheets.SleeveAllowance,
+		worksheets.BodiceFront, worksheets.BodiceBack, worksheets.BodiceMeasured, worksheets.BodiceAllowance,
+		worksheets.Crossings, worksheets.TakeOffFront, worksheets.TakeOffBack, worksheets.FinishedBust,
+		worksheets.PivotLimitSleeve, worksheets.PivotLimitBodice, worksheets.FrontShareSleeve, worksheets.FrontShareBust,
+		worksheets.Slide, worksheets.Follow, worksheets.Armhole:
+		return true
+	}
+	return false
+}
+
+// longAgo tells that a day lies more than six months back.
+func longAgo(day string, today time.Time) bool {
+	measured, err := time.Parse(time.DateOnly, day)
+	return err == nil && measured.AddDate(0, 6, 0).Before(today)
+}
+
 // keyOf says where an answer of the sums stands in the worksheet.
 var keyOf = map[calc.Answer]worksheets.Key{
 	calc.Bicep: worksheets.Bicep, calc.BicepOther: worksheets.BicepOther, calc.Bust: worksheets.Bust,
@@ -68,6 +107,8 @@ var keyOf = map[calc.Answer]worksheets.Key{
 	calc.ArmholeFront: worksheets.ArmholeFront, calc.ArmholeBack: worksheets.ArmholeBack,
 	calc.LimitSleeve: worksheets.PivotLimitSleeve, calc.LimitBodice: worksheets.PivotLimitBodice,
 	calc.SlideLength: worksheets.Slide, calc.Ruler: worksheets.Ruler, calc.AnyGirth: worksheets.Bicep,
+	calc.HighBust: worksheets.HighBust, calc.Waist: worksheets.Waist, calc.Hip: worksheets.Hip,
+	calc.Elbow: worksheets.Elbow, calc.Wrist: worksheets.Wrist,
 }
 
 // places of ease, by their keys.

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -28,10 +29,13 @@ const (
 	actNextField
 	actPrevField
 	actEnter
-	actTurn     // to the next step or the one before
-	actStep     // to the step that the key names
-	actUp       // or down
-	actSideways // left or right
+	actTurn   // to the next step or the one before
+	actStep   // to the step that the key names
+	actUp     // or down
+	actPush   // the slide
+	actChoose // through a choice
+	actNudge  // a length by a ruler mark
+	actScroll
 	actLeast
 	actEven
 	actUnit
@@ -48,13 +52,12 @@ var deskKeys = []binding{
 	{keys: []string{"shift+tab"}, show: "shift+tab", does: "back", where: "in a form", act: actPrevField, when: hasFields, rare: true},
 	{keys: []string{"enter"}, show: "enter", does: "keep, next", where: "in a form", act: actEnter, when: hasFields, rare: true},
 	{keys: []string{"enter"}, show: "enter", does: "next step", where: "on a page", act: actTurn, when: onPage, rare: true},
-	{keys: []string{"left", "right"}, show: "left/right", does: "push", where: "on the slide", act: actSideways, when: onSlide},
+	{keys: []string{"left", "right", "up", "down"}, show: "arrows", does: "push", where: "on the slide", act: actPush, when: onSlide},
 	{keys: []string{"l"}, show: "l", does: "least", where: "on the slide", act: actLeast, when: onSlide},
 	{keys: []string{"e"}, show: "e", does: "even", where: "on the slide", act: actEven, when: onSlide},
-	{keys: []string{"left", "right", " "}, show: "left/right", does: "choose", where: "in a choice", act: actSideways, when: onChoice},
-	{keys: []string{"up", "down"}, show: "up/down", does: "one mark", where: "in a length", act: actUp, when: onLength},
-	{keys: []string{"up", "down"}, show: "up/down", does: "field", where: "in other fields", act: actUp, when: onOther},
-	{keys: []string{"up", "down"}, show: "up/down", does: "scroll", where: "on a page", act: actUp, when: onPage},
+	{keys: []string{"left", "right", "up", "down", " "}, show: "arrows", does: "choose", where: "in a choice", act: actChoose, when: onChoice},
+	{keys: []string{"up", "down"}, show: "up/down", does: "one mark", where: "in a length", act: actNudge, when: onLength},
+	{keys: []string{"up", "down"}, show: "up/down", does: "scroll", where: "on a page", act: actScroll, when: onPage},
 	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, show: "pgdn/pgup", does: "step", where: "or ^n, ^p", act: actTurn},
 	{keys: []string{"f1", "f2", "f3", "f4", "f5", "f6", "alt+1", "alt+2", "alt+3", "alt+4", "alt+5", "alt+6"},
 		show: "f1-f6", does: "to a step", where: "or alt+1 to alt+6", act: actStep, rare: true},
@@ -77,10 +80,9 @@ func onSlide(d *desk) (bool, string) {
 
 func onChoice(d *desk) (bool, string) { return d.on(choiceField), "" }
 
-func onLength(d *desk) (bool, string) { return d.on(lengthField), "" }
-
-func onOther(d *desk) (bool, string) {
-	return d.on(choiceField) || d.on(textField) || d.on(slideField), ""
+// onLength is a length, and the slide once somebody types one into it.
+func onLength(d *desk) (bool, string) {
+	return d.on(lengthField) || d.on(slideField) && !d.fresh, "tab goes from field to field"
 }
 
 func onPage(d *desk) (bool, string) { return len(forms[d.step]) == 0, "" }
@@ -88,7 +90,7 @@ func onPage(d *desk) (bool, string) { return len(forms[d.step]) == 0, "" }
 // find is the binding that takes a key now.
 func (d *desk) find(key string) (binding, bool) {
 	for _, b := range deskKeys {
-		if has(b.keys, key) && (b.when == nil || first(b.when(d))) {
+		if slices.Contains(b.keys, key) && (b.when == nil || first(b.when(d))) {
 			return b, true
 		}
 	}
@@ -98,7 +100,7 @@ func (d *desk) find(key string) (binding, bool) {
 // whyNot is the reason that a key does nothing now, if the table knows one.
 func (d *desk) whyNot(key string) string {
 	for _, b := range deskKeys {
-		if b.when != nil && has(b.keys, key) && len(key) > 1 {
+		if b.when != nil && slices.Contains(b.keys, key) && len(key) > 1 {
 			if ok, why := b.when(d); !ok && why != "" {
 				return why
 			}
@@ -108,15 +110,6 @@ func (d *desk) whyNot(key string) string {
 }
 
 func first(ok bool, _ string) bool { return ok }
-
-func has(list []string, s string) bool {
-	for _, l := range list {
-		if l == s {
-			return true
-		}
-	}
-	return false
-}
 
 // working are the bindings whose time it is.
 func (d *desk) working() []binding {
@@ -152,34 +145,60 @@ func keyLine(keys []binding, st styles, width int) string {
 	return cut(strings.TrimPrefix(line.String()+tail, "  "), width)
 }
 
-// keysPage lists every key of the worksheet.
-type keysPage struct{ styles styles }
+// keysPage lists every key of the worksheet; it scrolls where the window is
+// small.
+type keysPage struct {
+	styles styles
+	scroll int
+	end    int // how far it can scroll in the window it was last seen in
+}
 
-func (keysPage) key(string) wish { return wish{kind: wishBack} }
+func (p *keysPage) key(name string) wish {
+	switch name {
+	case "down", "pgdown":
+		p.scroll = min(p.scroll+1, p.end)
+	case "up", "pgup":
+		p.scroll = max(p.scroll-1, 0)
+	default:
+		return wish{kind: wishBack}
+	}
+	return wish{}
+}
 
-// render shows the table in two columns, so that it fits the smallest window.
-func (p keysPage) render(width, height int) string {
+// resize is told the window, so that scrolling ends where the page does.
+func (p *keysPage) resize(width, height int) {
+	p.end = max(0, len(p.lines(width))-height)
+	p.scroll = min(p.scroll, p.end)
+}
+
+func (p *keysPage) render(width, height int) string {
+	lines := p.lines(width)
+	return block(lines[min(p.scroll, max(0, len(lines)-height)):], width, height)
+}
+
+// lines are the table, in two columns where there is room, and what else is
+// good to know.
+func (p *keysPage) lines(width int) []string {
 	var rows []string
 	for _, b := range deskKeys {
 		rows = append(rows, pad(b.show, 11)+pad(b.does, 12)+b.where)
 	}
-	half := (len(rows) + 1) / 2
-	out := []string{p.styles.heading.Render("Keys") + "   ^s is ctrl and s together"}
-	for i := range half {
-		right := ""
-		if half+i < len(rows) {
-			right = rows[half+i]
+	if width >= 76 {
+		half := (len(rows) + 1) / 2
+		for i := range rows[half:] {
+			rows[i] = pad(rows[i], width/2) + rows[half+i]
 		}
-		out = append(out, pad(rows[i], max(width/2, 38))+right)
+		rows = rows[:half]
 	}
+	out := []string{p.styles.heading.Render("Keys") + "   any other key goes back; ^s is ctrl and s together"}
+	out = append(out, rows...)
 	for _, text := range []string{
 		"Esc keeps what is typed; nothing here throws a typed value away.",
-		"Typing over a field replaces it; left and right move inside it instead.",
+		"Typing over a field replaces it, delete empties it; left and right move inside it.",
 		`Lengths: 13 3/4, 13-3/4, 13.75 or 13,75, with in, ", cm or mm, or nothing.`,
 		"~ stands before a length between two marks: it is shown at the nearest.",
-		"Any key goes back.",
 	} {
 		out = append(out, wrap(text, width)...)
 	}
-	return block(out, width, height)
+	return out
 }

@@ -13,7 +13,8 @@ const (
 	smallestWidth  = 60
 	smallestHeight = 16
 	besideFrom     = 100
-	answerWidth    = 42
+	formFrom       = 70 // what the widest table of a form needs
+	answerMost     = 44
 	stripHeight    = 3
 )
 
@@ -26,7 +27,6 @@ const (
 //	       keys                     answer (3 lines)
 //	                                keys
 type layout struct {
-	width, height         int
 	tooSmall, beside      bool
 	formWidth, formHeight int
 	answerWidth           int
@@ -35,13 +35,13 @@ type layout struct {
 
 // layoutFor is a pure function of the window.
 func layoutFor(width, height int) layout {
-	l := layout{width: width, height: height, tooSmall: width < smallestWidth || height < smallestHeight}
+	l := layout{tooSmall: width < smallestWidth || height < smallestHeight}
 	l.formWidth, l.formHeight = width, height-4-stripHeight // title, tape, rule, keys
 	l.answerWidth, l.answerHeight = width, stripHeight
 	if width >= besideFrom {
 		l.beside = true
-		l.answerWidth, l.answerHeight = answerWidth, height-4
-		l.formWidth, l.formHeight = width-answerWidth-2, height-4
+		l.answerWidth, l.answerHeight = min(width-formFrom-2, answerMost), height-4
+		l.formWidth, l.formHeight = width-l.answerWidth-2, height-4
 	}
 	return l
 }
@@ -102,11 +102,13 @@ func hanging(lead, text string, width int) []string {
 	return out
 }
 
-// window is the part of the lines that is seen when line focus is to be seen.
-// It depends on nothing else, so a window that grows never stays past the end.
-func window(lines []string, focus, height int) []string {
-	top := max(0, min(focus-height*2/3, len(lines)-height))
-	return lines[top:min(len(lines), top+max(height, 0))]
+// window is the part of the lines that is seen when line focus is to be seen,
+// and how many there are below it. It depends on nothing else, so a window that
+// grows never stays past the end.
+func window(lines []string, focus, height int) (seen []string, below int) {
+	top := max(0, min(focus-height+2, len(lines)-height))
+	end := min(len(lines), top+max(height, 0))
+	return lines[top:end], len(lines) - end
 }
 
 // columns sets two blocks side by side.

@@ -77,6 +77,7 @@ func (l *list) render(width, height int) string {
 		tail = append(bold(wrap(l.message, width), l.styles), keys)
 	}
 	room := max(0, height-len(head)-len(tail))
-	body := append(window(rows, l.at, room), make([]string, room)...)[:room]
+	seen, _ := window(rows, l.at, room)
+	body := append(seen, make([]string, room)...)[:room]
 	return block(append(append(head, body...), tail...), width, height)
 }

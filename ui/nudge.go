@@ -9,37 +9,24 @@ import (
 
 // What the arrow keys do to the field under the hands.
 
-// vertical nudges a length by one ruler mark, scrolls a page, or moves between
-// fields that have nothing to nudge.
-func (d *desk) vertical(up bool) wish {
-	by := 1
-	if up {
-		by = -1
-	}
-	switch {
-	case len(forms[d.step]) == 0:
-		d.scroll = max(0, d.scroll+by)
-		return wish{}
-	case d.on(lengthField):
-		return d.nudge(-by)
-	case up:
-		return d.moveField(actPrevField)
-	}
-	return d.moveField(actNextField)
+// scrollBy moves a page without fields, no farther than its end.
+func (d *desk) scrollBy(by int) {
+	l := layoutFor(d.width, d.height)
+	end := max(0, len(d.pageLines(l.formWidth))-l.formHeight)
+	d.scroll = min(max(0, d.scroll+by), end)
 }
 
 // nudge moves the length in the field to the next mark of the ruler.
 func (d *desk) nudge(by int) wish {
 	k, _ := d.focused()
-	typed := d.doc.Sheet
-	if err := typed.Set(k, d.entry.Value()); err != nil || d.entry.Value() == "" {
+	typed, err := d.typed(k)
+	if err != nil || typed.Text(k) == "" {
 		d.message = "Type a length first; then up and down move it by a ruler mark."
 		return wish{}
 	}
-	l := nextMark(typed.Reading(k).Length, typed.Ruler(), by)
-	text := exactly(l, d.rep.scale)
+	text := exactly(nextMark(typed.Reading(k).Length, typed.Ruler(), by), d.doc.Sheet.Scale())
 	if err := typed.Set(k, text); err != nil {
-		d.message = fields[k].label + ": it cannot be less."
+		d.message = fields[k].label + ": " + plain(err.Error())
 		return wish{}
 	}
 	return d.set(k, text)
@@ -72,17 +59,13 @@ func exactly(l units.Length, sc units.Scale) string {
 	return l.String()
 }
 
-// horizontal goes through the options of a choice, or pushes the slide.
-func (d *desk) horizontal(left bool) wish {
-	by := 1
-	if left {
-		by = -1
-	}
+// choose goes through the options of a choice; by is -1 for back, else on.
+func (d *desk) choose(by int) wish {
 	k, _ := d.focused()
-	if kindOf(k) == slideField {
-		return d.pushSlide(by)
-	}
 	options, now := d.options(k)
+	if by == 0 {
+		by = 1
+	}
 	return d.set(k, options[(now+by+len(options))%len(options)])
 }
 

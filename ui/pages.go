@@ -10,16 +10,23 @@ import (
 // with its reason and its ways out.
 func matchLines(r report, st styles, width int) []string {
 	out := headed(finishedTable(r), st, width)
-	out = append(out, "")
-	for _, h := range calc.Halves() {
-		out = append(out, sewnTogether(r, h))
-	}
 	out = append(out, "", st.heading.Render("Findings"))
 	if len(r.findings) == 0 {
 		out = append(out, "Nothing to point out.")
 	}
 	for _, f := range r.findings {
 		out = append(out, findingLines(f, st, width, true)...)
+	}
+	for _, table := range [][]string{seamsTable(r), turnTable(r)} {
+		if len(table) > 0 {
+			out = append(append(out, ""), headed(table, st, width)...)
+		}
+	}
+	out = append(out, "")
+	for _, h := range calc.Halves() {
+		if !r.plan.Open {
+			out = append(out, cut(sewnTogether(r, h), width))
+		}
 	}
 	return out
 }
@@ -40,9 +47,22 @@ func sewnTogether(r report, h calc.Half) string {
 	return fmt.Sprintf("%s: cap and armhole both get longer by %s.", name, r.scale.OnRuler(cap))
 }
 
-// traceLines is step 6: what to mark on each piece.
+// traceLines is step 6: what to mark on each piece. What stands against cutting
+// comes first.
 func traceLines(r report, st styles, width int) []string {
-	out := []string{st.heading.Render(fmt.Sprintf("To mark, with a ruler in %s", r.scale.Ruler))}
+	var out []string
+	for _, f := range r.findings {
+		if f.level == calc.Stop || f.code == calc.AnswerMissing {
+			out = append(out, findingLines(f, st, width, false)...)
+		}
+	}
+	if len(out) > 0 {
+		out = append(append([]string{st.stop.Render("Do not cut yet:")}, out...), "")
+	}
+	if r.plan.Open {
+		return append(out, "Nothing is planned until every answer is there.")
+	}
+	out = append(out, st.heading.Render(fmt.Sprintf("To mark, with a ruler in %s", r.scale.Ruler)))
 	for _, s := range calc.Sides() {
 		words := sideWords(r.plan.Sides[s], r.scale)
 		if words == "" {
@@ -54,7 +74,7 @@ func traceLines(r report, st styles, width int) []string {
 	for _, t := range []string{
 		"Pins stand where the seam lines cross, one allowance in from both edges: in the shoulder dot of the sleeve, " +
 			"and where shoulder seam and armhole meet on the bodice.",
-		"Mark pivot first, then slide, from the underarm corner outward.",
+		"Mark from the underarm corner outward, the pivot first and the slide from there; what is called inward goes the other way.",
 	} {
 		out = append(out, wrap(t, width)...)
 	}

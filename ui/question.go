@@ -12,6 +12,7 @@ type question struct {
 	styles  styles
 	text    string
 	answers []answer
+	message string // what went wrong with the answer
 }
 
 type answer struct {
@@ -36,6 +37,9 @@ func (q *question) render(width, height int) string {
 	out = append(out, "")
 	for _, a := range q.answers {
 		out = append(out, "  "+q.styles.key.Render(pad(a.key, 7))+a.words)
+	}
+	if q.message != "" {
+		out = append(append(out, ""), bold(wrap(q.message, width), q.styles)...)
 	}
 	return block(out, width, height)
 }

@@ -9,6 +9,8 @@
 package ui
 
 import (
+	"time"
+
 	"capscye/calc"
 	"capscye/units"
 	"capscye/worksheets"
@@ -19,22 +21,43 @@ import (
 type report struct {
 	sheet    worksheets.Sheet
 	scale    units.Scale
+	input    calc.Input
 	plan     calc.Plan
 	findings []finding
 }
 
-// reckon computes the report of a document.
-func reckon(d *worksheets.Document) report {
-	r := report{sheet: d.Sheet, scale: d.Sheet.Scale(), plan: calc.Compute(input(&d.Sheet))}
-	for _, p := range d.Problems() {
-		r.findings = append(r.findings, finding{
-			code: valueUnreadable, level: calc.Stop, about: p.Path, text: plain(p.Error()),
-		})
+// Codes of findings about the file itself; the sums do not know of it.
+const (
+	valueUnreadable calc.Code = "value-unreadable" // a value is there and cannot be read
+	unknownKey      calc.Code = "unknown-key"      // a key that no answer has; it is kept
+	notWritten      calc.Code = "not-written"      // the file is opened read-only
+)
+
+// reckon computes the report of a document on a day. shown is the system that
+// lengths are shown in, or none for the sheet's own.
+func reckon(d *worksheets.Document, today time.Time, shown units.System) report {
+	r := report{sheet: d.Sheet, scale: d.Sheet.Scale(), input: input(&d.Sheet, today)}
+	if shown != 0 {
+		r.scale.System = shown
 	}
+	for _, p := range d.Problems() {
+		f := finding{code: valueUnreadable, level: calc.Warn, about: p.Path, text: plain(p.Error())}
+		if k, ok := worksheets.KeyNamed(p.Path); ok && feeds(k) {
+			f.level, r.input.Unread = calc.Stop, true
+		}
+		r.findings = append(r.findings, f)
+	}
+	r.plan = calc.Compute(r.input)
 	for _, f := range r.plan.Findings {
 		r.findings = append(r.findings, finding{
-			code: f.Code, level: f.Level, about: subjectWords[f.About], text: findingText(f, r.scale), ways: waysOut(f.Ways),
+			code: f.Code, level: f.Level, about: subjectWords[f.About], text: findingText(f, r.input, r.scale), ways: waysOut(f.Ways),
 		})
+	}
+	for _, p := range d.Unknown() {
+		r.findings = append(r.findings, finding{code: unknownKey, about: p.Path, text: plain(p.Error())})
+	}
+	if d.ReadOnly != "" {
+		r.findings = append(r.findings, finding{code: notWritten, about: "sheet", text: "The file is not written: " + d.ReadOnly + "."})
 	}
 	return r
 }

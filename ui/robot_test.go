@@ -4,6 +4,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
@@ -20,10 +21,13 @@ type robot struct {
 	ended bool
 }
 
+// someDay is when the tests take place.
+var someDay = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
+
 // sit opens a document in a window.
 func sit(t *testing.T, d *worksheets.Document, width, height int) *robot {
 	t.Helper()
-	m := &root{styles: newStyles(os.Stdout, termenv.Ascii, false)}
+	m := &root{styles: newStyles(os.Stdout, termenv.Ascii, false), today: someDay}
 	r := &robot{t: t, m: m}
 	if d != nil {
 		m.opened(openedMsg{doc: d})

@@ -2,11 +2,11 @@ package ui
 
 import (
 	"fmt"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/units"
-	"capscye/worksheets"
 )
 
 // root is the whole screen. It routes: keys go to what is in front, and what
@@ -14,14 +14,13 @@ import (
 type root struct {
 	width, height int
 	styles        styles
-	start         tea.Cmd
+	today         time.Time // when the program was started
 
 	desk  *desk // the worksheet on the table; nil before the first
 	front part  // what lies over it; nil for nothing
 
-	saving, again bool // one save at a time; another is wanted
-	leaving       bool // end once the save is done
-	told          bool // it was said that something is not saved; the next ask leaves it
+	saves
+	status int // what the program should exit with
 }
 
 // part is one thing that can be in front of the desk.
@@ -29,14 +28,14 @@ type part interface {
 	render(width, height int) string
 }
 
-// Init asks for whatever the program was started with.
-func (m *root) Init() tea.Cmd { return m.start }
+// Init has nothing to ask for: what the program starts with is there already.
+func (m *root) Init() tea.Cmd { return nil }
 
 // Update routes.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.width, m.height = msg.Width, msg.Height
+		m.resize(msg.Width, msg.Height)
 	case tea.KeyMsg:
 		w := m.route(msg)
 		m.told = m.told && w.kind == wishQuit
@@ -47,6 +46,9 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.listed(msg)
 	case savedMsg:
 		return m, m.saved(msg)
+	case signalMsg:
+		m.status = msg.status
+		return m, m.end()
 	}
 	return m, nil
 }
@@ -64,6 +66,17 @@ func (m *root) View() string {
 	return ""
 }
 
+// resize tells the window to those who scroll.
+func (m *root) resize(width, height int) {
+	m.width, m.height = width, height
+	if m.desk != nil {
+		m.desk.resize(width, height)
+	}
+	if p, ok := m.front.(*keysPage); ok {
+		p.resize(width, height)
+	}
+}
+
 // route gives a key to what is in front.
 func (m *root) route(msg tea.KeyMsg) wish {
 	switch front := m.front.(type) {
@@ -75,29 +88,25 @@ func (m *root) route(msg tea.KeyMsg) wish {
 	if m.desk != nil {
 		return m.desk.key(msg)
 	}
-	if msg.String() == "ctrl+c" {
-		return wish{kind: wishQuit}
-	}
-	return wish{}
+	return wish{kind: wishQuit}
 }
 
 // grant turns a wish into commands.
 func (m *root) grant(w wish) tea.Cmd {
 	switch w.kind {
 	case wishSave:
-		return m.save(w.over)
+		return m.save(w.ask)
+	case wishLose:
+		m.front, m.desk.mayLose = nil, true
+		return m.startSave()
 	case wishSaveAs:
+		m.front, m.saving = nil, true
+		return saveFile(m.desk, w.path, w.over)
+	case wishOpen, wishExample, wishBegin:
+		return m.bring(w)
+	case wishTheirs:
 		m.front = nil
-		if w.path != m.desk.doc.Path() {
-			m.desk.doc.SetPath(w.path)
-		}
-		return m.startSave(w.over)
-	case wishOpen:
-		return openFile(w.path)
-	case wishExample:
-		return openExample(w.path)
-	case wishBegin:
-		return beginFile(w.path, w.unit)
+		return takeTheirs(*m.desk.doc)
 	case wishName:
 		m.front = newNaming("What should the new worksheet be called?", "", m.styles, func(path string) wish {
 			m.front = m.askBegin(path)
@@ -106,7 +115,9 @@ func (m *root) grant(w wish) tea.Cmd {
 	case wishList:
 		return tea.Batch(m.saveIfChanged(), listFolder())
 	case wishKeys:
-		m.front = keysPage{m.styles}
+		page := &keysPage{styles: m.styles}
+		page.resize(m.width, m.height)
+		m.front = page
 	case wishBack:
 		m.front = nil
 		if m.desk == nil {
@@ -118,117 +129,44 @@ func (m *root) grant(w wish) tea.Cmd {
 	return nil
 }
 
+// bring brings another worksheet to the table, once what is there is safe.
+func (m *root) bring(w wish) tea.Cmd {
+	if !w.drop {
+		if cmd, wait := m.settle(w); wait {
+			return cmd
+		}
+	}
+	switch w.kind {
+	case wishExample:
+		return openExample(w.path)
+	case wishBegin:
+		return beginFile(w.path, w.unit)
+	}
+	return openFile(w.path)
+}
+
 // askBegin offers to begin a worksheet that does not exist yet.
 func (m *root) askBegin(path string) part {
 	begin := func(u units.System) wish { return wish{kind: wishBegin, path: path, unit: u} }
 	return &question{styles: m.styles, text: fmt.Sprintf("%s does not exist yet. Begin it?", plain(path)), answers: []answer{
 		{"i", "begin it in inches", begin(units.Inches)},
 		{"c", "begin it in centimetres", begin(units.Centimetres)},
-		{"esc", "no, show the worksheets of this folder", wish{kind: wishBack}},
+		{"esc", "no, show the worksheets of this folder", wish{kind: wishList}},
 	}}
 }
-
-// save saves the sheet, asking first where there is something to ask.
-func (m *root) save(ask bool) tea.Cmd {
-	d := m.desk
-	switch {
-	case d.doc.ReadOnly != "":
-		d.message = "Read-only: " + d.doc.ReadOnly + "."
-		return nil
-	case d.doc.Path() == "":
-		m.front = newNaming("Under which name should this worksheet be kept?",
-			fileNameFor(d.doc.Sheet.Text(worksheets.Title)), m.styles,
-			func(path string) wish { return wish{kind: wishSaveAs, path: path} })
-		return nil
-	case ask:
-		m.front = &question{styles: m.styles, text: plain(d.doc.Path()) + " was changed by another program since it was read here.",
-			answers: []answer{
-				{"t", "take theirs, and drop what was changed here", wish{kind: wishOpen, path: d.doc.Path()}},
-				{"m", "write mine, and keep theirs beside it", wish{kind: wishSaveAs, path: d.doc.Path(), over: true}},
-				{"esc", "decide later", wish{kind: wishBack}},
-			}}
-		return nil
-	}
-	return m.startSave(false)
-}
-
-// startSave saves now, or once the save that is under way is done.
-func (m *root) startSave(over bool) tea.Cmd {
-	if m.saving {
-		m.again = true
-		return nil
-	}
-	m.saving = true
-	return saveFile(*m.desk.doc, over)
-}
-
-func (m *root) saveIfChanged() tea.Cmd {
-	d := m.desk
-	if d == nil || d.doc.Path() == "" || d.doc.ReadOnly != "" || d.doc.Saved() || d.conflict {
-		return nil
-	}
-	return m.startSave(false)
-}
-
-func (m *root) saved(msg savedMsg) tea.Cmd {
-	m.saving = false
-	if m.desk == nil || m.desk.doc.Path() != msg.doc.Path() {
-		return nil // another worksheet is on the table by now
-	}
-	m.desk.saved(msg)
-	again := m.again
-	m.again = false
-	if msg.err != nil {
-		m.told, m.leaving = m.leaving, false // the person has to see it first
-		return nil
-	}
-	if again {
-		if cmd := m.saveIfChanged(); cmd != nil {
-			return cmd
-		}
-	}
-	if m.leaving {
-		return tea.Quit
-	}
-	return nil
-}
-
-// quit ends once everything is saved. What cannot be saved is said, and the
-// second time it is left.
-func (m *root) quit() tea.Cmd {
-	d := m.desk
-	if d == nil || m.told || d.doc.ReadOnly != "" || m.untouched() {
-		return tea.Quit
-	}
-	switch {
-	case m.saving:
-		m.leaving = true
-		return nil
-	case d.doc.Saved():
-		return tea.Quit
-	case d.doc.Path() == "":
-		d.message = "This sheet has no file: ^s keeps it, ^c again leaves it."
-	case d.conflict:
-		d.message = "Not saved: the file was changed elsewhere. ^s decides, ^c again leaves it."
-	default:
-		m.leaving = true
-		return m.startSave(false)
-	}
-	m.front, m.told = nil, true
-	return nil
-}
-
-// untouched tells that an example was only looked at.
-func (m *root) untouched() bool { return m.desk.doc.Path() == "" && !m.desk.doc.Changed() }
 
 func (m *root) opened(msg openedMsg) {
 	if msg.err != nil {
 		m.complain(plain(fileWords(msg.err)))
 		return
 	}
-	m.front, m.desk = nil, newDesk(msg.doc, m.styles)
-	if p := msg.doc.Problems(); len(p) > 0 {
+	m.front, m.desk = nil, newDesk(msg.doc, m.styles, m.today)
+	m.desk.resize(m.width, m.height)
+	if p := msg.doc.Problems(); len(p) > 0 && m.desk.message == "" {
 		m.desk.message = plain(p[0].Error())
+	}
+	if msg.note != "" {
+		m.desk.message = plain(msg.note)
 	}
 }
 
@@ -248,10 +186,12 @@ func (m *root) complain(text string) {
 	case *naming:
 		front.message = text
 	case *question:
-		front.text = text
+		front.message = text
 	default:
-		if m.desk != nil {
-			m.desk.message = text
+		if m.desk == nil {
+			m.front = &question{styles: m.styles, message: text, answers: []answer{{"esc", "the worksheets of this folder", wish{kind: wishList}}}}
+			return
 		}
+		m.desk.message = text
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
@@ -28,9 +29,14 @@ const (
 // Run is the program: arguments without its name, the three streams, and the
 // exit status. Messages for people go to errs, results to out.
 func Run(args []string, in io.Reader, out, errs io.Writer) int {
-	s := &session{in: in, out: out, errs: errs}
+	return runOn(time.Now(), args, in, out, errs)
+}
+
+// runOn is [Run] on a day, which decides whether measurements are old.
+func runOn(today time.Time, args []string, in io.Reader, out, errs io.Writer) int {
+	s := &session{in: in, out: out, errs: errs, today: today}
 	root := s.commands()
-	root.SetArgs(args)
+	root.SetArgs(append([]string{}, args...)) // nil would mean the arguments of the process
 	if err := root.Execute(); err != nil {
 		fmt.Fprintf(errs, "capscye: %s\n", plain(err.Error()))
 		return exitUnread
@@ -42,6 +48,7 @@ func Run(args []string, in io.Reader, out, errs io.Writer) int {
 type session struct {
 	in        io.Reader
 	out, errs io.Writer
+	today     time.Time
 	status    int
 }
 
@@ -57,11 +64,11 @@ Without FILE it opens the worksheets of this folder, or the built-in example whe
 there are none. With FILE it opens that worksheet, and offers to begin it if there
 is none. Without a terminal it prints the computed sheet instead.`,
 		Version:       Version,
-		Args:          cobra.MaximumNArgs(1),
+		Args:          atMostOneFile,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		RunE: func(_ *cobra.Command, args []string) error {
-			if !s.hasTerminal() {
+			if !s.hasTerminal() || len(args) == 1 && args[0] == "-" {
 				return s.show(args, showOptions{})
 			}
 			return s.open(args)
@@ -83,13 +90,27 @@ standard input.
 
 Exit status: 0 all well; 1 a required answer is missing or a finding says stop;
 2 a file could not be read.`,
-		Args: cobra.MinimumNArgs(1),
+		Args: atLeastOneFile,
 		RunE: func(_ *cobra.Command, args []string) error { return s.show(args, o) },
 	}
 	show.Flags().BoolVar(&o.json, "json", false, "print JSON: an object for one file, an array for several")
 	show.Flags().BoolVar(&o.working, "working", false, "print every line of the arithmetic too")
 	root.AddCommand(show)
 	return root
+}
+
+func atMostOneFile(_ *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return fmt.Errorf("one worksheet is opened at a time, and %d were named; show prints several", len(args))
+	}
+	return nil
+}
+
+func atLeastOneFile(_ *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return errors.New(`show needs a file, or "-" for standard input`)
+	}
+	return nil
 }
 
 // hasTerminal tells whether somebody sits at a terminal that can be drawn on.
@@ -113,7 +134,7 @@ func (s *session) show(names []string, o showOptions) error {
 			if !several {
 				continue
 			}
-			if text, err = encodeJSON(failureJSON{name, err.Error()}); err != nil {
+			if text, err = encodeJSON(failureJSON{name, fileWords(err)}); err != nil {
 				return err
 			}
 		}
@@ -152,6 +173,8 @@ func (s *session) shown(name string, example bool, o showOptions) ([]byte, error
 		d, err = worksheets.Example(name)
 	case name == "-":
 		d, err = worksheets.Read("standard input", s.in)
+	case isPipe(name):
+		d, err = worksheets.ReadPipe(name)
 	default:
 		d, err = worksheets.Load(name)
 	}
@@ -164,7 +187,7 @@ func (s *session) shown(name string, example bool, o showOptions) ([]byte, error
 	for _, p := range d.Unknown() {
 		s.complain(&p)
 	}
-	r := reckon(d)
+	r := reckon(d, s.today, 0)
 	if !r.whole() {
 		s.worse(exitUnfinished)
 	}
@@ -172,6 +195,12 @@ func (s *session) shown(name string, example bool, o showOptions) ([]byte, error
 		return encodeJSON(toJSON(r, o.working))
 	}
 	return []byte(sheetText(r, o.working)), nil
+}
+
+// isPipe tells what a shell hands over for <(command).
+func isPipe(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.Mode()&(os.ModeNamedPipe|os.ModeCharDevice) != 0
 }
 
 func (s *session) worse(status int) { s.status = max(s.status, status) }

@@ -4,6 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"os"
+	"os/signal"
+	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -18,7 +21,7 @@ const framesPerSecond = 120
 // open starts the screen on a worksheet, on the folder's list, or on the
 // built-in example.
 func (s *session) open(names []string) error {
-	m := &root{styles: screenStyles(s.out)}
+	m := &root{styles: screenStyles(s.out), today: s.today}
 	if len(names) == 1 {
 		d, err := worksheets.Load(names[0])
 		switch {
@@ -31,23 +34,48 @@ func (s *session) open(names []string) error {
 		default:
 			m.opened(openedMsg{doc: d})
 		}
-	} else if err := s.openFolder(m); err != nil {
+	} else if err := openFolder(m); err != nil {
 		return err
 	}
-	program := tea.NewProgram(m, tea.WithInput(s.in), tea.WithOutput(s.out), tea.WithAltScreen(), tea.WithFPS(framesPerSecond))
+	program := tea.NewProgram(m, tea.WithInput(s.in), tea.WithOutput(s.out), tea.WithAltScreen(),
+		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
+	defer passSignals(program)()
 	if _, err := program.Run(); err != nil {
 		return fmt.Errorf("the screen failed: %w", err)
 	}
+	s.worse(m.status)
 	return nil
 }
 
-func (s *session) openFolder(m *root) error {
-	found, err := worksheets.List(".")
-	if err == nil && len(found) > 0 {
+// passSignals turns the signals that end a program into a message: the library
+// would quit without asking the screen, and what was typed last would be lost.
+// The status is 128 and the signal's number, as shells have it.
+func passSignals(program *tea.Program) (stop func()) {
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGTERM)
+	go func() {
+		for s := range signals {
+			if n, ok := s.(syscall.Signal); ok {
+				program.Send(signalMsg{128 + int(n)})
+			}
+		}
+	}()
+	return func() {
+		signal.Stop(signals)
+		close(signals)
+	}
+}
+
+func openFolder(m *root) error {
+	found, listing := worksheets.List(".")
+	if len(found) > 0 {
 		m.listed(listedMsg{found: found})
 		return nil
 	}
 	d, err := worksheets.Example(worksheets.Examples()[0])
-	m.opened(openedMsg{d, err})
+	m.opened(openedMsg{doc: d, err: err})
+	if listing != nil && err == nil {
+		m.desk.message = plain(fileWords(listing))
+	}
 	return err
 }

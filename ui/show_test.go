@@ -17,7 +17,7 @@ import (
 // run runs the program without a terminal.
 func run(in string, args ...string) (status int, out, errs string) {
 	var o, e bytes.Buffer
-	status = Run(args, strings.NewReader(in), &o, &e)
+	status = runOn(someDay, args, strings.NewReader(in), &o, &e)
 	return status, o.String(), e.String()
 }
 
@@ -172,9 +172,9 @@ func TestExitStatusAndMessages(t *testing.T) {
 		{[]string{"show", "syntax.toml"}, 2, `syntax.toml, line 2, "bicep = 13 3/4"`},
 		{[]string{"show", "absent.toml"}, 2, "absent.toml: there is no such file"},
 		{[]string{"show", "."}, 2, ".: it is a folder"},
-		{[]string{"show"}, 2, "requires at least 1 arg"},
+		{[]string{"show"}, 2, "show needs a file"},
 		{[]string{"--shove"}, 2, "unknown flag"},
-		{[]string{"one.toml", "two.toml"}, 2, "accepts at most 1 arg"},
+		{[]string{"one.toml", "two.toml"}, 2, "one worksheet is opened at a time"},
 		{[]string{"--version"}, 0, ""},
 		{[]string{"--help"}, 0, ""},
 	} {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"unicode/utf16"
@@ -27,7 +28,13 @@ func (m millimetres) MarshalJSON() ([]byte, error) {
 	return strconv.AppendFloat(nil, m.Length.Millimetres(), 'f', -1, 64), nil
 }
 
-func mm(l units.Length) millimetres { return millimetres(units.Known(l)) }
+// ifKnown is a number of the turn, nil where it is not known.
+func ifKnown(known bool, n float64) *float64 {
+	if !known {
+		return nil
+	}
+	return &n
+}
 
 type sheetJSON struct {
 	Title     string              `json:"title"`
@@ -101,6 +108,7 @@ type failureJSON struct {
 
 func toJSON(r report, working bool) sheetJSON {
 	p := r.plan
+	planned := func(l units.Length) millimetres { return millimetres{Length: l, Known: !p.Open} }
 	out := sheetJSON{
 		Title: r.sheet.Text(worksheets.Title), Unit: r.sheet.Unit().String(),
 		Need:      needJSON{millimetres(p.Sleeve.Need), millimetres(p.Bust.Need)},
@@ -114,20 +122,27 @@ func toJSON(r report, working bool) sheetJSON {
 	}
 	for _, h := range calc.Halves() {
 		b := p.Bands[h]
-		out.SlideBand[subjectWords[h.Subject()]] = bandJSON{mm(b.Low), mm(b.High), b.Empty()}
+		out.SlideBand[subjectWords[h.Subject()]] = bandJSON{planned(b.Low), planned(b.High), b.Empty()}
+	}
+	e := p.Seams
+	out.Seams = seamsJSON{
+		millimetres(e.CapBefore), millimetres(e.CapAfter), millimetres(e.ArmholeBefore), millimetres(e.ArmholeAfter),
+		millimetres(e.CapEaseBefore), millimetres(e.CapEaseAfter),
 	}
 	for i, name := range []string{"sleeve_front", "sleeve_back", "bodice_front", "bodice_back"} {
-		s := p.Sides[i]
+		s, t := p.Sides[i], p.Turns[i]
 		out.Sides[name] = sideJSON{
-			Need: millimetres(s.Need), Pivot: mm(s.Pivot), Slide: mm(s.Slide), Total: mm(s.Total), LeftOver: mm(s.LeftOver),
-			PivotMark: mm(s.PivotMark), SlideMark: mm(s.SlideMark),
+			Need: millimetres(s.Need), Pivot: planned(s.Pivot), Slide: planned(s.Slide), Total: planned(s.Total),
+			LeftOver: planned(s.LeftOver), PivotMark: planned(s.PivotMark), SlideMark: planned(s.SlideMark),
+			Turn: ifKnown(t.Known, t.Angle*180/math.Pi), Lift: ifKnown(t.Known, t.Lift),
+			CapHeightAfter: ifKnown(t.Known, t.HeightAfter), SeamGrowth: ifKnown(t.Growth.Known, t.Growth.MM),
 		}
 	}
 	for _, f := range r.findings {
 		out.Findings = append(out.Findings, findingJSON{f.code, f.level.String(), underscored(f.about), f.text, f.ways})
 	}
 	if working {
-		for _, l := range calc.Working(input(&r.sheet)) {
+		for _, l := range calc.Working(r.input) {
 			out.Working = append(out.Working, workingLine(l, r.scale))
 		}
 	}

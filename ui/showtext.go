@@ -32,7 +32,12 @@ func sheetText(r report, working bool) string {
 			printHanging(line, "  ", "comes out: "+words)
 		}
 	}
-	for _, table := range [][]string{needsTable(r), sidesTable(r), bandLines(r), finishedTable(r)} {
+	for _, table := range [][]string{
+		needsTable(r), sidesTable(r), bandLines(r), finishedTable(r), seamsTable(r), turnTable(r),
+	} {
+		if len(table) == 0 {
+			continue
+		}
 		line("")
 		for _, row := range table {
 			line("%s", strings.TrimRight(row, " "))
@@ -48,7 +53,7 @@ func sheetText(r report, working bool) string {
 	if working {
 		line("")
 		line("Working")
-		for _, l := range calc.Working(input(&r.sheet)) {
+		for _, l := range calc.Working(r.input) {
 			name, sum, _ := strings.Cut(workingLine(l, r.scale), " = ")
 			line("  %s", name)
 			printHanging(line, "      = ", sum)

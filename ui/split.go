@@ -24,11 +24,14 @@ func (r report) reachOfSlide() (low, high units.Length, ok bool) {
 	return low, high, ok && low < high
 }
 
-// pushSlide moves the slide to the next ruler mark along its band; the ends of
-// the band count as marks.
+// pushSlide moves the slide to the next ruler mark along its band, down for -1
+// and else up; the ends of the band count as marks.
 func (d *desk) pushSlide(by int) wish {
+	if by == 0 {
+		by = 1
+	}
 	low, high, ok := d.rep.reachOfSlide()
-	if !ok {
+	if !ok || d.rep.plan.Open {
 		d.message = "There is no other slide that works."
 		return wish{}
 	}
@@ -42,7 +45,7 @@ func (d *desk) pushSlide(by int) wish {
 		d.message = "The slide is at the end of its band."
 		return wish{}
 	}
-	return d.set(worksheets.Slide, exactly(next, d.rep.scale))
+	return d.set(worksheets.Slide, exactly(next, d.doc.Sheet.Scale()))
 }
 
 // slideRule says which slide was chosen, in words.
@@ -64,22 +67,16 @@ func (r report) slideRule() string {
 func bandLine(r report, h calc.Half, width int) string {
 	band, slide := r.plan.Bands[h], r.plan.Sides[h.Sleeve()].Slide
 	name := pad(capitalised(subjectWords[h.Subject()]), 6)
-	if band.Empty() {
-		return cut(fmt.Sprintf("%s no slide serves both pieces; %s taken", name, r.scale.Format(slide)), width)
+	if r.plan.Open || band.Empty() {
+		return cut(name+" slide "+r.bandWords(h), width)
 	}
 	low := fmt.Sprintf("%8s", r.scale.Number(band.Low))
 	high := pad(r.scale.Format(band.High), 11)
-	now := "# " + r.scale.Format(slide)
-	cells := max(width-len(name)-len(low)-len(high)-len(now)-6, 5)
-	track := []byte(strings.Repeat("-", cells))
-	put := func(l units.Length, mark byte) {
-		if band.Low <= l && l <= band.High {
-			track[position(l, band, cells)] = mark
-		}
-	}
-	put(r.evenSlide(h), 'e')
-	put(min(max(0, band.Low), band.High), 'l')
-	put(slide, '#')
+	now := pad("# "+r.scale.Format(slide), 13)
+	track := []byte(strings.Repeat("-", max(width-len(name)-len(low)-len(high)-len(now)-6, 5)))
+	track[position(r.plan.EvenSlide(h), band, len(track))] = 'e'
+	track[position(r.plan.LeastSlide(h), band, len(track))] = 'l'
+	track[position(slide, band, len(track))] = '#'
 	return cut(fmt.Sprintf("%s %s |%s| %s %s", name, low, track, high, now), width)
 }
 
@@ -89,14 +86,4 @@ func position(l units.Length, b calc.Band, cells int) int {
 		return 0
 	}
 	return int((l - b.Low) * units.Length(cells-1) / (b.High - b.Low))
-}
-
-// evenSlide is where the even choice would lie.
-func (r report) evenSlide(h calc.Half) units.Length {
-	need := r.plan.Sides[h.Sleeve()].Need
-	if !need.Known {
-		need = r.plan.Sides[h.Bodice()].Need
-	}
-	b := r.plan.Bands[h]
-	return min(max(need.Length.Half(), b.Low), b.High)
 }

@@ -67,8 +67,15 @@ var forms = [stepCount][]item{
 		[]item{heading("Bodice, laid flat")},
 		ask(worksheets.BodiceFront, worksheets.BodiceBack, worksheets.BodiceMeasured, worksheets.BodiceAllowance,
 			worksheets.Crossings, worksheets.TakeOffFront, worksheets.TakeOffBack, worksheets.FinishedBust),
-		[]item{heading("If the bodice is already cut: what the cap can take")},
-		ask(worksheets.SleeveStyle, worksheets.CapFront, worksheets.CapBack, worksheets.ArmholeFront, worksheets.ArmholeBack)),
+		[]item{heading("For cap ease, and for a bodice that is already cut")},
+		ask(worksheets.SleeveStyle, worksheets.CapFront, worksheets.CapBack, worksheets.ArmholeFront, worksheets.ArmholeBack),
+		[]item{heading("For the turn of the sleeve: what the cap loses")},
+		ask(worksheets.SleeveLength, worksheets.CapHeight, worksheets.UnderarmSeam, worksheets.HemWidth, worksheets.ElbowWidth),
+		[]item{heading("For the turn of the bodice: what the armhole loses")},
+		ask(worksheets.CornerOutFront, worksheets.CornerDownFront, worksheets.CornerOutBack, worksheets.CornerDownBack,
+			worksheets.SideSeam),
+		[]item{heading("For waist and hip, where the bodice tapers back")},
+		ask(worksheets.WaistFront, worksheets.WaistBack, worksheets.HipFront, worksheets.HipBack)),
 	stepSplit: form(
 		ask(worksheets.Slide, worksheets.PivotLimitSleeve, worksheets.PivotLimitBodice, worksheets.FrontShareSleeve,
 			worksheets.FrontShareBust, worksheets.Follow, worksheets.Armhole)),
@@ -80,8 +87,8 @@ func filled(s step, r report) bool {
 	switch s {
 	case stepBody:
 		return given(worksheets.Bicep) || given(worksheets.BicepOther) || given(worksheets.Bust)
-	case stepEase:
-		return given(worksheets.EaseBicep) || given(worksheets.EaseBust)
+	case stepEase: // a new sheet has the usual ease in it; that answers nothing yet
+		return filled(stepBody, r) && (r.plan.Sleeve.Wanted().Known || r.plan.Bust.Wanted().Known)
 	case stepPattern:
 		return r.plan.Sleeve.Flat.Known || r.plan.Bust.Flat.Known
 	}

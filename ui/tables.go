@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"capscye/calc"
@@ -33,8 +34,8 @@ func sidesTable(r report) []string {
 	lines := []string{row("", "need", "pivot", "slide", "total", "mark pivot + slide")}
 	for _, s := range calc.Sides() {
 		p := r.plan.Sides[s]
-		lines = append(lines, row(capitalised(subjectWords[s.Subject()]), orDash(p.Need, r.scale), r.scale.Number(p.Pivot),
-			r.scale.Number(p.Slide), r.scale.Number(p.Total), marksShort(p, r.scale)))
+		lines = append(lines, row(capitalised(subjectWords[s.Subject()]), orDash(p.Need, r.scale), r.planned(p.Pivot),
+			r.planned(p.Slide), r.planned(p.Total), r.marksShort(p)))
 	}
 	return lines
 }
@@ -47,24 +48,90 @@ func finishedTable(r report) []string {
 	lines := []string{row("", "asked", "comes out", "by marks", "ease")}
 	for _, p := range r.pieces() {
 		g := p.girth
-		lines = append(lines, row(capitalised(p.place), orDash(asked(g), r.scale), orDash(g.Finished, r.scale),
+		lines = append(lines, row(capitalised(p.place), orDash(g.Wanted(), r.scale), orDash(g.Finished, r.scale),
 			orDash(g.Marked, r.scale), orDash(g.EaseAfter, r.scale)))
 	}
 	return lines
+}
+
+// turnTable is what the pivots do: the turn, the height that is left, and how
+// much longer the seam below the underarm gets. It is nil where no corner was
+// measured. All of it is rounded, for a turn is not exact.
+func turnTable(r report) []string {
+	row := func(name string, cells ...any) string {
+		return fmt.Sprintf("%-13s%8s%12s%12s%14s", append([]any{name}, cells...)...)
+	}
+	lines := []string{row("", "turn", "height", "after", "seam below")}
+	for _, s := range calc.Sides() {
+		t, e := r.plan.Turns[s], r.plan.Edges[s]
+		if !t.Known {
+			continue
+		}
+		growth := "-"
+		if t.Growth.Known {
+			growth = signed(t.Growth.Length().Length, r.scale)
+		}
+		lines = append(lines, row(capitalised(subjectWords[s.Subject()]), fmt.Sprintf("%.1f deg", t.Angle*180/math.Pi),
+			r.millimetres(e.H), r.millimetres(t.HeightAfter), growth))
+	}
+	if len(lines) == 1 {
+		return nil
+	}
+	return lines
+}
+
+// signed writes a change with its sign.
+func signed(l units.Length, sc units.Scale) string {
+	text := sc.Number(l)
+	if l > 0 {
+		return "+" + text
+	}
+	return text
+}
+
+// seamsTable is cap and armhole before and after; nil where neither was
+// measured.
+func seamsTable(r report) []string {
+	s := r.plan.Seams
+	if !s.CapBefore.Known && !s.ArmholeBefore.Known {
+		return nil
+	}
+	row := func(name string, cells ...any) string {
+		return fmt.Sprintf("%-13s%12s%12s   %s", append([]any{name}, cells...)...)
+	}
+	usual := calc.UsualCapEase(r.input.Sleeve.Style, r.input.Fabric)
+	remark := "usual " + span(usual.Low, usual.High, r.scale)
+	if !usual.Bounded {
+		remark = "usual from " + r.scale.Format(usual.Low)
+	}
+	return []string{
+		row("", "before", "after", ""),
+		row("Cap seam", orDash(s.CapBefore, r.scale), orDash(s.CapAfter, r.scale), ""),
+		row("Armhole", orDash(s.ArmholeBefore, r.scale), orDash(s.ArmholeAfter, r.scale), ""),
+		row("Cap ease", orDash(s.CapEaseBefore, r.scale), orDash(s.CapEaseAfter, r.scale), remark),
+	}
 }
 
 // bandLines says in words where the slide lies in its band.
 func bandLines(r report) []string {
 	var lines []string
 	for _, h := range calc.Halves() {
-		band, slide := r.plan.Bands[h], r.plan.Sides[h.Sleeve()].Slide
-		words := fmt.Sprintf("%s, of %s to %s", r.scale.Format(slide), r.scale.Number(band.Low), r.scale.Format(band.High))
-		if band.Empty() {
-			words = r.scale.Format(slide) + "; no slide serves both pieces"
-		}
-		lines = append(lines, fmt.Sprintf("%-16s%s", "Slide, "+subjectWords[h.Subject()], words))
+		lines = append(lines, fmt.Sprintf("%-16s%s", "Slide, "+subjectWords[h.Subject()], r.bandWords(h)))
 	}
 	return lines
+}
+
+func (r report) bandWords(h calc.Half) string {
+	band, slide := r.plan.Bands[h], r.scale.Format(r.plan.Sides[h.Sleeve()].Slide)
+	switch {
+	case r.plan.Open:
+		return "not known yet"
+	case band.Empty() && r.input.Method.Armhole == calc.KeepArmhole:
+		return slide + "; the kept armhole leaves no other"
+	case band.Empty():
+		return slide + "; no slide serves both pieces"
+	}
+	return fmt.Sprintf("%s, of %s to %s", slide, r.scale.Number(band.Low), r.scale.Format(band.High))
 }
 
 // headed sets the first row of a table off, and keeps all rows to a width.
@@ -84,21 +151,24 @@ func orDash(l units.Reading, sc units.Scale) string {
 	return sc.Number(l.Length)
 }
 
-// asked is the girth that was asked for.
-func asked(g calc.Girth) units.Reading {
-	if !g.Body.Known || !g.Ease.Known {
-		return units.Reading{}
+// planned is a figure of a side, or a dash while the plan is open.
+func (r report) planned(l units.Length) string {
+	if r.plan.Open {
+		return "-"
 	}
-	return units.Known(g.Body.Length + g.Ease.Length)
+	return r.scale.Number(l)
 }
 
 // marksShort is the two amounts to mark, "1 + 1/4 in".
-func marksShort(s calc.SidePlan, sc units.Scale) string {
-	if s.PivotMark == 0 && s.SlideMark == 0 {
+func (r report) marksShort(s calc.SidePlan) string {
+	switch {
+	case r.plan.Open:
+		return "not known yet"
+	case s.PivotMark == 0 && s.SlideMark == 0:
 		return "nothing"
 	}
-	pivot, _, _ := strings.Cut(sc.OnRuler(s.PivotMark), " "+sc.Ruler.System().String())
-	return pivot + " + " + sc.OnRuler(s.SlideMark)
+	pivot, _, _ := strings.Cut(r.scale.OnRuler(s.PivotMark), " "+r.scale.Ruler.System().String())
+	return pivot + " + " + r.scale.OnRuler(s.SlideMark)
 }
 
 func capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -12,7 +12,7 @@ import (
 var subjectWords = map[calc.Subject]string{
 	calc.OfSheet: "sheet", calc.OfSleeve: "sleeve", calc.OfBust: "bust", calc.OfFront: "front", calc.OfBack: "back",
 	calc.OfSleeveFront: "sleeve front", calc.OfSleeveBack: "sleeve back",
-	calc.OfBodiceFront: "bodice front", calc.OfBodiceBack: "bodice back", calc.OfMethod: "method",
+	calc.OfBodiceFront: "bodice front", calc.OfBodiceBack: "bodice back",
 }
 
 // quantityWords names what a figure measures.
@@ -24,6 +24,7 @@ var quantityWords = map[calc.Quantity]string{
 	calc.LeastSlide: "least slide", calc.MostSlide: "most slide",
 	calc.BandLow: "slide from", calc.BandHigh: "slide to",
 	calc.KeptLow: "slide from, armhole kept", calc.KeptHigh: "slide to, armhole kept",
+	calc.CapSeamAfter: "cap seam after", calc.ArmholeSeamAfter: "armhole seam after", calc.CapEaseAfter: "cap ease after",
 	calc.EvenSlide: "even slide", calc.Slide: "slide", calc.AfterSlide: "left after the slide",
 	calc.Pivot: "pivot", calc.Total: "total", calc.LeftOver: "left over",
 	calc.SlideMark: "slide to mark", calc.TotalMark: "total to mark", calc.PivotMark: "pivot to mark",
@@ -34,9 +35,12 @@ func figureWords(f calc.Figure) string {
 	return subjectWords[f.Of] + " " + quantityWords[f.Quantity]
 }
 
-// workingLine writes one line of arithmetic, as in
+// workingLine writes one line of arithmetic, exact and unrounded, so that it
+// adds up as it stands:
 //
 //	sleeve need = bicep 13 3/4 + ease at the bicep 1 3/4 - sleeve width 13 = 2 1/2 in
+//
+// The result comes once more in the sheet's own way where it is on no mark.
 func workingLine(line calc.Line, sc units.Scale) string {
 	var b strings.Builder
 	b.WriteString(figureWords(line.Figure) + " = ")
@@ -52,14 +56,28 @@ func workingLine(line calc.Line, sc units.Scale) string {
 	case calc.Smallest:
 		b.WriteString(choiceWords("the smallest of ", line.Terms, sc))
 	case calc.Within:
-		fmt.Fprintf(&b, "%s, kept within %s and %s",
-			termWords(line.Terms[0], sc), termWords(line.Terms[1], sc), termWords(line.Terms[2], sc))
+		wanted := termWords(line.Terms[0], sc)
+		if isConstant(line.Terms[0]) {
+			wanted = "as near to " + wanted + " as may be"
+		}
+		fmt.Fprintf(&b, "%s, within %s and %s", wanted, termWords(line.Terms[1], sc), termWords(line.Terms[2], sc))
 	case calc.OnMark:
 		fmt.Fprintf(&b, "%s, to the nearest mark of %s", termWords(line.Terms[0], sc), sc.OnRuler(line.Terms[1].Value))
 	}
-	b.WriteString(" = " + sc.Format(line.Result))
+	b.WriteString(" = " + exactWithUnit(line.Result, sc))
 	return b.String()
 }
+
+// exactWithUnit is an exact length with its unit.
+func exactWithUnit(l units.Length, sc units.Scale) string {
+	text := sc.Exact(l)
+	if strings.HasSuffix(text, "mm") {
+		return text
+	}
+	return text + " " + sc.System.String()
+}
+
+func isConstant(t calc.Term) bool { return t.Figure == calc.Figure{} && t.Answer == calc.NoAnswer }
 
 // summand is a term with its sign and factor; the first has no plus.
 func summand(t calc.Term, first bool, sc units.Scale) string {
@@ -82,7 +100,10 @@ func summand(t calc.Term, first bool, sc units.Scale) string {
 // termWords is a term by name, with its value; a negative one stands in
 // brackets, so that no two signs meet.
 func termWords(t calc.Term, sc units.Scale) string {
-	value := sc.Number(t.Value)
+	value := sc.Exact(t.Value)
+	if isConstant(t) && t.Value == units.Max {
+		return "no bound"
+	}
 	if t.Value < 0 {
 		value = "(" + value + ")"
 	}

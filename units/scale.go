@@ -179,6 +179,24 @@ func (s Scale) OnRuler(l Length) string {
 	return held.Format(l)
 }
 
+// Exact is the length without its unit and without rounding, for lines of
+// arithmetic that must add up as they are written: a fraction down to 1/256 in,
+// a decimal number of centimetres. A length that is neither is in millimetres,
+// and says so.
+func (s Scale) Exact(l Length) string {
+	if s.System != Inches {
+		return strconv.FormatFloat(l.Millimetres()/10, 'f', -1, 64)
+	}
+	sign := ""
+	if l < 0 {
+		sign = "-"
+	}
+	if l%(Inch/256) != 0 {
+		return l.String()
+	}
+	return sign + mixedNumber(l.Abs())
+}
+
 // Both shows a length in the scale's own system and in the other one, as in
 // "13 3/4 in = ~34.9 cm".
 func (s Scale) Both(l Length) string {
@@ -186,14 +204,14 @@ func (s Scale) Both(l Length) string {
 	return s.Format(l) + " = " + other.Format(l)
 }
 
-// mixedNumber writes a length on a mark of 1/64 in or coarser, not negative,
-// as whole inches and a fraction in lowest terms.
+// mixedNumber writes a length that is a multiple of 1/256 in, not negative, as
+// whole inches and a fraction in lowest terms.
 func mixedNumber(l Length) string {
 	whole, rest := l/Inch, l%Inch
 	if rest == 0 {
 		return strconv.FormatInt(int64(whole), 10)
 	}
-	numerator, denominator := rest/SixtyFourthInch.Mark(), Length(64)
+	numerator, denominator := rest/(Inch/256), Length(256)
 	for numerator%2 == 0 {
 		numerator, denominator = numerator/2, denominator/2
 	}

@@ -53,6 +53,24 @@ func TestBothSystemsAndTheRulerHeld(t *testing.T) {
 	}
 }
 
+// Exact lengths add up as they are written.
+func TestExact(t *testing.T) {
+	inches, metric := units.Scale{System: units.Inches}, units.Scale{System: units.Centimetres}
+	for _, c := range []struct {
+		scale  units.Scale
+		length units.Length
+		want   string
+	}{
+		{inches, 237 * units.Inch / 16, "14 13/16"}, {inches, -units.Inch / 256, "-1/256"}, {inches, 2 * units.Inch, "2"},
+		{inches, units.Centimetre, "10 mm"}, {metric, 252 * units.Millimetre / 10, "2.52"}, {metric, -5 * units.Millimetre, "-0.5"},
+		{metric, units.Inch, "2.54"},
+	} {
+		if got := c.scale.Exact(c.length); got != c.want {
+			t.Errorf("%v: %q, want %q", c.length, got, c.want)
+		}
+	}
+}
+
 // Halves go away from zero, on either side of it.
 func TestRound(t *testing.T) {
 	for _, c := range []struct{ l, mark, want units.Length }{
@@ -109,22 +127,35 @@ func TestPublishedLengths(t *testing.T) {
 	}
 }
 
-// Nothing drifts, however often it is written and read: a length goes through
-// both systems a thousand times and stays what it was.
+// Nothing drifts, however often it is written and read: a length on a mark of
+// both rulers (5 in is 127 mm) goes through both systems a thousand times, and
+// any length at all through its exact text.
 func TestNoDriftBetweenSystems(t *testing.T) {
-	for l := units.Length(0); l < 3*units.Inch; l += 997 {
-		moved := l
-		for range 1000 {
-			text, err := moved.MarshalText()
+	scales := []units.Scale{
+		{System: units.Inches, Ruler: units.EighthInch}, {System: units.Centimetres, Ruler: units.OneMillimetre},
+	}
+	for n := range units.Length(40) {
+		start := n * 127 * units.Millimetre
+		moved := start
+		for i := range 1000 {
+			read, err := units.Parse(scales[i%2].Format(moved), units.Inches)
 			if err != nil {
 				t.Fatal(err)
 			}
-			if err := moved.UnmarshalText(text); err != nil {
-				t.Fatal(err)
-			}
+			moved = read
 		}
-		if moved != l {
-			t.Fatalf("%d became %d", l, moved)
+		if moved != start {
+			t.Fatalf("%v became %v", start, moved)
+		}
+	}
+	for l := units.Length(0); l < 3*units.Inch; l += 997 {
+		text, err := l.MarshalText()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var read units.Length
+		if err := read.UnmarshalText(text); err != nil || read != l {
+			t.Fatalf("%d became %d, %v", l, read, err)
 		}
 	}
 }

@@ -91,6 +91,7 @@ type Document struct {
 	places   *layout   // found when first asked for; see layout
 	mistyped []Problem // values that are not even text, and so not in the sheet
 	unknown  []Problem
+	ours     bool // it has a table or the version of a worksheet
 }
 
 // Decode reads a worksheet. The name is for messages. The error is a
@@ -139,6 +140,8 @@ func syntaxError(name string, source []byte, err error) error {
 // readTable takes one key of the top level: a table of answers, or one of the
 // few keys that are none.
 func (d *Document) readTable(name string, value any) {
+	known := slices.Contains(tables(), name)
+	d.ours = d.ours || known || name == "version"
 	switch name {
 	case "version":
 		d.readVersion(value)
@@ -146,10 +149,6 @@ func (d *Document) readTable(name string, value any) {
 	case "fitting":
 		d.readFittings(value)
 		return
-	}
-	known := name == "progress"
-	for _, k := range Keys() {
-		known = known || k.table() == name
 	}
 	table, ok := value.(map[string]any)
 	switch {
@@ -177,8 +176,17 @@ func (d *Document) refuse(path, text, reason, want string) {
 	d.mistyped = append(d.mistyped, Problem{d.name, d.line(path), path, &ValueError{text, reason, want}})
 }
 
+// mostUnknown bounds the messages about keys that nothing here uses.
+const mostUnknown = 20
+
 // note remembers a key that nothing here uses; it is kept in the file.
 func (d *Document) note(path, name string, known []string) {
+	if len(d.unknown) == mostUnknown {
+		d.unknown = append(d.unknown, Problem{d.name, 0, "...", errors.New("there are more such keys; all are kept")})
+	}
+	if len(d.unknown) > mostUnknown {
+		return
+	}
 	reason := "no answer of the worksheet is called so; it is kept and not used"
 	for _, k := range known {
 		if name != "" && strings.EqualFold(k, name) {
@@ -216,7 +224,11 @@ func (d *Document) readVersion(value any) {
 // readAnswer takes one value; dates and counts have TOML types of their own.
 func (d *Document) readAnswer(k Key, value any) {
 	text, ok := value.(string)
-	want := fmt.Sprintf("text in quotes, such as %s = %q", k.name(), strings.Trim(written(value), `"`))
+	want := fmt.Sprintf("text in quotes, such as %s = %q", k.name(), "13 3/4")
+	switch value.(type) {
+	case int64, float64:
+		want = fmt.Sprintf("text in quotes, such as %s = %q", k.name(), written(value))
+	}
 	if k.Kind() == Choice {
 		want = quotedList(k.Options())
 	}

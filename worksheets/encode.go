@@ -23,11 +23,11 @@ func (d *Document) Encode() (out []byte, lost bool, err error) {
 	case d.Sheet.Equal(d.read):
 		return d.source, false, nil
 	}
-	if out, ok := d.edited(); ok && d.says(out) {
+	if out, ok := d.edited(); ok && d.says(out) && d.keepsTheRest(out) {
 		return out, false, nil
 	}
 	out, err = d.rewritten()
-	if err == nil && !d.says(out) {
+	if err == nil && (!d.says(out) || !d.keepsTheRest(out)) {
 		err = &FileError{File: d.name, Reason: "the file is written in a way that cannot be changed here", Want: "a plain worksheet"}
 	}
 	return out, true, err
@@ -37,6 +37,47 @@ func (d *Document) Encode() (out []byte, lost bool, err error) {
 func (d *Document) says(out []byte) bool {
 	again, err := Decode(d.name, out)
 	return err == nil && again.Sheet.Equal(d.Sheet)
+}
+
+// keepsTheRest tells whether everything in the source that is no answer of ours
+// stands in the bytes as well, value for value.
+func (d *Document) keepsTheRest(out []byte) bool {
+	before, okBefore := rest(d.source)
+	after, okAfter := rest(out)
+	return okBefore && okAfter && before == after
+}
+
+// rest is what a file says besides our answers, printed: so that a number that
+// is none equals itself.
+func rest(source []byte) (text string, ok bool) {
+	var tree map[string]any
+	if _, err := toml.Decode(string(bytes.TrimPrefix(source, []byte("\ufeff"))), &tree); err != nil {
+		return "", false
+	}
+	delete(tree, "fitting")
+	if progress, ok := tree["progress"].(map[string]any); ok {
+		if delete(progress, "done"); len(progress) == 0 {
+			delete(tree, "progress")
+		}
+	}
+	for _, k := range Keys() {
+		table, ok := tree[k.table()].(map[string]any)
+		if !ok { // not the table it should be; that was reported
+			delete(tree, k.table())
+			continue
+		}
+		delete(table, k.name())
+		if len(table) == 0 {
+			delete(tree, k.table())
+		}
+	}
+	return fmt.Sprint(tree), true
+}
+
+// LosesComments tells whether saving now would lose the comments of the file.
+func (d *Document) LosesComments() bool {
+	_, lost, err := d.Encode()
+	return err == nil && lost && bytes.Contains(d.source, []byte("#"))
 }
 
 // splice replaces source[start:end].
@@ -75,7 +116,14 @@ func (d *Document) edited() ([]byte, bool) {
 		if !ok {
 			continue
 		}
-		if s, ok := d.layout().tables[table]; ok {
+		if end, ok := d.layout().dotted[table]; ok { // a table that was begun with dotted keys takes no header
+			end = lineEnd(d.source, end)
+			var text strings.Builder
+			for _, line := range strings.SplitAfter(strings.TrimSuffix(lines, eol), eol) {
+				text.WriteString(eol + table + "." + strings.TrimSuffix(line, eol))
+			}
+			splices = append(splices, splice{end, end, text.String()})
+		} else if s, ok := d.layout().tables[table]; ok {
 			end := lineEnd(d.source, s.end)
 			splices = append(splices, splice{end, end, eol + strings.TrimSuffix(lines, eol)})
 		} else {
@@ -153,8 +201,8 @@ func tomlValue(k Key, text string) string {
 			return text
 		}
 	case Count:
-		if n, ok := smallCount(text); ok {
-			return strconv.Itoa(n)
+		if n, ok := smallCount(text); ok && strconv.Itoa(n) == text {
+			return text
 		}
 	}
 	return tomlString(text)

@@ -21,6 +21,5 @@ func Example(name string) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	d.SetPath("")
-	return d, nil
+	return New(d.Sheet), nil
 }

@@ -6,9 +6,12 @@ import "fmt"
 // have no bounds of their own: a dotted key of 40 KB costs one of them seconds
 // and gigabytes, and a deep nest of arrays overflows its stack, which nothing
 // can recover from. So a file is measured before it is decoded.
+//
+// Brackets and the points of a key are bounded each, so that together they
+// make at most maxDepth x (maxDepth + 1) levels.
 const (
 	MaxBytes = 768 << 10
-	maxDepth = 12
+	maxDepth = 5
 )
 
 // guard refuses a file that is too large or nested too deeply, in one pass that

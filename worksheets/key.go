@@ -63,6 +63,8 @@ const (
 	SideSeam
 	WaistFront
 	WaistBack
+	HipFront
+	HipBack
 
 	PivotLimitSleeve
 	PivotLimitBodice
@@ -155,6 +157,8 @@ var specs = [keyCount]spec{
 	SideSeam:        {path: "bodice.side_seam", kind: Girth},
 	WaistFront:      {path: "bodice.waist_front", kind: Girth},
 	WaistBack:       {path: "bodice.waist_back", kind: Girth},
+	HipFront:        {path: "bodice.hip_front", kind: Girth, comment: "for a bodice that reaches the hip"},
+	HipBack:         {path: "bodice.hip_back", kind: Girth},
 
 	PivotLimitSleeve: {path: "method.pivot_limit_sleeve", kind: Amount, usual: "1 in"},
 	PivotLimitBodice: {path: "method.pivot_limit_bodice", kind: Amount, usual: "1 in"},

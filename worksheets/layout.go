@@ -13,6 +13,7 @@ import (
 type layout struct {
 	values map[string]span    // by path: the value, its key's start
 	tables map[string]section // by name: the [name] sections of the top level
+	dotted map[string]int     // by name: the end of the last name.key of the top level
 	newlines
 }
 
@@ -41,7 +42,7 @@ func (n newlines) at(offset int) int { return sort.SearchInts(n, offset) + 1 }
 // the two readers of TOML disagree on that, what stands behind the place is
 // taken as not being there, and saving will notice.
 func locate(source []byte) *layout {
-	l := &layout{values: map[string]span{}, tables: map[string]section{}}
+	l := &layout{values: map[string]span{}, tables: map[string]section{}, dotted: map[string]int{}}
 	for i, b := range source {
 		if b == '\n' {
 			l.newlines = append(l.newlines, i)
@@ -67,6 +68,9 @@ func locate(source []byte) *layout {
 			}
 			if _, again := l.values[path]; !again { // the second of an array of tables
 				l.values[path] = span{start, valueStart(source, keyEnd+skipped), end}
+			}
+			if outer, _, ok := strings.Cut(name, "."); ok && table == "" {
+				l.dotted[outer] = end
 			}
 			if s, ok := l.tables[table]; ok {
 				s.end = end

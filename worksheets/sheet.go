@@ -40,6 +40,23 @@ type Fitting struct {
 	Note string
 }
 
+// Since is the sheet with the answers that later has and earlier had not: what
+// was changed between the two, laid over this one.
+func (s Sheet) Since(earlier, later Sheet) Sheet {
+	for k := range s.answers {
+		if later.answers[k] != earlier.answers[k] {
+			s.answers[k] = later.answers[k]
+		}
+	}
+	if !slices.Equal(later.Done, earlier.Done) {
+		s.Done = later.Done
+	}
+	if !slices.Equal(later.Fittings, earlier.Fittings) {
+		s.Fittings = later.Fittings
+	}
+	return s
+}
+
 // Equal tells whether two sheets say the same in the same words.
 func (s Sheet) Equal(other Sheet) bool {
 	return s.answers == other.answers && slices.Equal(s.Done, other.Done) && slices.Equal(s.Fittings, other.Fittings)
@@ -71,7 +88,7 @@ func (s *Sheet) SetUnit(text string) error {
 	if after.Unit() != before {
 		for _, k := range Keys() {
 			if k.IsLength() {
-				s.answers[k] = withUnit(s.answers[k], before)
+				s.answers[k] = WithUnit(s.answers[k], before)
 			}
 		}
 		if s.answers[Ruler] == "" { // the ruler in the hand stays the same
@@ -82,8 +99,9 @@ func (s *Sheet) SetUnit(text string) error {
 	return nil
 }
 
-// withUnit names the unit of a length that names none.
-func withUnit(text string, sys units.System) string {
+// WithUnit names the unit of a length that names none. What is no length stays
+// as it is.
+func WithUnit(text string, sys units.System) string {
 	if _, named, err := units.ParseNamed(text, sys); err != nil || named {
 		return text
 	}
@@ -191,9 +209,10 @@ func (s *Sheet) Length(k Key) (units.Reading, error) {
 // the usual one.
 func (s *Sheet) Reading(k Key) units.Reading {
 	r, err := s.Length(k)
-	if err != nil && specs[k].usual != "" {
-		l, _ := units.Parse(specs[k].usual, s.Unit())
-		return units.Known(l)
+	if err != nil {
+		without := *s
+		without.answers[k] = ""
+		r, _ = without.Length(k)
 	}
 	return r
 }

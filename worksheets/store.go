@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime"
 	"sort"
 	"strings"
 )
@@ -24,10 +23,17 @@ func Load(path string) (*Document, error) {
 		return nil, err
 	}
 	d, err := Decode(path, source)
-	if err != nil {
-		return nil, err
+	if err == nil && d.ReadOnly == "" && writeProtected(path) {
+		d.ReadOnly = "the file is write-protected"
 	}
-	return d, nil
+	return d, err
+}
+
+// writeProtected tells that the owner has locked the file. Renaming a new
+// version over it would work all the same, and would not be what was meant.
+func writeProtected(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.Mode().Perm()&0o200 == 0
 }
 
 // Read reads a worksheet from a stream; name is for messages.
@@ -37,6 +43,17 @@ func Read(name string, from io.Reader) (*Document, error) {
 		return nil, &FileError{File: name, Reason: err.Error(), Want: "a worksheet"}
 	}
 	return Decode(name, source)
+}
+
+// ReadPipe is [Load] for what is no regular file, a pipe say: it is read once
+// and cannot be saved to.
+func ReadPipe(path string) (*Document, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return Read(path, f)
 }
 
 // readBounded reads a regular file and no more of it than a worksheet may have.
@@ -63,8 +80,16 @@ func kindOf(info fs.FileInfo) string {
 	return "device or pipe"
 }
 
-// New is a document for a sheet that has no file yet.
-func New(s Sheet) *Document { return &Document{Sheet: s} }
+// New is a document for a sheet that has no file yet. What was left to the
+// usual is written out, as it will stand in the file.
+func New(s Sheet) *Document {
+	for _, k := range Keys() {
+		if s.answers[k] == "" {
+			s.answers[k] = usualText(k)
+		}
+	}
+	return &Document{Sheet: s, read: s}
+}
 
 // Path is the file that the document is saved to, "" for none yet.
 func (d *Document) Path() string { return d.name }
@@ -100,15 +125,19 @@ func (d *Document) save(over bool) (backup string, err error) {
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return "", err
 	}
-	if changed := exists && !bytes.Equal(on, d.source); changed && !over {
+	changed := exists && !bytes.Equal(on, d.source)
+	switch {
+	case changed && !over:
 		return "", ErrChanged
+	case len(on) > MaxBytes:
+		return "", &FileError{File: d.name, Reason: "what is there now is too large to be kept beside it"}
 	}
 	out, lost, err := d.Encode()
 	if err != nil {
 		return "", err
 	}
-	if exists && (lost || !bytes.Equal(on, d.source)) {
-		if backup, err = keepBeside(d.name, on); err != nil {
+	if exists && (lost || changed) {
+		if backup, err = keepBeside(d.name, "before", on); err != nil {
 			return "", err
 		}
 	}
@@ -130,10 +159,20 @@ func (d *Document) reread(out []byte) error {
 	return nil
 }
 
-// keepBeside writes what a file held to the first free name beside it.
-func keepBeside(path string, content []byte) (string, error) {
+// KeepBeside writes what the sheet says to a file beside its own, and returns
+// its name.
+func (d *Document) KeepBeside() (string, error) {
+	out, _, err := d.Encode()
+	if err != nil {
+		return "", err
+	}
+	return keepBeside(d.name, "mine", out)
+}
+
+// keepBeside writes content to the first free name beside a file.
+func keepBeside(path, word string, content []byte) (string, error) {
 	for n := 1; ; n++ {
-		beside := fmt.Sprintf("%s.before-%d", path, n)
+		beside := fmt.Sprintf("%s.%s-%d", path, word, n)
 		f, err := os.OpenFile(beside, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 		if errors.Is(err, fs.ErrExist) && n < 1000 {
 			continue
@@ -141,7 +180,10 @@ func keepBeside(path string, content []byte) (string, error) {
 		if err != nil {
 			return "", err
 		}
-		return beside, fill(f, content)
+		if err := fill(f, content); err != nil {
+			return "", errors.Join(err, os.Remove(beside))
+		}
+		return beside, nil
 	}
 }
 
@@ -151,40 +193,67 @@ func fill(f *os.File, content []byte) error {
 	return errors.Join(err, f.Sync(), f.Close())
 }
 
-// writeWhole replaces a file by a new version of it, or makes it.
+// writeWhole replaces a file by a new version of it, or makes it. A new file
+// gets the permissions that the person's umask leaves.
 func writeWhole(path string, content []byte) error {
-	if target, err := filepath.EvalSymlinks(path); err == nil {
-		path = target
+	path = behindLinks(path)
+	aside := filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d.capscye-tmp", filepath.Base(path), os.Getpid()))
+	if len(filepath.Base(aside)) > 255 { // the longest name that file systems take
+		aside = filepath.Join(filepath.Dir(path), fmt.Sprintf(".%d.capscye-tmp", os.Getpid()))
 	}
-	mode := fs.FileMode(0o644)
-	if info, err := os.Stat(path); err == nil {
-		mode = info.Mode().Perm()
+	if err := os.Remove(aside); err != nil && !errors.Is(err, fs.ErrNotExist) { // left by a save that was killed
+		return about(path, err)
 	}
-	folder := filepath.Dir(path)
-	f, err := os.CreateTemp(folder, ".*.capscye-tmp")
+	f, err := os.OpenFile(aside, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
-		return err
+		return about(path, err)
 	}
-	err = errors.Join(f.Chmod(mode), fill(f, content))
+	if info, missing := os.Stat(path); missing == nil {
+		err = f.Chmod(info.Mode().Perm())
+	}
+	err = errors.Join(err, fill(f, content))
 	if err == nil {
-		err = os.Rename(f.Name(), path)
+		err = os.Rename(aside, path)
 	}
 	if err != nil {
-		return errors.Join(err, os.Remove(f.Name()))
+		return about(path, errors.Join(err, os.Remove(aside)))
 	}
-	return syncFolder(folder)
+	syncFolder(filepath.Dir(path))
+	return nil
 }
 
-// syncFolder makes the rename last. Windows has no such thing.
-func syncFolder(folder string) error {
-	if runtime.GOOS == "windows" {
-		return nil
+// about makes an error speak of the worksheet instead of the file aside, which
+// the person never heard of.
+func about(path string, err error) error {
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		return &fs.PathError{Op: "write", Path: path, Err: at.Err}
 	}
-	f, err := os.Open(folder)
-	if err != nil {
-		return err
+	return err
+}
+
+// behindLinks is the file that a symbolic link stands for, there or not.
+func behindLinks(path string) string {
+	for range 40 { // as many as Linux follows
+		target, err := os.Readlink(path)
+		if err != nil {
+			return path
+		}
+		if !filepath.IsAbs(target) {
+			target = filepath.Join(filepath.Dir(path), target)
+		}
+		path = target
 	}
-	return errors.Join(f.Sync(), f.Close())
+	return path
+}
+
+// syncFolder makes the rename last. By then the file is written: a file system
+// that cannot sync a folder, or a folder that may not be read, is no failure.
+func syncFolder(folder string) {
+	if f, err := os.Open(folder); err == nil {
+		_ = f.Sync()
+		_ = f.Close()
+	}
 }
 
 // Listed is one worksheet of a folder.
@@ -211,22 +280,12 @@ func List(folder string) ([]Listed, error) {
 		switch {
 		case err != nil:
 			found = append(found, Listed{Path: path, Err: err})
-		case d.isWorksheet():
+		case d.ours: // not other people's TOML
 			found = append(found, Listed{Path: path, Name: d.Sheet.Name()})
 		}
 	}
 	sort.Slice(found, func(i, j int) bool { return found[i].Path < found[j].Path })
 	return found, nil
-}
-
-// isWorksheet tells a worksheet from other people's TOML.
-func (d *Document) isWorksheet() bool {
-	for _, t := range tables() {
-		if d.line(t) > 0 {
-			return true
-		}
-	}
-	return false
 }
 
 // Changed tells whether the sheet was changed since it was read.
