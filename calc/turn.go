@@ -194,14 +194,16 @@ func (c *computation) lean(e *Edge, s Side, in units.Length) {
 	if !e.Below.Known {
 		return
 	}
-	sin := in.Millimetres() / e.Below.MM
-	if math.Abs(sin) > 1 {
+	if math.Abs(in.Millimetres()) > e.Below.MM {
 		e.Known = false
 		c.find(Finding{Code: LeanImpossible, Level: Warn, About: s.Subject(), Amount: nearestCount(e.Below.MM), Other: in})
 		return
 	}
-	e.Lean = math.Asin(sin)
+	e.Lean = leanOver(in.Millimetres(), e.Below.MM)
 }
+
+// leanOver is the angle of a seam that goes in by that much over its length.
+func leanOver(in, length float64) float64 { return math.Asin(in / length) }
 
 func approx(r units.Reading) Approx { return Approx{r.Length.Millimetres(), r.Known} }
 

@@ -22,6 +22,10 @@ type desk struct {
 	styles styles
 	today  time.Time
 
+	// preview is the report with what is being typed, while that can be read.
+	// Only pictures show it: what is half typed changes no answer.
+	preview *report
+
 	width  int
 	height int
 	shown  units.System // lengths are shown in it; none for the sheet's own
@@ -69,7 +73,30 @@ func newEntry(st styles) textinput.Model {
 }
 
 // reckon computes what follows from the sheet. It is done once for a change.
-func (d *desk) reckon() { d.rep = reckon(d.doc, d.today, d.shown) }
+func (d *desk) reckon() { d.rep, d.preview = reckon(d.doc, d.today, d.shown), nil }
+
+// foresee computes the preview of what is being typed.
+func (d *desk) foresee() {
+	d.preview = nil
+	k, ok := d.focused()
+	if !ok || d.entry.Value() == d.reached {
+		return
+	}
+	if sheet, err := d.typed(k); err == nil {
+		typed := *d.doc
+		typed.Sheet = sheet
+		ahead := reckon(&typed, d.today, d.shown)
+		d.preview = &ahead
+	}
+}
+
+// pictured is the report that pictures show.
+func (d *desk) pictured() report {
+	if d.preview != nil {
+		return *d.preview
+	}
+	return d.rep
+}
 
 // resize is told the window, so that scrolling ends where the page does.
 func (d *desk) resize(width, height int) {
@@ -125,7 +152,7 @@ func (d *desk) reach() {
 	}
 	d.entry.SetValue(text)
 	d.entry.CursorEnd()
-	d.reached = d.entry.Value()
+	d.reached, d.preview = d.entry.Value(), nil
 	d.fresh = k.Kind() != worksheets.Text || text == ""
 	d.locked = d.reached != text || strings.ContainsFunc(text, unsafe)
 }
@@ -215,6 +242,7 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 	}
 	d.fresh = false
 	d.entry, _ = d.entry.Update(msg)
+	d.foresee()
 	return wish{}
 }
 

@@ -342,3 +342,21 @@ func TestBeginIsInTheMiddleOfTheUsual(t *testing.T) {
 		}
 	}
 }
+
+// One whole frame, pictures and all.
+func BenchmarkFrame(b *testing.B) {
+	for _, size := range []struct{ width, height int }{{80, 24}, {120, 40}} {
+		b.Run(fmt.Sprintf("%dx%d", size.width, size.height), func(b *testing.B) {
+			d, err := worksheets.Example("choir-blouse")
+			if err != nil {
+				b.Fatal(err)
+			}
+			m := &root{styles: newStyles(os.Stdout, termenv.ANSI, true), today: someDay}
+			m.opened(openedMsg{doc: d})
+			m.resize(size.width, size.height)
+			for b.Loop() {
+				m.View()
+			}
+		})
+	}
+}

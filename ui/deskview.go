@@ -21,7 +21,9 @@ func (d *desk) render(width, height int) string {
 	top := cut(d.titleLine(width), width) + "\n" + tape(d.step, d.rep, st, width) + "\n"
 	keys := "\n" + keyLine(d.working(), st, width)
 	if l.beside {
-		panel := block(answerPanel(d.rep, st, l.answerWidth), l.answerWidth, l.answerHeight)
+		words := append(answerPanel(d.rep, st, l.answerWidth), "")
+		words = append(words, pictures(d.pictured(), l.answerWidth, l.answerHeight-len(words))...)
+		panel := block(words, l.answerWidth, l.answerHeight)
 		both := columns(form, panel, l.formWidth, 2)
 		return top + both + "\n" + d.messageLine(both, width) + keys
 	}

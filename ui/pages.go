@@ -82,5 +82,5 @@ func traceLines(r report, st styles, width int) []string {
 	for _, c := range cautions {
 		out = append(out, wrap(c, width)...)
 	}
-	return out
+	return append(append(out, ""), tracedPictures(r, width)...)
 }

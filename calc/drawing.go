@@ -1,0 +1,150 @@
+package calc
+
+import "capscye/units"
+
+// Stroke is a line through points.
+type Stroke []Point
+
+// Drawing is a pattern piece as it lies, before and after, for looking at: its
+// proportions and the order of work, no pattern to cut. A sleeve is whole, its
+// front on the positive side; of the bodice it is one piece.
+type Drawing struct {
+	Old, New []Stroke
+	Pin      Point
+	Corners  []Corner
+	// Assumed tells that not everything was measured, and usual proportions
+	// stand in; Approximate that a curve cannot be as long as it was measured.
+	Assumed, Approximate bool
+}
+
+// Corner is an underarm corner of a drawing.
+type Corner struct {
+	Side     Side
+	Old, New Point
+	Mark     Point // where the seam line has to pass, slide included
+}
+
+// The proportions that stand in for what was not measured: a sleeve 13 in wide
+// with a cap two fifths as high as it is wide, a short underarm seam half the
+// width long and a long one 1 1/4 of it, tapering to 7/10; a front or back 10 in
+// wide whose corner lies 2 in out and 7 in down, and 8 in of side seam. Common
+// practice for a middle size, no source; they only shape pictures.
+const (
+	assumedSleeve    = 13 * 25.4
+	assumedCap       = 0.4
+	assumedShortSeam = 0.5
+	assumedLongSeam  = 1.25
+	assumedTaper     = 0.7
+	assumedPiece     = 10 * 25.4
+	assumedOut       = 2 * 25.4
+	assumedDown      = 7 * 25.4
+	assumedSideSeam  = 8 * 25.4
+)
+
+// SleeveDrawing is the whole sleeve.
+func SleeveDrawing(in Input, p Plan) Drawing {
+	d := Drawing{}
+	flat := p.Sleeve.Flat.Length.Millimetres()
+	if !p.Sleeve.Flat.Known || !p.Edges[SleeveFront].Known {
+		d.Assumed = true
+	}
+	if !p.Sleeve.Flat.Known {
+		flat = assumedSleeve
+	}
+	for _, s := range []Side{SleeveFront, SleeveBack} {
+		e := p.Edges[s]
+		if !e.Known {
+			e = Edge{W: flat / 2, H: assumedCap * flat, Known: true, Straight: !in.Sleeve.Long, Below: e.Below}
+		}
+		if !e.Below.Known {
+			d.Assumed = true
+			e.Below = Approx{assumedShortSeam * flat, true}
+			if in.Sleeve.Long {
+				e.Below.MM = assumedLongSeam * flat
+				e.Lean = leanOver(flat/2*(1-assumedTaper), e.Below.MM)
+			}
+		}
+		seam := approx([...]units.Reading{in.Sleeve.CapFront, in.Sleeve.CapBack}[s])
+		d.side(e, p, s, func(k float64) Cubic { return HalfCap(e.W, e.H, k) }, seam)
+	}
+	// The hem runs from seam to seam.
+	d.Old = append(d.Old, Stroke{lastOf(d.Old[0]), lastOf(d.Old[1])})
+	d.New = append(d.New, Stroke{lastOf(d.New[0]), lastOf(d.New[1])})
+	return d
+}
+
+// BodiceDrawing is half a front or half a back.
+func BodiceDrawing(in Input, p Plan, h Half) Drawing {
+	s := h.Bodice()
+	e := p.Edges[s]
+	width, seam := approx(in.Bodice.Front), approx(in.Bodice.ArmholeFront)
+	if h == Back {
+		width, seam = approx(in.Bodice.Back), approx(in.Bodice.ArmholeBack)
+	}
+	d := Drawing{Assumed: !e.Known || !e.Below.Known || !width.Known}
+	if !e.Known {
+		e = Edge{W: assumedOut, H: assumedDown, Known: true, Below: e.Below}
+	}
+	if !e.Below.Known {
+		e.Below = Approx{assumedSideSeam, true}
+	}
+	if !width.Known {
+		width.MM = assumedPiece
+	}
+	d.side(e, p, s, func(k float64) Cubic { return HalfArmhole(e.W, e.H, k) }, seam)
+	// From the pin along the shoulder to the neck, down to the centre, and along
+	// centre and waist back to the side seam: it stays where it was.
+	centre, waist := e.W-width.MM, lastOf(d.Old[0])
+	neck := Point{centre + (0-centre)*0.45, 0.22 * e.H}
+	rest := Stroke{{0, 0}, neck, {centre, -0.25 * e.H}, {centre, waist.Y}, waist}
+	d.Old, d.New = append(d.Old, rest), append(d.New, rest)
+	return d
+}
+
+// side draws one side before and after: the curve from the pin to the underarm
+// corner, and the seam below. After a turn the curve is the same one, turned;
+// the slide adds a piece at the underarm; a straight seam moves out with the
+// mark, another runs back to its old end.
+func (d *Drawing) side(e Edge, p Plan, s Side, family func(k float64) Cubic, length Approx) {
+	curve, approximate := Fitted(family, length)
+	d.Approximate = d.Approximate || approximate
+	plan := p.Sides[s]
+	pivot, slide := plan.Pivot.Millimetres(), plan.Slide.Millimetres()
+	t := e.turn(pivot, slide)
+	endX, endY := e.End()
+	oldEnd, newEnd := Point{endX, endY}, Point{endX, endY}
+	if e.Straight {
+		newEnd.X += pivot + slide
+	}
+	c := Corner{Side: s, Old: Point{e.W, -e.H}, New: Point{t.CornerX, t.CornerY}, Mark: Point{e.W + pivot + slide, -e.H}}
+	before := append(flattened(curve), c.Old, oldEnd)
+	after := append(flattened(curve.Turned(t.Angle)), c.New)
+	if e.Straight {
+		after = append(after, c.Mark)
+	}
+	after = append(after, newEnd)
+	if s == SleeveBack {
+		before, after = before.mirrored(), after.mirrored()
+		c.Old.X, c.New.X, c.Mark.X = -c.Old.X, -c.New.X, -c.Mark.X
+	}
+	d.Old, d.New, d.Corners = append(d.Old, before), append(d.New, after), append(d.Corners, c)
+}
+
+// flattened is a curve as a line of many points.
+func flattened(c Cubic) Stroke {
+	const parts = 24
+	points := make(Stroke, 0, parts+4)
+	for i := range parts + 1 {
+		points = append(points, c.At(float64(i)/parts))
+	}
+	return points
+}
+
+func (s Stroke) mirrored() Stroke {
+	for i := range s {
+		s[i].X = -s[i].X
+	}
+	return s
+}
+
+func lastOf(s Stroke) Point { return s[len(s)-1] }

@@ -1,0 +1,106 @@
+package ui
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/exp/golden"
+
+	"capscye/calc"
+	"capscye/worksheets"
+)
+
+func reportOf(t *testing.T, name string) report {
+	t.Helper()
+	d, err := worksheets.Example(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return reckon(d, someDay, 0)
+}
+
+// The pieces at three sizes, from the smallest: a short sleeve, a long one that
+// tapers, a bodice front. go test ./ui -update writes them anew; look at them.
+func TestPicturesAsSeen(t *testing.T) {
+	for _, size := range []struct{ width, height int }{{24, 8}, {44, 12}, {72, 24}} {
+		for _, c := range []struct {
+			name, sheet string
+			drawing     func(calc.Input, calc.Plan) calc.Drawing
+		}{
+			{"short-sleeve", "choir-blouse", calc.SleeveDrawing},
+			{"long-sleeve", "archive-coat", calc.SleeveDrawing},
+			{"bodice-front", "choir-blouse", func(in calc.Input, p calc.Plan) calc.Drawing { return calc.BodiceDrawing(in, p, calc.Front) }},
+			{"assumed", "allotment-shirt", calc.SleeveDrawing},
+		} {
+			t.Run(fmt.Sprintf("%dx%d/%s", size.width, size.height, c.name), func(t *testing.T) {
+				r := reportOf(t, c.sheet)
+				lines := picture(c.drawing(r.input, r.plan), r, "Piece", size.width, size.height)
+				if len(lines) != size.height {
+					t.Errorf("%d lines", len(lines))
+				}
+				for _, l := range lines {
+					if len([]rune(l)) > size.width {
+						t.Errorf("%q sticks out", l)
+					}
+				}
+				golden.RequireEqual(t, strings.Join(lines, "\n")+"\n")
+			})
+		}
+	}
+	if lines := picture(calc.Drawing{}, report{}, "Piece", 23, 8); lines != nil {
+		t.Error("too small for a picture")
+	}
+}
+
+// The scale is the same both ways, in cells that are twice as tall as wide:
+// a circle stays a circle, in whatever room.
+func TestPictureKeepsItsShape(t *testing.T) {
+	var circle calc.Stroke
+	for i := range 361 {
+		sin, cos := math.Sincos(float64(i) * math.Pi / 180)
+		circle = append(circle, calc.Point{X: 100 * cos, Y: 100 * sin})
+	}
+	for _, size := range []struct{ w, h int }{{24, 7}, {44, 20}, {20, 40}} {
+		c := newCanvas(size.w, size.h)
+		f := fit(calc.Drawing{Old: []calc.Stroke{circle}}, c)
+		f.stroke(c, circle, 1)
+		left, right, top, bottom := 2*size.w, 0, 4*size.h, 0
+		for y := range 4 * size.h {
+			for x := range 2 * size.w {
+				if c.dots[y/4*c.width+x/2]&brailleDot[y%4][x%2] != 0 {
+					left, right, top, bottom = min(left, x), max(right, x), min(top, y), max(bottom, y)
+				}
+			}
+		}
+		across, down := right-left, bottom-top // a dot is half a cell wide and a quarter tall: square
+		if d := across - down; d < -1 || d > 1 || max(across, down) < min(2*size.w, 4*size.h)-3 {
+			t.Errorf("%d x %d cells: %d dots across, %d down", size.w, size.h, across, down)
+		}
+	}
+}
+
+// Pictures follow every letter that can be read; the answer does not.
+func TestPictureFollowsTyping(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 120, 40)
+	before := r.screen()
+	r.types("12")
+	typed := r.screen()
+	panel := func(s string) string {
+		var b strings.Builder
+		for _, l := range strings.Split(s, "\n") {
+			if runes := []rune(l); len(runes) > 76 {
+				b.WriteString(string(runes[76:]) + "\n")
+			}
+		}
+		return b.String()
+	}
+	if panel(before) == panel(typed) {
+		t.Error("the picture stayed")
+	}
+	r.sees("Sleeve needs 2 1/2 in").types(" 3/").sees("Sleeve needs 2 1/2 in")
+	if panel(r.screen()) != panel(before) {
+		t.Error("what cannot be read moved the picture")
+	}
+}
