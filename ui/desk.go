@@ -154,7 +154,7 @@ func (d *desk) reach() {
 	d.entry.CursorEnd()
 	d.reached, d.preview = d.entry.Value(), nil
 	d.fresh = k.Kind() != worksheets.Text || text == ""
-	d.locked = d.reached != text || strings.ContainsFunc(text, unsafe)
+	d.locked = d.reached != text || strings.ContainsFunc(text, unprintable)
 }
 
 // typed is the sheet as it would be with what stands in the line of input.

@@ -318,7 +318,7 @@ func TestHostileTextIsShown(t *testing.T) {
 		r.press(fmt.Sprintf("f%d", s+1))
 		for range max(len(forms[s]), 1) {
 			for _, c := range r.fits().m.View() {
-				if c != '\n' && unsafe(c) {
+				if c != '\n' && unprintable(c) {
 					t.Fatalf("step %d shows %U raw", s+1, c)
 				}
 			}

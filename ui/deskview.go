@@ -205,7 +205,7 @@ func (d *desk) typedText(room int) string {
 	if d.fresh && d.entry.Value() != "" {
 		return pad(d.styles.here.Render(cut(plain(d.entry.Value()), room)), room)
 	}
-	if strings.ContainsFunc(d.entry.Value(), unsafe) { // shown, not obeyed
+	if strings.ContainsFunc(d.entry.Value(), unprintable) { // shown, not obeyed
 		return pad(plain(d.entry.Value()), room)
 	}
 	e := d.entry

@@ -83,7 +83,7 @@ func TestListOpensBeginsAndSaysWhatCannotBeRead(t *testing.T) {
 	os.WriteFile("broken.toml", []byte("[body\n"), 0o644)
 	os.WriteFile("package.toml", []byte("[package]\nname = \"other\"\n"), 0o644)
 	r.press("ctrl+o").sees("Worksheets of this folder", "> broken.toml", "cannot be read", "sheet.toml", "Choir blouse").doesNotSee("package.toml")
-	r.press("enter").sees("broken.toml, line 2")
+	r.press("enter").sees("broken.toml, line 1")
 	r.press("down", "enter").sees("1 BODY", "Choir blouse, for Odile")
 	r.press("ctrl+o", "down", "down").sees("> Begin a new worksheet").press("enter").types("sheet").press("enter")
 	r.sees("sheet.toml exists already").types("-2").press("enter", "i").sees("1 BODY", "inches, ruler 1/8 in", "[saved]")

@@ -205,7 +205,9 @@ func isPipe(name string) bool {
 
 func (s *session) worse(status int) { s.status = max(s.status, status) }
 
-func (s *session) complain(err error) { fmt.Fprintf(s.errs, "capscye: %s\n", plain(fileWords(err))) }
+func (s *session) complain(err error) {
+	fmt.Fprintf(s.errs, "capscye: %s\n", plain(fileWords(err)))
+}
 
 // fileWords is an error about a file as a person would say it.
 func fileWords(err error) string {

@@ -194,7 +194,7 @@ func TestHostileFileIsPrintedHarmlessly(t *testing.T) {
 	for _, args := range [][]string{{"show", "-"}, {"show", "--json", "-"}, {"show", "--working", "-"}, {"show", "x\x1b[2J.toml"}} {
 		_, out, errs := run(source, args...)
 		for _, c := range out + errs {
-			if c != '\n' && unsafe(c) {
+			if c != '\n' && unprintable(c) {
 				t.Errorf("%v prints %U raw", args, c)
 			}
 		}

@@ -180,4 +180,4 @@ func encodeJSON(v any) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-func unsafeInJSON(r rune) bool { return r != '\n' && unsafe(r) }
+func unsafeInJSON(r rune) bool { return r != '\n' && unprintable(r) }

@@ -9,7 +9,6 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
 )
@@ -25,14 +24,14 @@ type FileError struct {
 
 // Error is one line: file, line, text, reason, what is read.
 func (e *FileError) Error() string {
-	msg := quoteName(e.File)
+	msg := Printable(e.File)
 	if e.Line > 0 {
 		msg += fmt.Sprintf(", line %d", e.Line)
 	}
 	if e.Text != "" {
 		msg += fmt.Sprintf(", %q", shorten(e.Text))
 	}
-	msg += ": " + e.Reason
+	msg += ": " + shortenTo(200, Printable(e.Reason))
 	if e.Want != "" {
 		msg += "; read would be " + e.Want
 	}
@@ -49,35 +48,18 @@ type Problem struct {
 
 // Error is one line: file, line, key, text, reason, what is read.
 func (p *Problem) Error() string {
-	msg := quoteName(p.File)
+	msg := Printable(p.File)
 	if p.Line > 0 {
 		msg += fmt.Sprintf(", line %d", p.Line)
 	}
 	if msg != "" {
 		msg += ": "
 	}
-	return msg + p.Path + ": " + p.Err.Error()
+	return msg + shorten(Printable(p.Path)) + ": " + p.Err.Error()
 }
 
 // Unwrap is the reason.
 func (p *Problem) Unwrap() error { return p.Err }
-
-// quoteName shows a file name as it is, unless it would do something to a
-// terminal.
-func quoteName(name string) string {
-	if q := strconv.Quote(name); q[1:len(q)-1] != name {
-		return q
-	}
-	return name
-}
-
-func shorten(s string) string {
-	const most = 60
-	if utf8.RuneCountInString(s) <= most {
-		return s
-	}
-	return string([]rune(s)[:most]) + "..."
-}
 
 // Document is a worksheet with the file it was read from.
 type Document struct {
@@ -131,7 +113,11 @@ func syntaxError(name string, source []byte, err error) error {
 		return &FileError{File: name, Reason: err.Error(), Want: "TOML 1.0"}
 	}
 	fault := &FileError{File: name, Line: bad.Position.Line, Reason: bad.Message, Want: `TOML 1.0, such as bicep = "13 3/4"`}
-	if lines := strings.Split(string(source), "\n"); fault.Line >= 1 && fault.Line <= len(lines) {
+	lines := strings.Split(string(source), "\n")
+	if strings.Contains(bad.Message, "to end table name, but got '\\n'") && fault.Line > 1 {
+		fault.Line-- // the line break belongs to the header that it ends too early
+	}
+	if fault.Line >= 1 && fault.Line <= len(lines) {
 		fault.Text = strings.TrimSpace(lines[fault.Line-1])
 	}
 	return fault
@@ -153,10 +139,10 @@ func (d *Document) readTable(name string, value any) {
 	table, ok := value.(map[string]any)
 	switch {
 	case !known:
-		d.note(name, "", tables())
+		d.note(name, name, append(tables(), "version"))
 		return
 	case !ok:
-		d.refuse(name, written(value), "it must be a table", fmt.Sprintf("[%s] on a line of its own", name))
+		d.refuse(name, d.written(name, value), "it must be a table", fmt.Sprintf("[%s] on a line of its own", name))
 		return
 	}
 	for _, key := range slices.Sorted(maps.Keys(table)) {
@@ -202,6 +188,9 @@ func tables() []string {
 
 func namesIn(table string) []string {
 	var names []string
+	if table == "progress" {
+		names = append(names, "done")
+	}
 	for _, k := range Keys() {
 		if k.table() == table {
 			names = append(names, k.name())
@@ -214,7 +203,7 @@ func (d *Document) readVersion(value any) {
 	v, ok := value.(int64)
 	switch {
 	case !ok || v < 1:
-		d.refuse("version", written(value), "it must be a whole number from 1", fmt.Sprintf("version = %d", Version))
+		d.refuse("version", d.written("version", value), "it must be a whole number from 1", fmt.Sprintf("version = %d", Version))
 		d.ReadOnly = "its version cannot be read"
 	case v > Version:
 		d.ReadOnly = fmt.Sprintf("it has version %d, and this program writes version %d", v, Version)
@@ -224,17 +213,9 @@ func (d *Document) readVersion(value any) {
 // readAnswer takes one value; dates and counts have TOML types of their own.
 func (d *Document) readAnswer(k Key, value any) {
 	text, ok := value.(string)
-	want := fmt.Sprintf("text in quotes, such as %s = %q", k.name(), "13 3/4")
-	switch value.(type) {
-	case int64, float64:
-		want = fmt.Sprintf("text in quotes, such as %s = %q", k.name(), written(value))
-	}
-	if k.Kind() == Choice {
-		want = quotedList(k.Options())
-	}
 	switch v := value.(type) {
 	case time.Time:
-		if k.Kind() == Date {
+		if k.Kind() == Date && v.Year() > 0 { // a time of day has no year
 			text, ok = v.Format(time.DateOnly), true
 		}
 	case int64:
@@ -243,67 +224,143 @@ func (d *Document) readAnswer(k Key, value any) {
 		}
 	}
 	if !ok {
-		d.refuse(k.Path(), written(value), "it is not text in quotes", want)
+		raw := d.written(k.Path(), value)
+		d.refuse(k.Path(), raw, "it is not text in quotes", wanted(k, raw))
 		return
 	}
 	d.Sheet.answers[k] = strings.TrimSpace(text)
 }
 
+// wanted says how an answer that is no text should have been written: as it
+// stands but in quotes where that can be read, else by example.
+func wanted(k Key, raw string) string {
+	if k.Kind() == Choice {
+		return quotedList(k.Options())
+	}
+	text := raw
+	var s Sheet
+	if s.Set(k, raw) != nil {
+		text = map[Kind]string{Date: "2026-10-03", Scale: "1/8 in", Part: "1/2", Slid: "least", Count: "1"}[k.Kind()]
+		if text == "" {
+			text = "13 3/4"
+		}
+	}
+	return fmt.Sprintf("text in quotes, such as %s = %q", k.name(), text)
+}
+
 func (d *Document) readDone(value any) {
 	list, ok := value.([]any)
 	if !ok {
-		d.refuse("progress.done", written(value), "it must be a list", `a list such as ["sleeve-mark"]`)
+		d.refuse("progress.done", d.written("progress.done", value), "it must be a list", `a list such as ["sleeve-mark"]`)
 		return
 	}
 	for _, v := range list {
 		id, ok := v.(string)
 		if !ok {
-			d.refuse("progress.done", written(v), "every step must be text in quotes", `a list such as ["sleeve-mark"]`)
+			d.refuse("progress.done", plainly(v), "every step must be text in quotes", `a list such as ["sleeve-mark"]`)
 			continue
 		}
 		d.Sheet.Done = append(d.Sheet.Done, id)
 	}
 }
 
+// readFittings takes [[fitting]] tables, or the same as a list on one line.
 func (d *Document) readFittings(value any) {
-	list, ok := value.([]map[string]any)
+	list, ok := tablesOf(value)
 	if !ok {
-		d.refuse("fitting", written(value), "it must be a list of tables", "[[fitting]] on a line of its own")
+		d.refuse("fitting", d.written("fitting", value), "it must be a list of tables", "[[fitting]] on a line of its own")
 		return
 	}
-	for _, table := range list {
-		var f Fitting
-		switch v := table["date"].(type) {
-		case time.Time:
-			f.Date = v.Format(time.DateOnly)
-		case string:
-			f.Date = v
-		case nil:
-		default:
-			d.refuse("fitting.date", written(v), "it is not a day", "a date such as 2026-11-20")
-		}
-		switch v := table["note"].(type) {
-		case string:
-			f.Note = v
-		case nil:
-		default:
-			d.refuse("fitting.note", written(v), "it is not text in quotes", "text in quotes")
-		}
-		d.Sheet.Fittings = append(d.Sheet.Fittings, f)
+	for i, table := range list {
+		d.Sheet.Fittings = append(d.Sheet.Fittings, d.readFitting(i, table))
 	}
 }
 
-// written is a value as a message shows it.
-func written(value any) string {
+// tablesOf is a list of tables, however it was written.
+func tablesOf(value any) (list []map[string]any, ok bool) {
+	switch v := value.(type) {
+	case []map[string]any:
+		return v, true
+	case []any:
+		for _, e := range v {
+			table, ok := e.(map[string]any)
+			if !ok {
+				return nil, false
+			}
+			list = append(list, table)
+		}
+		return list, true
+	}
+	return nil, false
+}
+
+func (d *Document) readFitting(i int, table map[string]any) (f Fitting) {
+	refuse := func(name, reason, want string) {
+		place := nth("fitting", i) + "." + name
+		d.mistyped = append(d.mistyped, Problem{d.name, d.line(place), "fitting." + name,
+			&ValueError{d.written(place, table[name]), reason, want}})
+	}
+	for _, key := range slices.Sorted(maps.Keys(table)) {
+		switch v := table[key].(type) {
+		case time.Time:
+			if key == "date" && v.Year() > 0 {
+				f.Date = v.Format(time.DateOnly)
+				continue
+			}
+		case string:
+			if key == "note" {
+				f.Note = v
+				continue
+			}
+			if key == "date" {
+				if f.Date = v; v != "" && !isDay(v) {
+					refuse(key, "not a day of the calendar", "a date such as 2026-11-20")
+				}
+				continue
+			}
+		}
+		switch key {
+		case "date":
+			refuse(key, "it is not a day", "a date such as 2026-11-20")
+		case "note":
+			refuse(key, "it is not text in quotes", "text in quotes")
+		default:
+			d.note("fitting."+key, key, []string{"date", "note"})
+		}
+	}
+	return f
+}
+
+func isDay(text string) bool {
+	_, err := time.Parse(time.DateOnly, text)
+	return err == nil
+}
+
+// written is a value as it stands in the file, or what it is where that is
+// long.
+func (d *Document) written(path string, value any) string {
+	if text, ok := value.(string); ok {
+		return text
+	}
+	if place, ok := d.layout().values[path]; ok {
+		if raw := string(d.source[place.start:place.end]); !strings.ContainsAny(raw, "\n{[") {
+			return raw
+		}
+	}
+	return plainly(value)
+}
+
+// plainly says what a value is.
+func plainly(value any) string {
 	switch v := value.(type) {
 	case string:
 		return v
-	case map[string]any, []map[string]any:
+	case map[string]any:
 		return "a table"
+	case []map[string]any:
+		return "a list of tables"
 	case []any:
 		return "a list"
-	case time.Time:
-		return v.Format(time.DateOnly)
 	}
 	return fmt.Sprint(value)
 }

@@ -4,10 +4,10 @@ import (
 	"bytes"
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 
 	"github.com/BurntSushi/toml"
 )
@@ -183,9 +183,15 @@ func (d *Document) rewritten() ([]byte, error) {
 		in("progress")["done"] = d.Sheet.Done
 	}
 	if !slices.Equal(d.Sheet.Fittings, d.read.Fittings) {
+		old, _ := tablesOf(tree["fitting"])
 		list := []map[string]any{}
-		for _, f := range d.Sheet.Fittings {
-			list = append(list, map[string]any{"date": f.Date, "note": f.Note})
+		for i, f := range d.Sheet.Fittings {
+			table := map[string]any{}
+			if i < len(old) { // keys that are not ours stay with it
+				maps.Copy(table, old[i])
+			}
+			table["date"], table["note"] = f.Date, f.Note
+			list = append(list, table)
 		}
 		tree["fitting"] = list
 	}
@@ -197,7 +203,7 @@ func (d *Document) rewritten() ([]byte, error) {
 func tomlValue(k Key, text string) string {
 	switch k.Kind() {
 	case Date:
-		if _, err := time.Parse(time.DateOnly, text); err == nil {
+		if isDay(text) {
 			return text
 		}
 	case Count:
@@ -228,7 +234,7 @@ func tomlList(texts []string) string {
 
 func tomlFitting(f Fitting) string {
 	date := tomlString(f.Date)
-	if _, err := time.Parse(time.DateOnly, f.Date); err == nil {
+	if isDay(f.Date) {
 		date = f.Date
 	}
 	return "[[fitting]]\ndate = " + date + "\nnote = " + tomlString(f.Note) + "\n"

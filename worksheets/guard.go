@@ -8,10 +8,15 @@ import "fmt"
 // can recover from. So a file is measured before it is decoded.
 //
 // Brackets and the points of a key are bounded each, so that together they
-// make at most maxDepth x (maxDepth + 1) levels.
+// make at most maxDepth x (maxDepth + 1) levels; and there are not so many of
+// either that their tables would fill the memory. Ten thousand fittings have
+// twenty thousand brackets and no point in a key.
 const (
-	MaxBytes = 768 << 10
-	maxDepth = 5
+	MaxBytes    = 768 << 10
+	maxDepth    = 5
+	mostOpened  = 40_000
+	mostPoints  = 2_000
+	tooMuchText = "more keys, arrays or tables than a worksheet has"
 )
 
 // guard refuses a file that is too large or nested too deeply, in one pass that
@@ -22,6 +27,7 @@ func guard(name string, source []byte) error {
 			Want: fmt.Sprintf("a worksheet of at most %d bytes", MaxBytes)}
 	}
 	depth, dots, line := 0, 0, 1
+	opened, points := 0, 0
 	for i := 0; i < len(source); i++ {
 		switch c := source[i]; c {
 		case '\n':
@@ -40,12 +46,17 @@ func guard(name string, source []byte) error {
 			i = end - 1
 		case '[', '{':
 			depth, dots = depth+1, 0
+			opened++
 		case ']', '}':
 			depth, dots = max(depth-1, 0), 0
 		case '=', ',':
 			dots = 0
 		case '.':
 			dots++
+			points++
+		}
+		if opened > mostOpened || points > mostPoints {
+			return &FileError{File: name, Line: line, Reason: tooMuchText, Want: "a worksheet"}
 		}
 		if depth > maxDepth || dots > maxDepth {
 			return &FileError{File: name, Line: line, Reason: "keys, arrays or tables are nested too deeply",

@@ -225,5 +225,5 @@ type ValueError struct {
 
 // Error is one line: the input quoted, the reason, what is read.
 func (e *ValueError) Error() string {
-	return fmt.Sprintf("cannot read %q: %s; read would be %s", e.Input, e.Reason, e.Want)
+	return fmt.Sprintf("cannot read %q: %s; read would be %s", shorten(e.Input), e.Reason, e.Want)
 }

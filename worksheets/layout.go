@@ -2,7 +2,9 @@ package worksheets
 
 import (
 	"bytes"
+	"fmt"
 	"sort"
+	"strconv"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -54,7 +56,7 @@ func locate(source []byte) *layout {
 	}
 	var p unstable.Parser
 	p.Reset(source[skipped:])
-	table := ""
+	table, counts := "", map[string]int{}
 	for p.NextExpression() {
 		e := p.Expression()
 		switch e.Kind {
@@ -66,10 +68,8 @@ func locate(source []byte) *layout {
 			if table != "" {
 				path = table + "." + name
 			}
-			if _, again := l.values[path]; !again { // the second of an array of tables
-				l.values[path] = span{start, valueStart(source, keyEnd+skipped), end}
-			}
-			if outer, _, ok := strings.Cut(name, "."); ok && table == "" {
+			l.values[path] = span{start, valueStart(source, keyEnd+skipped), end}
+			if outer, _, ok := strings.Cut(name, "."); ok && table == "" && name[0] != '"' {
 				l.dotted[outer] = end
 			}
 			if s, ok := l.tables[table]; ok {
@@ -80,6 +80,10 @@ func locate(source []byte) *layout {
 			name, end := dotted(e.Key())
 			start := bytes.LastIndexByte(source[:end+skipped], '\n') + 1
 			table = name
+			if e.Kind == unstable.ArrayTable {
+				table = nth(name, counts[name])
+				counts[name]++
+			}
 			if _, again := l.tables[name]; !again {
 				l.tables[name] = section{start, lineEnd(source, end+skipped)}
 			}
@@ -88,12 +92,26 @@ func locate(source []byte) *layout {
 	return l
 }
 
-// dotted joins the parts of a key, and tells where the last one ends.
+// nth names one of several tables of the same name; the first goes by the name
+// alone.
+func nth(name string, i int) string {
+	if i == 0 {
+		return name
+	}
+	return fmt.Sprintf("%s[%d]", name, i)
+}
+
+// dotted joins the parts of a key, and tells where the last one ends. A part
+// that holds a point itself is quoted, so that it is not taken for two.
 func dotted(parts unstable.Iterator) (name string, end int) {
 	var names []string
 	for parts.Next() {
 		n := parts.Node()
-		names = append(names, string(n.Data))
+		part := string(n.Data)
+		if strings.Contains(part, ".") {
+			part = strconv.Quote(part)
+		}
+		names = append(names, part)
 		end = int(n.Raw.Offset + n.Raw.Length)
 	}
 	return strings.Join(names, "."), end

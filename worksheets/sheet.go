@@ -18,7 +18,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 
 	"capscye/units"
 )
@@ -30,7 +29,8 @@ const Version = 1
 // are never changed in place. The zero value is an empty sheet in inches.
 type Sheet struct {
 	answers  [keyCount]string
-	Done     []string // ids of finished tracing steps
+	meant    units.System // the unit before one that cannot be read
+	Done     []string     // ids of finished tracing steps
 	Fittings []Fitting
 }
 
@@ -69,33 +69,38 @@ func (s *Sheet) Text(k Key) string { return s.answers[k] }
 // says why it cannot be read; the text is kept all the same.
 func (s *Sheet) Set(k Key, text string) error {
 	if k == Unit {
-		return s.SetUnit(text)
+		return s.setUnit(text)
 	}
-	s.answers[k] = strings.TrimSpace(text)
+	s.answers[k] = tidy(text)
 	return s.Check(k)
 }
 
-// SetUnit changes what a bare number means and how lengths are shown, not what
+// tidy is a text as the file can hold it, without the space around it.
+func tidy(text string) string {
+	return strings.TrimSpace(strings.ToValidUTF8(text, "\ufffd"))
+}
+
+// setUnit changes what a bare number means and how lengths are shown, not what
 // was measured: every length that named no unit gets the one it was meant in.
-func (s *Sheet) SetUnit(text string) error {
-	before, text := s.Unit(), strings.TrimSpace(text)
-	after := Sheet{}
-	after.answers[Unit] = text
-	if err := after.Check(Unit); err != nil {
-		s.answers[Unit] = text
+// While the unit cannot be read, the one before is still meant.
+func (s *Sheet) setUnit(text string) error {
+	before := s.Unit()
+	s.answers[Unit] = tidy(text)
+	if err := s.Check(Unit); err != nil {
+		s.meant = before
 		return err
 	}
-	if after.Unit() != before {
-		for _, k := range Keys() {
-			if k.IsLength() {
-				s.answers[k] = WithUnit(s.answers[k], before)
-			}
-		}
-		if s.answers[Ruler] == "" { // the ruler in the hand stays the same
-			s.answers[Ruler] = units.UsualRuler(before).String()
+	if s.Unit() == before {
+		return nil
+	}
+	for _, k := range Keys() {
+		if k.IsLength() {
+			s.answers[k] = WithUnit(s.answers[k], before)
 		}
 	}
-	s.answers[Unit] = text
+	if s.answers[Ruler] == "" { // the ruler in the hand stays the same
+		s.answers[Ruler] = units.UsualRuler(before).String()
+	}
 	return nil
 }
 
@@ -121,7 +126,7 @@ func (s *Sheet) Check(k Key) error {
 			err = &ValueError{text, "not one of the choices", quotedList(k.Options())}
 		}
 	case Date:
-		if _, bad := time.Parse(time.DateOnly, text); bad != nil {
+		if !isDay(text) {
 			err = &ValueError{text, "not a day of the calendar", "a date such as 2026-10-03"}
 		}
 	case Scale:
@@ -166,8 +171,11 @@ func (s *Sheet) Choice(k Key) string {
 
 // Unit is the system of bare numbers.
 func (s *Sheet) Unit() units.System {
-	if s.Choice(Unit) == "cm" {
-		return units.Centimetres
+	if sys, err := units.ParseSystem(s.answers[Unit]); err == nil {
+		return sys
+	}
+	if s.answers[Unit] != "" && s.meant != 0 {
+		return s.meant
 	}
 	return units.Inches
 }

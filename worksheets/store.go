@@ -60,17 +60,26 @@ func ReadPipe(path string) (*Document, error) {
 func readBounded(path string) ([]byte, error) {
 	info, err := os.Stat(path)
 	if err != nil {
-		return nil, err
+		return nil, named(path, err)
 	}
 	if !info.Mode().IsRegular() {
 		return nil, &FileError{File: path, Reason: "it is a " + kindOf(info), Want: "a file"}
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, err
+		return nil, named(path, err)
 	}
 	defer f.Close()
 	return io.ReadAll(io.LimitReader(f, MaxBytes+1))
+}
+
+// named is an error about a file, its name made harmless.
+func named(path string, err error) error {
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		return &fs.PathError{Op: at.Op, Path: Printable(path), Err: at.Err}
+	}
+	return err
 }
 
 func kindOf(info fs.FileInfo) string {
@@ -197,6 +206,10 @@ func fill(f *os.File, content []byte) error {
 // gets the permissions that the person's umask leaves.
 func writeWhole(path string, content []byte) error {
 	path = behindLinks(path)
+	info, missing := os.Stat(path)
+	if missing == nil && hasOtherNames(info) {
+		return writeInPlace(path, content)
+	}
 	aside := filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d.capscye-tmp", filepath.Base(path), os.Getpid()))
 	if len(filepath.Base(aside)) > 255 { // the longest name that file systems take
 		aside = filepath.Join(filepath.Dir(path), fmt.Sprintf(".%d.capscye-tmp", os.Getpid()))
@@ -208,7 +221,7 @@ func writeWhole(path string, content []byte) error {
 	if err != nil {
 		return about(path, err)
 	}
-	if info, missing := os.Stat(path); missing == nil {
+	if missing == nil {
 		err = f.Chmod(info.Mode().Perm())
 	}
 	err = errors.Join(err, fill(f, content))
@@ -222,12 +235,33 @@ func writeWhole(path string, content []byte) error {
 	return nil
 }
 
+// writeInPlace writes a file that has other names, which must not be left
+// behind: what it held lies beside it until the new version is on disk.
+func writeInPlace(path string, content []byte) error {
+	before, err := readBounded(path)
+	if err != nil {
+		return err
+	}
+	beside, err := keepBeside(path, "before", before)
+	if err != nil {
+		return err
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_TRUNC, 0)
+	if err == nil {
+		err = fill(f, content)
+	}
+	if err != nil {
+		return fmt.Errorf("%w; what it held is in %s", err, beside)
+	}
+	return os.Remove(beside)
+}
+
 // about makes an error speak of the worksheet instead of the file aside, which
 // the person never heard of.
 func about(path string, err error) error {
 	var at *fs.PathError
 	if errors.As(err, &at) {
-		return &fs.PathError{Op: "write", Path: path, Err: at.Err}
+		return &fs.PathError{Op: "write", Path: Printable(path), Err: at.Err}
 	}
 	return err
 }

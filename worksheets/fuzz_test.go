@@ -1,0 +1,83 @@
+package worksheets_test
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/BurntSushi/toml"
+
+	"capscye/worksheets"
+)
+
+// FuzzDecode opens anything: it must not panic, must give the same bytes back
+// until something changes, and must keep the rest when one answer changes.
+func FuzzDecode(f *testing.F) {
+	from := starts(f)
+	for _, name := range slices.Sorted(maps.Keys(from)) {
+		f.Add([]byte(from[name]))
+	}
+	for _, source := range []string{
+		"version = 2\n", "[body]\nbicep = 13 3/4\n", "[body]\nbicep = \"13 3/4\nbust = \"", "[body]\nBicep = \"13\"\nbicep = 13.75\n",
+		"body = {bust = \"39\", neck = 15} # x\n", "body.bust = '39'\nbody.neck = 15\n", "\"body.bicep\" = 1\n[body]\nbust = \"\"\"\n39\\\n  \"\"\"\n",
+		"[[body]]\nbicep = \"13\"\n", "[body.bicep]\nx = 1\n", "[body]\r\nbicep = \"13\"\r\n", "\ufeff[body]\n", "fitting = [{date = 2026-11-20, note = \"x\"}]\n",
+		"[[fitting]]\ndate = 07:32:00\nnote = 5\n", "[progress]\ndone = [\"a\", 1, [2]]\n", "x = [1.5, nan, inf, 0x1f, 1979-05-27T07:32:00Z, {a.b = []}]\n",
+		"'' = 1\n['']\n'' = 2\n", "x = " + strings.Repeat("[", 40), "x = " + strings.Repeat("{a=", 40), strings.Repeat("a.", 40) + "a = 1\n",
+		"x = [ # ]\n\"]\", ']', \"\"\"]\"\"\"]\n", "[about]\ntitle = \"\\u001b[31m\\u202e\"\n", "\xff\xfe[\x00", "\x00", "=", "[", "\"\"\"", "a\rb = 1",
+	} {
+		f.Add([]byte(source))
+	}
+	f.Fuzz(func(t *testing.T, source []byte) {
+		d, err := worksheets.Decode("blouse.toml", source)
+		if err != nil {
+			var fault *worksheets.FileError
+			if !errors.As(err, &fault) || fault.Error() == "" || fault.Line < 0 || fault.Line > 1+bytes.Count(source, []byte("\n")) {
+				t.Errorf("error %v of type %T", err, err)
+			}
+			return
+		}
+		for _, p := range append(d.Problems(), d.Unknown()...) {
+			if p.Line < 0 || p.Line > 1+bytes.Count(source, []byte("\n")) || p.Path == "" && p.Error() == "" {
+				t.Errorf("line %d of %q: %v", p.Line, source, p.Error())
+			}
+		}
+		if out, lost, err := d.Encode(); err != nil || lost || !bytes.Equal(out, source) && len(source) > 0 {
+			t.Fatalf("without a change %q is written as %q, lost %v, %v", source, out, lost, err)
+		}
+		d.Sheet.Set(worksheets.Bicep, "13 3/4")
+		out, lost, err := d.Encode()
+		if err != nil {
+			t.Fatalf("%q cannot be written with another bicep: %v", source, err)
+		}
+		again, err := worksheets.Decode("blouse.toml", out)
+		if err != nil || !again.Sheet.Equal(d.Sheet) {
+			t.Fatalf("%q with another bicep is %q, lost %v, which says %+v, %v", source, out, lost, again, err)
+		}
+		if got, want := withoutBicep(t, out), withoutBicep(t, source); got != want {
+			t.Fatalf("%q with another bicep is %q, lost %v\n got %s\nwant %s", source, out, lost, got, want)
+		}
+	})
+}
+
+// withoutBicep is everything else that a file says.
+func withoutBicep(t *testing.T, source []byte) string {
+	t.Helper()
+	var all map[string]any
+	if _, err := toml.Decode(string(bytes.TrimPrefix(source, []byte("\ufeff"))), &all); err != nil {
+		t.Fatal(err)
+	}
+	switch body := all["body"].(type) {
+	case map[string]any:
+		delete(body, "bicep")
+		if len(body) == 0 {
+			delete(all, "body")
+		}
+	default: // which gives way to the table that the answer needs
+		delete(all, "body")
+	}
+	return fmt.Sprint(all)
+}

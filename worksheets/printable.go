@@ -1,0 +1,48 @@
+package worksheets
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Printable makes text from a file, a file name or a message harmless: what
+// would steer a terminal, turn the direction of reading or be invisible is
+// shown as an escape instead of obeyed. Line breaks and tabs become spaces.
+func Printable(s string) string {
+	if !strings.ContainsFunc(s, Unprintable) {
+		return s
+	}
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case r == '\n' || r == '\t':
+			b.WriteByte(' ')
+		case r == '\r':
+		case Unprintable(r):
+			b.WriteString(strings.Trim(strconv.QuoteRuneToASCII(r), "'"))
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
+// Unprintable tells the characters that do something instead of showing
+// something: controls (C0, C1), formats (bidirectional overrides, zero width),
+// private and unassigned ones, line separators, and bytes that are no UTF-8.
+func Unprintable(r rune) bool {
+	return r == unicode.ReplacementChar || !unicode.IsPrint(r) && r != '\u00a0' && r != '\u202f' && r != '\u2009'
+}
+
+// shorten keeps a text in a message to less than a line, however much the file
+// holds.
+func shorten(s string) string { return shortenTo(80, s) }
+
+func shortenTo(most int, s string) string {
+	if utf8.RuneCountInString(s) <= most {
+		return s
+	}
+	return string([]rune(s)[:most]) + "..."
+}

@@ -1,0 +1,300 @@
+package worksheets_test
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"capscye/worksheets"
+)
+
+const stored = "# mine\n[body]\nbicep = \"13 3/4\" # left\n"
+
+func write(t testing.TB, path, content string) string {
+	t.Helper()
+	if err := os.WriteFile(path, []byte(content), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func load(t testing.TB, path string) *worksheets.Document {
+	t.Helper()
+	d, err := worksheets.Load(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// onDisk checks what a file holds, and that nothing half written is beside it.
+func onDisk(t testing.TB, path, want string) {
+	t.Helper()
+	if got := string(readFile(t, path)); got != want {
+		t.Errorf("%s holds %q, want %q", filepath.Base(path), got, want)
+	}
+	if left := names(t, filepath.Dir(path), ".capscye-tmp"); left != nil {
+		t.Errorf("left behind: %q", left)
+	}
+}
+
+func names(t testing.TB, folder, part string) (found []string) {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		if strings.Contains(e.Name(), part) {
+			found = append(found, e.Name())
+		}
+	}
+	return found
+}
+
+func TestWhatIsSavedIsLoadedAgain(t *testing.T) {
+	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
+	d := load(t, path)
+	if d.Path() != path || !d.Saved() || d.Changed() {
+		t.Errorf("path %q, saved %v, changed %v", d.Path(), d.Saved(), d.Changed())
+	}
+	for _, text := range []string{"14", "14 1/4", "wide", ""} { // one save after another
+		d.Sheet.Set(worksheets.Bicep, text)
+		if d.Saved() || !d.Changed() {
+			t.Errorf("with %q unsaved: saved %v, changed %v", text, d.Saved(), d.Changed())
+		}
+		if backup, err := d.Save(); backup != "" || err != nil || !d.Saved() || d.Changed() {
+			t.Errorf("save: backup %q, %v, saved %v, changed %v", backup, err, d.Saved(), d.Changed())
+		}
+		onDisk(t, path, "# mine\n[body]\nbicep = \""+text+"\" # left\n")
+		if again := load(t, path); !again.Sheet.Equal(d.Sheet) || d.Path() != path {
+			t.Errorf("loaded %+v", again.Sheet)
+		}
+	}
+	if got := names(t, filepath.Dir(path), ""); !slices.Equal(got, []string{"blouse.toml"}) {
+		t.Errorf("the folder holds %q", got)
+	}
+}
+
+func TestANewSheetMakesItsFile(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "new.toml")
+	d := worksheets.New(filledSheet(t))
+	if _, err := d.Save(); err == nil || d.Saved() {
+		t.Errorf("without a path: %v, saved %v", err, d.Saved())
+	}
+	d.SetPath(path)
+	if backup, err := d.Save(); backup != "" || err != nil || !d.Saved() {
+		t.Errorf("backup %q, %v, saved %v", backup, err, d.Saved())
+	}
+	again := load(t, path)
+	if !again.Sheet.Equal(filledSheet(t)) {
+		t.Errorf("loaded %+v", again.Sheet)
+	}
+	onDisk(t, path, string(readFile(t, path)))
+}
+
+func TestANewSheetOverwritesNoFileThatIsThere(t *testing.T) {
+	path := write(t, filepath.Join(t.TempDir(), "theirs.toml"), stored)
+	d := worksheets.New(filledSheet(t))
+	d.SetPath(path)
+	if _, err := d.Save(); !errors.Is(err, worksheets.ErrChanged) {
+		t.Errorf("error %v, want ErrChanged", err)
+	}
+	onDisk(t, path, stored)
+}
+
+func TestAnExampleHasNoFileUntilItIsGivenOne(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		d, err := worksheets.Example(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p, u := messages(d.Problems()), messages(d.Unknown()); p != nil || u != nil || d.Path() != "" || d.Saved() || d.Sheet.Name() == "" {
+			t.Errorf("%s: problems %q, unknown %q, path %q, saved %v", name, p, u, d.Path(), d.Saved())
+		}
+		d.SetPath(filepath.Join(t.TempDir(), "mine.toml"))
+		want := d.Sheet
+		if _, err := d.Save(); err != nil {
+			t.Error(err)
+		}
+		for _, k := range worksheets.Keys() {
+			if got := load(t, d.Path()).Sheet; want.Text(k) != "" && got.Text(k) != want.Text(k) {
+				t.Errorf("%s: %v says %q", name, k, got.Text(k))
+			}
+		}
+	}
+	if _, err := worksheets.Example("no-such"); err == nil {
+		t.Error("an example that is none opens")
+	}
+}
+
+func TestPermissionsAreKept(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("no permissions of this kind")
+	}
+	for _, mode := range []fs.FileMode{0o640, 0o600, 0o664, 0o755} {
+		path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
+		if err := os.Chmod(path, mode); err != nil {
+			t.Fatal(err)
+		}
+		d := load(t, path)
+		d.Sheet.Set(worksheets.Bicep, "14")
+		if _, err := d.Save(); err != nil {
+			t.Error(err)
+		}
+		if info, err := os.Stat(path); err != nil || info.Mode() != mode {
+			t.Errorf("mode %v became %v, %v", mode, info.Mode(), err)
+		}
+		onDisk(t, path, strings.Replace(stored, "13 3/4", "14", 1))
+	}
+}
+
+func TestAFileThatItsOwnerLockedIsNotReplaced(t *testing.T) {
+	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
+	if err := os.Chmod(path, 0o440); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { os.Chmod(path, 0o600) })
+	d := load(t, path)
+	d.Sheet.Set(worksheets.Bicep, "14")
+	for _, save := range []func() (string, error){d.Save, d.SaveOver} {
+		if _, err := save(); err == nil || d.ReadOnly == "" {
+			t.Errorf("error %v, read-only %q", err, d.ReadOnly)
+		}
+	}
+	onDisk(t, path, stored)
+}
+
+func TestASymbolicLinkStaysOneAndItsTargetIsWritten(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("links need a right of their own")
+	}
+	folder := t.TempDir()
+	if err := os.Mkdir(filepath.Join(folder, "real"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	target := write(t, filepath.Join(folder, "real", "blouse.toml"), stored)
+	link, second := filepath.Join(folder, "link.toml"), filepath.Join(folder, "second.toml")
+	if err := errors.Join(os.Symlink(filepath.Join("real", "blouse.toml"), link), os.Symlink("link.toml", second)); err != nil {
+		t.Fatal(err)
+	}
+	for i, path := range []string{link, second} {
+		d := load(t, path)
+		text := []string{"14", "15"}[i]
+		d.Sheet.Set(worksheets.Bicep, text)
+		if _, err := d.Save(); err != nil || d.Path() != path {
+			t.Errorf("save: %v, path %s", err, d.Path())
+		}
+		onDisk(t, target, strings.Replace(stored, "13 3/4", text, 1))
+	}
+	for _, path := range []string{link, second} {
+		if info, err := os.Lstat(path); err != nil || info.Mode().Type() != fs.ModeSymlink {
+			t.Errorf("%s is now %v, %v", filepath.Base(path), info.Mode(), err)
+		}
+		onDisk(t, path, string(readFile(t, target)))
+	}
+}
+
+func TestALinkWhoseTargetIsGoneStaysALink(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("links need a right of their own")
+	}
+	folder := t.TempDir()
+	link := filepath.Join(folder, "link.toml")
+	if err := os.Symlink(filepath.Join(folder, "away.toml"), link); err != nil {
+		t.Fatal(err)
+	}
+	d := worksheets.New(filledSheet(t))
+	d.SetPath(link)
+	if _, err := d.Save(); err != nil {
+		t.Error(err)
+	}
+	if info, err := os.Lstat(link); err != nil || info.Mode().Type() != fs.ModeSymlink {
+		t.Errorf("the link is now %v, %v", info.Mode(), err)
+	}
+	if !load(t, filepath.Join(folder, "away.toml")).Sheet.Equal(d.Sheet) {
+		t.Error("the target says something else")
+	}
+}
+
+func TestALinkIntoAFolderThatIsGoneStaysALink(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("links need a right of their own")
+	}
+	link := filepath.Join(t.TempDir(), "link.toml")
+	if err := os.Symlink(filepath.Join("unplugged", "blouse.toml"), link); err != nil {
+		t.Fatal(err)
+	}
+	d := worksheets.New(filledSheet(t))
+	d.SetPath(link)
+	if _, err := d.Save(); !errors.Is(err, fs.ErrNotExist) || d.Saved() {
+		t.Errorf("error %v, saved %v", err, d.Saved())
+	}
+	if info, err := os.Lstat(link); err != nil || info.Mode().Type() != fs.ModeSymlink {
+		t.Errorf("the link is now %v, %v", info.Mode(), err)
+	}
+}
+
+func TestAHardLinkStaysTheSameFile(t *testing.T) {
+	folder := t.TempDir()
+	path, twin := write(t, filepath.Join(folder, "blouse.toml"), stored), filepath.Join(folder, "twin.toml")
+	if err := os.Link(path, twin); err != nil {
+		t.Fatal(err)
+	}
+	d := load(t, path)
+	d.Sheet.Set(worksheets.Bicep, "14")
+	if _, err := d.Save(); err != nil {
+		t.Error(err)
+	}
+	onDisk(t, twin, strings.Replace(stored, "13 3/4", "14", 1))
+}
+
+func TestSavingWithoutAChangeWritesNothing(t *testing.T) {
+	for _, source := range []string{stored, hostile, wholeFile, ""} {
+		path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), source)
+		before, err := os.Stat(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := load(t, path)
+		was := d.Sheet.Text(worksheets.Wrist)
+		d.Sheet.Set(worksheets.Wrist, "6 and a bit")
+		d.Sheet.Set(worksheets.Wrist, was)
+		for _, save := range []func() (string, error){d.Save, d.SaveOver} {
+			if backup, err := save(); backup != "" || err != nil {
+				t.Errorf("backup %q, %v", backup, err)
+			}
+		}
+		after, err := os.Stat(path)
+		if err != nil || !os.SameFile(before, after) || !before.ModTime().Equal(after.ModTime()) {
+			t.Errorf("%.10q: the file was written: %v, %v", source, before.ModTime(), after.ModTime())
+		}
+		onDisk(t, path, source)
+	}
+}
+
+func TestAFileThatOpensReadOnlyIsNeverWritten(t *testing.T) {
+	for version, why := range map[string]string{
+		"2": "it has version 2, and this program writes version 1", `"one"`: "its version cannot be read",
+	} {
+		source := "version = " + version + "\n[body]\nbicep = \"13\"\n"
+		path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), source)
+		d := load(t, path)
+		d.Sheet.Set(worksheets.Bicep, "14")
+		for _, save := range []func() (string, error){d.Save, d.SaveOver} {
+			backup, err := save()
+			if want := path + ": it is not overwritten: " + why; backup != "" || err == nil || err.Error() != want {
+				t.Errorf("backup %q, error %v, want %s", backup, err, want)
+			}
+		}
+		if d.Sheet.Text(worksheets.Bicep) != "14" {
+			t.Error("what was typed is gone")
+		}
+		onDisk(t, path, source)
+	}
+}
