@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 	"time"
 
@@ -21,6 +22,7 @@ import (
 
 // binary builds the real program once for the tests that run it.
 var binary = sync.OnceValues(func() (string, error) {
+	built = true
 	folder, err := os.MkdirTemp("", "capscye-test")
 	if err != nil {
 		return "", err
@@ -33,6 +35,20 @@ var binary = sync.OnceValues(func() (string, error) {
 	}
 	return path, nil
 })
+
+// TestMain takes the binary away again.
+func TestMain(m *testing.M) {
+	status := m.Run()
+	if built {
+		if path, err := binary(); err == nil {
+			os.RemoveAll(filepath.Dir(path))
+		}
+	}
+	os.Exit(status)
+}
+
+// built tells that some test asked for the binary.
+var built bool
 
 // terminal is a terminal that shows what the program writes and answers
 // nothing it asks.
@@ -162,6 +178,33 @@ func TestRealProgramOffersToBegin(t *testing.T) {
 	d, err := worksheets.Load(filepath.Join(folder, "smock.toml"))
 	if err != nil || d.Sheet.Text(worksheets.Bicep) != "34,9" {
 		t.Errorf("%v, %v", d, err)
+	}
+}
+
+// A signal keeps what was typed, gives the terminal back, and shows in the exit
+// status as 128 and its number.
+func TestSignalsKeepWhatWasTyped(t *testing.T) {
+	for _, sig := range []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP} {
+		folder := t.TempDir()
+		term := start(t, folder, nil, "smock.toml")
+		term.await("Begin it?")
+		term.types("i")
+		term.await("[saved]")
+		term.types("14")
+		term.await("= 14 in")
+		if err := term.cmd.Process.Signal(sig); err != nil {
+			t.Fatal(err)
+		}
+		if status := term.ends(); status != 128+int(sig) {
+			t.Errorf("%v: status %d", sig, status)
+		}
+		d, err := worksheets.Load(filepath.Join(folder, "smock.toml"))
+		if err != nil || d.Sheet.Text(worksheets.Bicep) != "14" {
+			t.Errorf("%v: %v, %v", sig, d, err)
+		}
+		if !strings.Contains(term.raw(), "\x1b[?1049l") {
+			t.Errorf("%v: the terminal was not given back", sig)
+		}
 	}
 }
 

@@ -5,7 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
-	"slices"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -224,10 +224,12 @@ func TestReadmeIsTrue(t *testing.T) {
 			codes = append(codes, code)
 		}
 	}
-	codes = append(codes, string(valueUnreadable))
-	picture, err := os.ReadFile(filepath.Join(sourceFolder, "ui/testdata/TestStepsAsSeen/80x24/4-Split.golden"))
-	if err != nil || !strings.Contains(string(readme), string(picture)) {
-		t.Errorf("the README shows another screen than there is: %v", err)
+	codes = append(codes, string(valueUnreadable), string(unknownKey), string(notWritten))
+	for _, name := range []string{"TestStepsAsSeen/80x24/4-Split", "TestPicturesAsSeen/44x12/short-sleeve"} {
+		picture, err := os.ReadFile(filepath.Join(sourceFolder, "ui/testdata", name+".golden"))
+		if err != nil || !strings.Contains(string(readme), string(picture)) {
+			t.Errorf("the README shows another %s than there is: %v", name, err)
+		}
 	}
 	if len(codes) < 15 {
 		t.Fatalf("only %d codes found", len(codes))
@@ -238,8 +240,10 @@ func TestReadmeIsTrue(t *testing.T) {
 		}
 	}
 	for _, k := range worksheets.Keys() {
-		name := k.Path()[strings.Index(k.Path(), ".")+1:]
-		if !slices.Contains(strings.FieldsFunc(string(readme), func(r rune) bool { return !strings.ContainsRune("abcdefghijklmnopqrstuvwxyz_", r) }), name) {
+		table, name, _ := strings.Cut(k.Path(), ".")
+		_, section, _ := strings.Cut(string(readme), "\n["+table+"]")
+		section, _, _ = strings.Cut(section, "\n[")
+		if !regexp.MustCompile(`(?m)^` + name + ` += `).MatchString(section) {
 			t.Errorf("the key %s is not in the README", k)
 		}
 	}
