@@ -3,6 +3,7 @@ package ui
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -187,13 +188,13 @@ func (d *desk) do(a action, name string) wish {
 	case actTurn, actStep:
 		return d.moveStep(a, name)
 	case actNudge:
-		return d.nudge(map[string]int{"up": 1, "down": -1}[name])
+		return d.nudge(unless(name, "down"))
 	case actChoose:
-		return d.choose(map[string]int{"left": -1, "up": -1}[name])
+		return d.choose(unless(name, "left", "up"))
 	case actPush:
-		return d.pushSlide(map[string]int{"left": -1, "down": -1}[name])
+		return d.pushSlide(unless(name, "left", "down"))
 	case actScroll:
-		d.scrollBy(map[string]int{"up": -1, "down": 1}[name])
+		d.scrollBy(unless(name, "up"))
 	case actLeast:
 		return d.set(worksheets.Slide, "least")
 	case actEven:
@@ -213,6 +214,14 @@ func (d *desk) do(a action, name string) wish {
 		return wish{kind: wishQuit}
 	}
 	return wish{}
+}
+
+// unless is the way that a key goes: on, unless it is one of those that go back.
+func unless(name string, back ...string) int {
+	if slices.Contains(back, name) {
+		return -1
+	}
+	return 1
 }
 
 // enter puts what no binding took into the field.

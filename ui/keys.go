@@ -25,13 +25,11 @@ type binding struct {
 type action uint8
 
 const (
-	actNone action = iota
-	actNextField
+	actNextField action = iota
 	actPrevField
 	actEnter
 	actTurn   // to the next step or the one before
 	actStep   // to the step that the key names
-	actUp     // or down
 	actPush   // the slide
 	actChoose // through a choice
 	actNudge  // a length by a ruler mark

@@ -59,13 +59,10 @@ func exactly(l units.Length, sc units.Scale) string {
 	return l.String()
 }
 
-// choose goes through the options of a choice; by is -1 for back, else on.
+// choose goes through the options of a choice.
 func (d *desk) choose(by int) wish {
 	k, _ := d.focused()
 	options, now := d.options(k)
-	if by == 0 {
-		by = 1
-	}
 	return d.set(k, options[(now+by+len(options))%len(options)])
 }
 

@@ -24,12 +24,9 @@ func (r report) reachOfSlide() (low, high units.Length, ok bool) {
 	return low, high, ok && low < high
 }
 
-// pushSlide moves the slide to the next ruler mark along its band, down for -1
-// and else up; the ends of the band count as marks.
+// pushSlide moves the slide to the next ruler mark along its band; the ends of
+// the band count as marks.
 func (d *desk) pushSlide(by int) wish {
-	if by == 0 {
-		by = 1
-	}
 	low, high, ok := d.rep.reachOfSlide()
 	if !ok || d.rep.plan.Open {
 		d.message = "There is no other slide that works."
