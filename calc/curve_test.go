@@ -1,10 +1,8 @@
 package calc_test
 
 import (
-	"encoding/csv"
 	"math"
 	"math/rand/v2"
-	"os"
 	"strconv"
 	"testing"
 
@@ -23,21 +21,14 @@ func family(name string, across, down float64) func(k float64) calc.Cubic {
 // library: bezier-js 6.1.4 (MIT), which was run once to write the file. And the
 // handle that was used is found again from the length.
 func TestArcLengthAgainstAnotherLibrary(t *testing.T) {
-	f, err := os.Open("../testdata/bezier-arc-lengths.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(rows) != 401 {
+	rows := testRows(t, "bezier-arc-lengths.csv")
+	if len(rows) != 400 {
 		t.Fatalf("%d rows", len(rows))
 	}
-	for _, row := range rows[1:] {
+	for _, row := range rows {
 		var n [4]float64
 		for i := range n {
+			var err error
 			if n[i], err = strconv.ParseFloat(row[1+i], 64); err != nil {
 				t.Fatal(err)
 			}

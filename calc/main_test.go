@@ -1,6 +1,11 @@
 package calc_test
 
-import "flag"
+import (
+	"encoding/csv"
+	"flag"
+	"os"
+	"testing"
+)
 
 // The random sheets are the same in every run, and a failure leaves no file
 // behind; -rapid.seed on the command line still draws others.
@@ -10,4 +15,19 @@ func init() {
 			panic(err)
 		}
 	}
+}
+
+// testRows reads a table of the project's test data, without its heading.
+func testRows(t *testing.T, name string) [][]string {
+	t.Helper()
+	f, err := os.Open("../testdata/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return rows[1:]
 }

@@ -1,8 +1,6 @@
 package calc_test
 
 import (
-	"encoding/csv"
-	"os"
 	"slices"
 	"strconv"
 	"testing"
@@ -23,16 +21,8 @@ func unusual(p calc.Plan) (answers []calc.Answer, slips []calc.Slip) {
 // No adult of the open survey is called unusual: 2012 Anthropometric Survey of
 // U.S. Army Personnel, Gordon et al., NATICK/TR-15/007 (2014).
 func TestNobodyOfTheSurveyIsUnusual(t *testing.T) {
-	f, err := os.Open("../testdata/ansur2-girths.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, row := range rows[1:] {
+	rows := testRows(t, "ansur2-girths.csv")
+	for _, row := range rows {
 		mm := func(column int) units.Reading {
 			n, err := strconv.ParseInt(row[column], 10, 64)
 			if err != nil {
@@ -55,16 +45,8 @@ func TestNobodyOfTheSurveyIsUnusual(t *testing.T) {
 // mistake: NHANES 2013-2014, National Center for Health Statistics, through a
 // third-party copy, for plausibility only.
 func TestArmsOfEveryAge(t *testing.T) {
-	f, err := os.Open("../testdata/nhanes-2013-2014-arm.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, row := range rows[1:] {
+	rows := testRows(t, "nhanes-2013-2014-arm.csv")
+	for _, row := range rows {
 		for _, text := range row[2:7] {
 			l, err := units.Parse(text, units.Centimetres)
 			if err != nil {
@@ -123,16 +105,8 @@ func TestSizeByTheHighBust(t *testing.T) {
 // children's nightwear (16 CFR 1615.1(o), 1616.2(m)) is a child's arm, and the
 // caution comes with it.
 func TestNightwearCaution(t *testing.T) {
-	f, err := os.Open("../testdata/us-16cfr-tight-fitting-upper-arm.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, row := range rows[1:] {
+	rows := testRows(t, "us-16cfr-tight-fitting-upper-arm.csv")
+	for _, row := range rows {
 		p := calc.Compute(calc.Input{Method: calc.UsualMethod(), Bicep: known(row[2])})
 		checkHas(t, p, calc.ChildsNightwear, calc.OfSheet)
 	}
