@@ -33,14 +33,28 @@ func (c *computation) judgeGrowths(of Subject, front Side) {
 	}
 }
 
-// judgeLevel checks one level: the width there after the alteration against
-// girth + ease. sides is how many sides share what is missing.
+// Width is a width below the underarm after the alteration, beside the girth
+// and ease that have to fit into it.
+type Width struct {
+	Of     Subject
+	At     Place
+	Wanted units.Length // girth + ease
+	Around units.Length // after the alteration
+}
+
+// Lacks is how much is missing around, or negative what is to spare.
+func (w Width) Lacks() units.Length { return w.Wanted - w.Around }
+
+// judgeLevel checks one level. sides is how many sides share what is missing.
 func (c *computation) judgeLevel(of Subject, at Place, girth, ease, width units.Reading, sides units.Length) {
 	if !girth.Known || !ease.Known || !width.Known {
 		return
 	}
-	if lacks := girth.Length + ease.Length - width.Length; lacks > 0 {
-		c.find(Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides})
+	w := Width{of, at, girth.Length + ease.Length, width.Length}
+	c.plan.Widths = append(c.plan.Widths, w)
+	if lacks := w.Lacks(); lacks > 0 {
+		c.find(Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides,
+			Ways: []Way{WidenBelow, LessEase, OtherSize}})
 	}
 }
 

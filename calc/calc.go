@@ -206,6 +206,7 @@ type Plan struct {
 	Edges        [4]Edge     // by Side: the corners as measured
 	Turns        [4]Turn     // by Side: what the pivots do to them
 	Seams        Seams
+	Widths       []Width // below the underarm, those that were measured
 	Findings     []Finding
 }
 

@@ -15,6 +15,9 @@ type Drawing struct {
 	// Assumed tells that not everything was measured, and usual proportions
 	// stand in; Approximate that a curve cannot be as long as it was measured.
 	Assumed, Approximate bool
+	// Unreached tells that no turn reaches the mark; then a side is drawn as it
+	// was.
+	Unreached bool
 }
 
 // Corner is an underarm corner of a drawing.
@@ -117,9 +120,13 @@ func (d *Drawing) side(e Edge, p Plan, s Side, family func(k float64) Cubic, len
 		newEnd.X += pivot + slide
 	}
 	c := Corner{Side: s, Old: Point{e.W, -e.H}, New: Point{t.CornerX, t.CornerY}, Mark: Point{e.W + pivot + slide, -e.H}}
+	if !t.Known {
+		d.Unreached = true
+		t, newEnd, c.New = Turn{}, oldEnd, c.Old
+	}
 	before := append(flattened(curve), c.Old, oldEnd)
 	after := append(flattened(curve.Turned(t.Angle)), c.New)
-	if e.Straight {
+	if e.Straight && t.Known {
 		after = append(after, c.Mark)
 	}
 	after = append(after, newEnd)

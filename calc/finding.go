@@ -48,7 +48,7 @@ const (
 	CapImpossible     Code = "cap-impossible"     // a half-cap of Amount cannot reach over Other wide and Third high
 	ArmholeImpossible Code = "armhole-impossible" // the same of an armhole over Other out and Third down
 	LeanImpossible    Code = "lean-impossible"    // a seam of Amount cannot lean in by Other
-	OutOfReach        Code = "out-of-reach"       // no turn brings the seam line to a mark at Amount
+	OutOfReach        Code = "out-of-reach"       // no turn about the pin reaches a pivot of Amount
 
 	GirthUnusual    Code = "girth-unusual"     // Answer, which is Amount, is outside the range of its UsualGirth
 	ArmForBust      Code = "arm-for-bust"      // arm and bust may be exchanged: Amount and Other
@@ -90,6 +90,11 @@ const (
 	LessEaseThere // at the piece that pushes
 	MoreEaseThere
 	FoldOut
+	WidenBelow // do not taper all the way back
+	NarrowerLimit
+	OtherStyle
+	MeasureAgain
+	TryTheSeam // sew the cap into the armhole in a test first
 	AlterTheBodice
 	LetItOut
 	HoldIt

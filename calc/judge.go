@@ -37,7 +37,7 @@ func (c *computation) judge() {
 	c.judgeMeans(sleeve)
 	c.judgeMeans(bodice)
 	if longer := sleeve.front.Slide + sleeve.back.Slide; keep && longer != 0 {
-		c.find(Finding{Code: CapTakesSlide, Level: Warn, About: OfSleeve, Amount: longer})
+		c.find(Finding{Code: CapTakesSlide, Level: Warn, About: OfSleeve, Amount: longer, Ways: []Way{TryTheSeam}})
 	}
 	c.judgeLimit(sleeve, in.Method.LimitSleeve)
 	c.judgeLimit(bodice, in.Method.LimitBodice)
@@ -80,7 +80,7 @@ func (c *computation) judgeMeans(p piece) {
 // judgeLimit speaks of a limit beyond the usual only where a side uses it.
 func (c *computation) judgeLimit(p piece, limit units.Length) {
 	if used := max(p.front.Pivot.Abs(), p.back.Pivot.Abs()); used > UsualLimit {
-		c.find(Finding{Code: LimitWide, Level: Warn, About: p.of, Amount: limit, Other: UsualLimit})
+		c.find(Finding{Code: LimitWide, Level: Warn, About: p.of, Amount: limit, Other: UsualLimit, Ways: []Way{NarrowerLimit}})
 	}
 }
 
@@ -120,7 +120,7 @@ func (c *computation) judgeFit(p piece) {
 		c.find(Finding{Code: PivotsBack, Level: Warn, About: p.of, Amount: back, Ways: []Way{LetItOut}})
 	}
 	if after := p.girth.EaseAfter; c.in.Fabric == Woven && after.Known && after.Length < 0 {
-		c.find(Finding{Code: TighterThanBody, Level: Warn, About: p.of, Amount: -after.Length})
+		c.find(Finding{Code: TighterThanBody, Level: Warn, About: p.of, Amount: -after.Length, Ways: []Way{MoreEase}})
 	}
 }
 

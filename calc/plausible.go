@@ -21,7 +21,7 @@ type GirthRange struct {
 
 const (
 	nhanes = "NHANES 2013-2014, age 20 and over, third-party copy"
-	ansur  = "ANSUR II, 6,068 soldiers"
+	ansur  = "ANSUR II, 6,068 soldiers, fitter than most people"
 )
 
 // UsualGirth is the smallest and the largest of a girth among adults in open
@@ -48,25 +48,27 @@ func UsualGirth(a Answer) (r GirthRange, ok bool) {
 	return GirthRange{}, false
 }
 
-// Where a child's girths end: the first percentile of adult arms (NHANES
-// 2013-2014), the smallest adult chest (ANSUR II), and the smallest arm of any
-// child (NHANES 2013-2014, from birth).
+// Where a child's girths may end: the first percentile of adult arms (NHANES
+// 2013-2014); of women's chests (ANSUR II); a bust of 32 in, up to which a small
+// arm still speaks of a child (common practice, no source); and the smallest arm
+// of any child (NHANES 2013-2014, from birth).
 const (
-	childsArm     = 230 * units.Millimetre
-	childsBust    = 695 * units.Millimetre
-	smallestOfAll = 104 * units.Millimetre
+	childsArm      = 230 * units.Millimetre
+	childsBust     = 784 * units.Millimetre
+	childsBustMost = 32 * units.Inch
+	smallestOfAll  = 104 * units.Millimetre
 )
 
 // judgeBody says what is unlikely about the measurements themselves.
 func (c *computation) judgeBody() {
 	in := c.in
-	small := c.small()
+	small, exchanged := c.small(), c.exchanged()
 	child := small && c.plan.Sleeve.Body.Known // a small bust alone may as well be a slip
 	for _, g := range []struct {
 		answer Answer
 		girth  units.Reading
 	}{{Bicep, in.Bicep}, {BicepOther, in.BicepOther}, {Bust, in.Bust}, {Waist, in.Waist}, {Hip, in.Hip}, {Wrist, in.Wrist}} {
-		if g.girth.Known {
+		if g.girth.Known && !(exchanged && g.answer <= Bust) {
 			c.judgeGirth(g.answer, g.girth.Length, child)
 		}
 	}
@@ -74,19 +76,50 @@ func (c *computation) judgeBody() {
 	if in.MeasuredLongAgo {
 		c.find(Finding{Code: MeasuredLongAgo, About: OfSheet})
 	}
-	if in.Bust.Known && in.HighBust.Known && in.Bust.Length-in.HighBust.Length >= 2*units.Inch {
-		c.find(Finding{Code: SizeByHighBust, About: OfBust, Amount: in.Bust.Length - in.HighBust.Length})
+	// More than 8 in between the two is no figure but a slip.
+	if d := in.Bust.Length - in.HighBust.Length; in.Bust.Known && in.HighBust.Known && d >= 2*units.Inch && d <= 8*units.Inch {
+		c.find(Finding{Code: SizeByHighBust, About: OfBust, Amount: d})
 	}
 	if small {
-		c.find(Finding{Code: ChildsNightwear, About: OfSheet})
+		c.find(Finding{Code: ChildsNightwear, About: OfSheet, Slips: c.grownUp()})
 	}
 }
 
-// small tells whether the girths that are known can be a child's.
+// exchanged tells that arm and bust fit people only the other way round.
+func (c *computation) exchanged() bool {
+	arm, bust := c.plan.Sleeve.Body, c.in.Bust
+	arms, _ := UsualGirth(Bicep)
+	busts, _ := UsualGirth(Bust)
+	return arm.Known && bust.Known && arm.Length > bust.Length && arms.holds(bust.Length) && busts.holds(arm.Length)
+}
+
+// grownUp lists the slips that would make a child's girths of a grown-up's.
+func (c *computation) grownUp() (slips []Slip) {
+	arms, _ := UsualGirth(Bicep)
+	busts, _ := UsualGirth(Bust)
+	fits := func(times, over units.Length) bool {
+		arm, bust := c.plan.Sleeve.Body, c.in.Bust
+		return (!arm.Known || arms.holds(arm.Length*times/over)) && (!bust.Known || busts.holds(bust.Length*times/over))
+	}
+	if fits(254, 100) {
+		slips = append(slips, InchesAsCentimetres)
+	}
+	if fits(2, 1) {
+		slips = append(slips, HalfAGirth)
+	}
+	return slips
+}
+
+func (r GirthRange) holds(l units.Length) bool { return r.Low <= l && l <= r.High }
+
+// small tells whether the girths that are known can be a child's: the arm
+// decides where it was measured, unless the bust is no child's.
 func (c *computation) small() bool {
 	arm, bust := c.plan.Sleeve.Body, c.in.Bust
-	return (arm.Known || bust.Known) &&
-		(!arm.Known || arm.Length < childsArm) && (!bust.Known || bust.Length < childsBust)
+	if !arm.Known {
+		return bust.Known && bust.Length < childsBust
+	}
+	return arm.Length < childsArm && (!bust.Known || bust.Length <= childsBustMost)
 }
 
 // judgeGirth holds a girth against what was measured on people, and guesses at
@@ -96,22 +129,20 @@ func (c *computation) judgeGirth(a Answer, girth units.Length, child bool) {
 	if child {
 		ok, r.Low = a == Bicep || a == BicepOther, smallestOfAll
 	}
-	within := func(l units.Length) bool { return r.Low <= l && l <= r.High }
-	if !ok || within(girth) {
+	if !ok || r.holds(girth) {
 		return
 	}
 	f := Finding{Code: GirthUnusual, About: OfSheet, Answer: a, Amount: girth}
-	arms, _ := UsualGirth(Bicep)
-	if a == Bust && arms.Low <= girth && girth <= arms.High && c.plan.Sleeve.Body.Length > girth {
+	if other, _ := UsualGirth(Bust); (a == Bicep || a == BicepOther) && !c.in.Bust.Known && other.holds(girth) {
 		f.Slips = append(f.Slips, ArmAsBust)
 	}
-	if within(girth * 100 / 254) {
+	if r.holds(girth * 100 / 254) {
 		f.Slips = append(f.Slips, CentimetresAsInches)
 	}
-	if within(girth * 254 / 100) {
+	if r.holds(girth * 254 / 100) {
 		f.Slips = append(f.Slips, InchesAsCentimetres)
 	}
-	if within(2 * girth) {
+	if r.holds(2 * girth) {
 		f.Slips = append(f.Slips, HalfAGirth)
 	}
 	c.find(f)

@@ -68,8 +68,10 @@ func (c *computation) judgeCapEase() {
 	usual := UsualCapEase(c.in.Sleeve.Style, c.in.Fabric)
 	switch {
 	case ease.Length < usual.Low:
-		c.find(Finding{Code: CapEaseLow, Level: Warn, About: OfSleeve, Amount: ease.Length, Other: usual.Low})
+		c.find(Finding{Code: CapEaseLow, Level: Warn, About: OfSleeve, Amount: ease.Length, Other: usual.Low,
+			Ways: []Way{MeasureAgain, OtherStyle}})
 	case usual.Bounded && ease.Length > usual.High:
-		c.find(Finding{Code: CapEaseHigh, Level: Warn, About: OfSleeve, Amount: ease.Length, Other: usual.High})
+		c.find(Finding{Code: CapEaseHigh, Level: Warn, About: OfSleeve, Amount: ease.Length, Other: usual.High,
+			Ways: []Way{MeasureAgain, OtherStyle}})
 	}
 }

@@ -30,7 +30,11 @@ func (c *computation) split(s seam) {
 	}
 	c.pivot(sleeve, slide)
 	if c.in.Method.Armhole == KeepArmhole {
-		c.plan.Sides[bodice.side] = SidePlan{Need: s.bodice, LeftOver: s.bodice.Or(0)}
+		kept := SidePlan{Need: s.bodice}
+		if s.bodice.Known { // nothing is done to it, so it lacks all that it needs
+			kept.LeftOver = c.sum(Figure{bodice.side.Subject(), LeftOver}, bodice.needTerm())
+		}
+		c.plan.Sides[bodice.side] = kept
 		return
 	}
 	c.pivot(bodice, slide)

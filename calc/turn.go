@@ -130,7 +130,8 @@ func (e Edge) End() (x, y float64) {
 	return e.W - e.Below.MM*sin, -(e.H + e.Below.MM*cos)
 }
 
-// turns computes the four sides.
+// turns computes the four sides. A pivot that no turn reaches is a reason to
+// stop; it is said once for a piece whose sides are alike.
 func (c *computation) turns() {
 	for _, s := range Sides() {
 		e := c.edge(s)
@@ -140,9 +141,15 @@ func (c *computation) turns() {
 		p := c.plan.Sides[s]
 		c.plan.Edges[s] = e
 		c.plan.Turns[s] = e.turn(p.Pivot.Millimetres(), p.Slide.Millimetres())
-		if !c.plan.Turns[s].Known {
-			c.find(Finding{Code: OutOfReach, Level: Warn, About: s.Subject(), Amount: p.Pivot})
+		if c.plan.Turns[s].Known || s.Half() == Back && c.plan.Edges[s-1].Known && !c.plan.Turns[s-1].Known {
+			continue
 		}
+		about := OfSleeve
+		if !s.OfSleeve() {
+			about = OfBust
+		}
+		c.find(Finding{Code: OutOfReach, Level: Stop, About: about, Amount: p.Pivot,
+			Ways: []Way{OtherSize, FoldOut, NarrowerLimit, MeasureAgain}})
 	}
 }
 
@@ -196,7 +203,8 @@ func (c *computation) lean(e *Edge, s Side, in units.Length) {
 	}
 	if math.Abs(in.Millimetres()) > e.Below.MM {
 		e.Known = false
-		c.find(Finding{Code: LeanImpossible, Level: Warn, About: s.Subject(), Amount: nearestCount(e.Below.MM), Other: in})
+		c.find(Finding{Code: LeanImpossible, Level: Warn, About: s.Subject(), Amount: nearestCount(e.Below.MM), Other: in,
+			Ways: []Way{MeasureAgain}})
 		return
 	}
 	e.Lean = leanOver(in.Millimetres(), e.Below.MM)

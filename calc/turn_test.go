@@ -205,6 +205,27 @@ func TestTurnLimits(t *testing.T) {
 	checkHas(t, calc.Compute(input), calc.LeanImpossible, calc.OfSleeveFront)
 }
 
+// A pivot that no turn reaches stops, and is said once.
+func TestTurnOutOfReachStops(t *testing.T) {
+	input := geometry()
+	input.Bust = units.Reading{}
+	input.Bicep, input.BicepEase, input.Sleeve.Width, input.Sleeve.CapHeight = known("11"), known("3"), known("16"), known("3")
+	input.Sleeve.Long, input.Sleeve.UnderarmSeam, input.Sleeve.HemWidth = true, known("17"), known("16")
+	p := calc.Compute(input)
+	said := 0
+	for _, f := range p.Findings {
+		if f.Code == calc.OutOfReach {
+			said++
+			if f.Level != calc.Stop || f.About != calc.OfSleeve || len(f.Ways) == 0 {
+				t.Errorf("%+v", f)
+			}
+		}
+	}
+	if d := calc.SleeveDrawing(input, p); said != 1 || !d.Unreached {
+		t.Errorf("said %d times, drawn %v", said, d.Unreached)
+	}
+}
+
 // Front and back with each other's measurements turn like each other.
 func TestTurnMirrored(t *testing.T) {
 	input := geometry()

@@ -106,14 +106,35 @@ func (p pieceAnswer) finishedWords(sc units.Scale) string {
 	return words
 }
 
-// tally counts the findings in words: "1 stop, 2 warnings, 3 notes".
+// wanted lists the answers that are still to be given, in words.
+func (r report) wanted() string {
+	var words []string
+	for _, f := range r.plan.Findings {
+		if f.Code == calc.AnswerMissing {
+			words = append(words, fields[keyOf[f.Answer]].words)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// tally counts the findings in words: "1 stop, 2 warnings, 3 notes". Answers
+// that are still to be given are no findings to be counted at somebody who is
+// on the way there.
 func (r report) tally() string {
 	var parts []string
 	for _, l := range []struct {
 		level     calc.Level
 		one, many string
 	}{{calc.Stop, "stop", "stops"}, {calc.Warn, "warning", "warnings"}, {calc.Note, "note", "notes"}} {
-		switch n := r.count(l.level); {
+		n := r.count(l.level)
+		if l.level == calc.Warn {
+			for _, f := range r.plan.Findings {
+				if f.Code == calc.AnswerMissing {
+					n--
+				}
+			}
+		}
+		switch {
 		case n == 1:
 			parts = append(parts, "1 "+l.one)
 		case n > 1:

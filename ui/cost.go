@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"capscye/calc"
@@ -13,18 +14,25 @@ import (
 
 // costLines shows what moves with the slide, as numbers and as short bars: a
 // full bar is the whole cap height, the most cap ease that is usual, twice the
-// ease that was asked at the bust, an inch of seam.
+// ease that was asked at the bust, two inches of seam. Of front and back the
+// lower cap is shown, and both growths where they differ.
 func costLines(r report, width int) []string {
-	var items []string
-	add := func(name, number string, part, whole float64) {
-		items = append(items, pad(name, 11)+bar(part, whole)+" "+pad(number, 15))
-	}
 	if r.plan.Open {
 		return nil
 	}
-	sleeve, edge := r.plan.Turns[calc.SleeveFront], r.plan.Edges[calc.SleeveFront]
-	if sleeve.Known {
-		add("Cap height", r.millimetres(sleeve.HeightAfter)+" of "+r.millimetres(edge.H), sleeve.HeightAfter, edge.H)
+	const columnsFrom = 78
+	column := width
+	if width >= columnsFrom {
+		column = (width - 1) / 2
+	}
+	var items []string
+	add := func(name, number string, part, whole float64) {
+		items = append(items, pad(pad(name, 11)+bar(part, whole)+" "+number, column))
+	}
+	front, back := r.plan.Turns[calc.SleeveFront], r.plan.Turns[calc.SleeveBack]
+	if edge := r.plan.Edges[calc.SleeveFront]; front.Known && back.Known {
+		lower := min(front.HeightAfter, back.HeightAfter)
+		add("Cap height", r.millimetres(lower)+" of "+r.millimetres(edge.H), lower, edge.H)
 	}
 	if ease := r.plan.Seams.CapEaseAfter; ease.Known {
 		most := calc.UsualCapEase(r.input.Sleeve.Style, r.input.Fabric).High
@@ -33,7 +41,7 @@ func costLines(r report, width int) []string {
 		}
 		add("Cap ease", r.scale.Number(ease.Length), ease.Length.Millimetres(), most.Millimetres())
 	}
-	if bust := r.plan.Bust; bust.Finished.Known && bust.EaseAfter.Known {
+	if bust := r.plan.Bust; bust.Finished.Known && bust.EaseAfter.Known && bust.Ease.Length > 0 {
 		add("Bust ease", r.scale.Number(bust.EaseAfter.Length)+" of "+r.scale.Number(bust.Ease.Length),
 			bust.EaseAfter.Length.Millimetres(), 2*bust.Ease.Length.Millimetres())
 	}
@@ -41,29 +49,43 @@ func costLines(r report, width int) []string {
 		name  string
 		front calc.Side
 	}{{"Underarm", calc.SleeveFront}, {"Side seam", calc.BodiceFront}} {
-		if t := r.plan.Turns[g.front]; t.Growth.Known {
-			add(g.name, signed(t.Growth.Length().Length, r.scale), t.Growth.MM, units.Inch.Millimetres())
+		f, b := r.plan.Turns[g.front].Growth, r.plan.Turns[g.front+1].Growth
+		if !f.Known || !b.Known {
+			continue
 		}
+		words := signed(f.Length().Length, r.scale)
+		if other := signed(b.Length().Length, r.scale); other != words {
+			words += ", back " + other
+		}
+		more := f.MM
+		if math.Abs(b.MM) > math.Abs(more) {
+			more = b.MM
+		}
+		add(g.name, words, more, 2*units.Inch.Millimetres())
 	}
 	var lines []string
-	for i := 0; i < len(items); i += 2 {
+	for i := 0; i < len(items); i++ {
 		line := items[i]
-		if i+1 < len(items) {
-			line += " " + items[i+1]
+		if column < width && i+1 < len(items) {
+			i++
+			line += " " + items[i]
 		}
 		lines = append(lines, cut(strings.TrimRight(line, " "), width))
 	}
 	return lines
 }
 
-// bar is a short bar of eight cells.
+// bar is a short bar of eight cells; what shrinks is drawn in minus signs.
 func bar(part, whole float64) string {
 	const cells = 8
-	n := 0
-	if whole > 0 {
-		n = int(min(max(part/whole, 0), 1)*cells + 0.5)
+	n, mark := 0, "="
+	if part < 0 {
+		part, mark = -part, "-"
 	}
-	return "|" + strings.Repeat("=", n) + strings.Repeat(" ", cells-n) + "|"
+	if whole > 0 {
+		n = int(min(part/whole, 1)*cells + 0.5)
+	}
+	return "|" + strings.Repeat(mark, n) + strings.Repeat(" ", cells-n) + "|"
 }
 
 // millimetres shows a length that comes from a turn.
@@ -82,15 +104,19 @@ func (d *desk) costOfLimit(k worksheets.Key) string {
 	default:
 		return ""
 	}
-	edge, limit := d.rep.plan.Edges[side], d.doc.Sheet.Reading(k).Length
-	if !edge.Known || limit <= 0 {
-		return ""
-	}
+	limit := d.doc.Sheet.Reading(k).Length
 	wider := 3 * limit / 2
-	one, more := edge.Lift(limit.Millimetres()), edge.Lift(wider.Millimetres())
-	if !one.Known || !more.Known {
+	one, more := 0.0, 0.0
+	for _, e := range []calc.Edge{d.rep.plan.Edges[side], d.rep.plan.Edges[side+1]} {
+		a, b := e.Lift(limit.Millimetres()), e.Lift(wider.Millimetres())
+		if !a.Known || !b.Known {
+			return ""
+		}
+		one, more = max(one, a.MM), max(more, b.MM)
+	}
+	if limit <= 0 {
 		return ""
 	}
-	return fmt.Sprintf(" Here %s lowers the %s by %s, %s by %s.", d.rep.scale.Format(limit), what, d.rep.millimetres(one.MM),
-		d.rep.scale.Format(wider), d.rep.millimetres(more.MM))
+	return fmt.Sprintf(" Here %s lowers the %s by %s, %s by %s.", d.rep.scale.Format(limit), what, d.rep.millimetres(one),
+		d.rep.scale.Format(wider), d.rep.millimetres(more))
 }

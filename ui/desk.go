@@ -76,11 +76,12 @@ func newEntry(st styles) textinput.Model {
 // reckon computes what follows from the sheet. It is done once for a change.
 func (d *desk) reckon() { d.rep, d.preview = reckon(d.doc, d.today, d.shown), nil }
 
-// foresee computes the preview of what is being typed.
+// foresee computes the preview of what is being typed; while that cannot be
+// read, the last that could stays.
 func (d *desk) foresee() {
-	d.preview = nil
 	k, ok := d.focused()
 	if !ok || d.entry.Value() == d.reached {
+		d.preview = nil
 		return
 	}
 	if sheet, err := d.typed(k); err == nil {
@@ -97,6 +98,14 @@ func (d *desk) pictured() report {
 		return *d.preview
 	}
 	return d.rep
+}
+
+// panelPictures are the pictures beside a form, for the room that is left.
+func (d *desk) panelPictures(width, height int) []string {
+	if d.preview == nil {
+		return pictures(d.rep, "", width, height)
+	}
+	return pictures(d.pictured(), " as typed", width, height)
 }
 
 // resize is told the window, so that scrolling ends where the page does.
@@ -284,6 +293,9 @@ func (d *desk) set(k worksheets.Key, text string) wish {
 	}
 	if err := d.doc.Sheet.Set(k, text); err != nil {
 		d.message = fields[k].label + ": " + plain(err.Error())
+	}
+	if k == worksheets.Unit && d.message == "" {
+		d.message = fmt.Sprintf("The ruler stays %s: it is a field below.", d.doc.Sheet.Ruler())
 	}
 	d.reckon()
 	d.reach()

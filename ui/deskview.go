@@ -21,14 +21,25 @@ func (d *desk) render(width, height int) string {
 	top := cut(d.titleLine(width), width) + "\n" + tape(d.step, d.rep, st, width) + "\n"
 	keys := "\n" + keyLine(d.working(), st, width)
 	if l.beside {
-		words := append(answerPanel(d.rep, st, l.answerWidth), "")
-		words = append(words, pictures(d.pictured(), l.answerWidth, l.answerHeight-len(words))...)
-		panel := block(words, l.answerWidth, l.answerHeight)
+		panel := block(d.panel(l.answerWidth, l.answerHeight), l.answerWidth, l.answerHeight)
 		both := columns(form, panel, l.formWidth, 2)
 		return top + both + "\n" + d.messageLine(both, width) + keys
 	}
 	strip := block(answerStrip(d.rep, st, width), width, l.answerHeight)
 	return top + form + "\n" + d.messageLine(form+strip, width) + "\n" + strip + keys
+}
+
+// panel is the answer beside the form: the words, and the pieces below them.
+// The findings give way to a picture; step 5 has them all.
+func (d *desk) panel(width, height int) []string {
+	words := answerPanel(d.rep, d.styles, width)
+	if d.step == stepTrace { // the page has the pictures
+		return append(words, panelFindings(d.rep, d.styles, width, height-len(words))...)
+	}
+	const pictureHeight = 12
+	words = append(words, panelFindings(d.rep, d.styles, width, height-len(words)-pictureHeight)...)
+	words = append(words, "")
+	return append(words, d.panelPictures(width, height-len(words))...)
 }
 
 // titleLine names the sheet, and says how lengths are shown and where it is kept.
@@ -61,18 +72,21 @@ func (d *desk) renderStep(width, height int) string {
 		return d.page(d.pageLines(width), width, height)
 	}
 	rows, focus := d.formRows(width)
-	if d.step == stepSplit {
-		head := splitHead(d.rep, d.styles, width)
+	var fixed []string
+	if d.step == stepSplit { // the bands stay in sight, whatever is scrolled
+		fixed = bandRows(d.rep, width)
+		head := append(costLines(d.rep, width), headed(sidesTable(d.rep), d.styles, width)...)
 		rows, focus = append(head, rows...), focus+len(head)
 	}
 	const hintHeight = 3
+	height -= len(fixed)
 	room := min(len(rows)+1, height-hintHeight) // the hint stands close below the form
 	seen, below := window(rows, focus, room)
-	hint := d.hint(width)
 	if below > 0 && len(seen) > 1 {
 		seen[len(seen)-1] = cut(fmt.Sprintf("  ... and %d more below", below+1), width)
 	}
-	return block(seen, width, room) + "\n" + block(hint, width, height-room)
+	form := append(fixed, strings.Split(block(seen, width, room), "\n")...)
+	return block(form, width, len(form)) + "\n" + block(d.hint(width), width, height-room)
 }
 
 // pageLines is what a step without fields has to say.
@@ -80,18 +94,7 @@ func (d *desk) pageLines(width int) []string {
 	if d.step == stepMatch {
 		return matchLines(d.rep, d.styles, width)
 	}
-	return traceLines(d.rep, d.styles, width)
-}
-
-// splitHead is what stands above the form of the split: the bands, what the
-// slide costs, and the four sides.
-func splitHead(r report, st styles, width int) []string {
-	var head []string
-	for _, h := range calc.Halves() {
-		head = append(head, bandLine(r, h, width))
-	}
-	head = append(head, costLines(r, width)...)
-	return append(head, headed(sidesTable(r), st, width)...)
+	return traceLines(d.rep, d.styles, width, true)
 }
 
 // page is a step without fields, scrolled.
@@ -273,14 +276,28 @@ func answerPanel(r report, st styles, width int) []string {
 			out = append(out, hanging("  ", "comes out: "+words, width)...)
 		}
 	}
-	out = append(out, "")
-	if t := r.tally(); t != "" {
-		out = append(out, st.heading.Render("Findings")+" "+t+" (step 5)")
+	return out
+}
+
+// panelFindings are the graver findings for the panel, as many as the room
+// takes whole, and what is still to be answered.
+func panelFindings(r report, st styles, width, room int) []string {
+	var out []string
+	if wanted := r.wanted(); wanted != "" {
+		out = append(append(out, ""), wrap("Still to answer: "+wanted+".", width)...)
 	}
-	for _, f := range r.findings { // the notes are for step 5
-		if f.level > calc.Note {
-			out = append(out, findingLines(f, st, width, false)...)
+	if t := r.tally(); t != "" {
+		out = append(out, "", st.heading.Render("Findings")+" "+t+" (step 5)")
+	}
+	for _, f := range r.findings {
+		if f.level == calc.Note || f.code == calc.AnswerMissing {
+			continue
 		}
+		lines := findingLines(f, st, width, false)
+		if len(out)+len(lines) > room {
+			break
+		}
+		out = append(out, lines...)
 	}
 	return out
 }

@@ -16,9 +16,12 @@ var wayWords = map[calc.Way]string{
 	calc.OtherSize: "start from another pattern size", calc.OtherShare: "share the need otherwise between front and back",
 	calc.WiderLimit: "allow a wider pivot", calc.Gusset: "set in a gusset", calc.SlashAndSpread: "slash and spread",
 	calc.LessEase: "ask for less ease", calc.MoreEase: "ask for more ease",
-	calc.LessEaseThere: "ask for less ease at the piece that pushes", calc.MoreEaseThere: "ask for more ease at the piece that pulls",
-	calc.FoldOut: "fold out what is too much", calc.AlterTheBodice: "alter the bodice too, if it can still be",
-	calc.LetItOut: "let the following piece out instead of holding it", calc.HoldIt: "hold the following piece, and see what that turns",
+	calc.LessEaseThere: "ask for less ease at the other piece", calc.MoreEaseThere: "ask for more ease at the other piece",
+	calc.WidenBelow: "taper only as far as that level allows", calc.NarrowerLimit: "lower the pivot limit, and slide more",
+	calc.OtherStyle: "another sleeve style takes another cap", calc.MeasureAgain: "measure again, on the seam lines",
+	calc.TryTheSeam: "sew the cap into a test armhole first",
+	calc.FoldOut:    "fold out what is too much", calc.AlterTheBodice: "alter the bodice too, if it can still be",
+	calc.LetItOut: "let it out (step 4) instead of holding it", calc.HoldIt: "hold it at its width (step 4) instead of letting it out",
 	calc.MeasureTheSeams: "measure cap and armhole: the cap may have room",
 	calc.MeasureTheGirth: "measure that girth too, and see whether the change is welcome",
 }
@@ -80,10 +83,10 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 			"That is geometry, not custom.", p.name, amount, p.seam)
 	case calc.CapTakesSlide:
 		usual := calc.UsualCapEase(in.Sleeve.Style, in.Fabric)
-		return fmt.Sprintf("The armhole is kept, so the cap gets %s more cap ease to sew in; %s. Sources disagree how much a cap takes.",
+		return fmt.Sprintf("The armhole is kept, so the cap gets %s more ease to sew in. Sources disagree how much a cap takes (%s).",
 			amount, usual.Source)
 	case calc.CannotReach:
-		return missedText(f, about, amount)
+		return missedText(f, about, amount, in.Method.Armhole == calc.KeepArmhole && p.name == "bodice")
 	case calc.GrowthsDiffer:
 		return fmt.Sprintf("Front and back %s grow unlike, by %s: true them at the %s.",
 			map[bool]string{true: "underarm seam", false: "side seam"}[p.name == "sleeve"], amount,
@@ -99,7 +102,8 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("%s: a seam of %s cannot lean in by %s; one of these widths or the seam must be wrong.",
 			capitalised(about), amount, other)
 	case calc.OutOfReach:
-		return fmt.Sprintf("%s: no turn about the pin brings the seam line to a mark at %s.", capitalised(about), sc.Format(f.Amount))
+		return fmt.Sprintf("No turn about the pin reaches a pivot of %s on the %s: the seam line never comes that near.",
+			sc.Format(f.Amount), p.name)
 	case calc.GirthUnusual:
 		return unusualText(f, sc)
 	case calc.ArmForBust:
@@ -115,7 +119,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 			amount, other)
 	case calc.ChildsNightwear:
 		return "These can be a child's girths. Nightwear that is lawful because it fits tightly (in the United States 16 CFR 1615 and 1616) " +
-			"may not be so once widened; other countries have their own rules. Ask the local ones."
+			"may not be so once widened; other countries have their own rules. Ask the local ones." + grownUpText(f.Slips)
 	case calc.LimitWide:
 		return fmt.Sprintf("A %s side pivots by more than %s, the usual limit; yours is %s. A wide turn lowers the %s.",
 			p.name, other, sc.Format(f.Amount), p.seam)
@@ -156,11 +160,15 @@ func slideText(f calc.Finding, p pieceWords, amount string, kept bool) string {
 	return text + ", and so must the " + p.otherSeam + "."
 }
 
-func missedText(f calc.Finding, about, amount string) string {
-	if f.Amount < 0 {
-		return fmt.Sprintf("Pivot and slide leave the %s %s larger than asked.", about, amount)
+func missedText(f calc.Finding, about, amount string, kept bool) string {
+	by := "Pivot and slide leave the " + about
+	if kept {
+		by = "With the bodice kept, the " + about + " comes out"
 	}
-	return fmt.Sprintf("Pivot and slide leave the %s %s short of what is asked.", about, amount)
+	if f.Amount < 0 {
+		return fmt.Sprintf("%s %s larger than asked.", by, amount)
+	}
+	return fmt.Sprintf("%s %s short of what is asked.", by, amount)
 }
 
 // placeWords names the levels at which ease is asked for.
@@ -177,7 +185,7 @@ func capEaseText(f calc.Finding, usual calc.CapEaseRange, sc units.Scale) string
 	if f.Code == calc.CapEaseHigh {
 		than = "more than the usual most of " + sc.Format(f.Other)
 	}
-	return text + ", " + than + " for this style (" + usual.Source + "). Measure both seams again, on the seam lines."
+	return text + ", " + than + " for this style (" + usual.Source + ")."
 }
 
 func impossibleText(f calc.Finding, p pieceWords, about string, sc units.Scale) string {
@@ -195,6 +203,22 @@ var slipWords = map[calc.Slip]string{
 	calc.HalfAGirth: "half a girth", calc.ArmAsBust: "arm and bust exchanged",
 }
 
+// grownUpText asks whether a grown-up's girths were typed amiss.
+func grownUpText(slips []calc.Slip) string {
+	if len(slips) == 0 {
+		return ""
+	}
+	return " If the wearer is grown up: " + slipList(slips) + "?"
+}
+
+func slipList(slips []calc.Slip) string {
+	words := make([]string, len(slips))
+	for i, s := range slips {
+		words[i] = slipWords[s]
+	}
+	return strings.Join(words, ", or ")
+}
+
 func unusualText(f calc.Finding, sc units.Scale) string {
 	r, _ := calc.UsualGirth(f.Answer)
 	text := fmt.Sprintf("%s %s is outside %s (%s).", capitalised(fields[keyOf[f.Answer]].words), sc.Format(f.Amount),
@@ -202,11 +226,7 @@ func unusualText(f calc.Finding, sc units.Scale) string {
 	if len(f.Slips) == 0 {
 		return text + " If it was measured so, it stands."
 	}
-	words := make([]string, len(f.Slips))
-	for i, s := range f.Slips {
-		words[i] = slipWords[s]
-	}
-	return text + " Perhaps " + strings.Join(words, ", or ") + "?"
+	return text + " Perhaps " + slipList(f.Slips) + "?"
 }
 
 func theAnswer(a calc.Answer) string { return "the " + fields[keyOf[a]].words }

@@ -91,7 +91,7 @@ func feeds(k worksheets.Key) bool {
 // longAgo tells that a day lies more than six months back.
 func longAgo(day string, today time.Time) bool {
 	measured, err := time.Parse(time.DateOnly, day)
-	return err == nil && measured.AddDate(0, 6, 0).Before(today)
+	return err == nil && measured.AddDate(0, 6, 0).Before(today.Truncate(24*time.Hour))
 }
 
 // keyOf says where an answer of the sums stands in the worksheet.

@@ -17,7 +17,7 @@ func matchLines(r report, st styles, width int) []string {
 	for _, f := range r.findings {
 		out = append(out, findingLines(f, st, width, true)...)
 	}
-	for _, table := range [][]string{seamsTable(r), turnTable(r)} {
+	for _, table := range [][]string{seamsTable(r), turnTable(r), widthsTable(r)} {
 		if len(table) > 0 {
 			out = append(append(out, ""), headed(table, st, width)...)
 		}
@@ -31,25 +31,23 @@ func matchLines(r report, st styles, width int) []string {
 	return out
 }
 
-// sewnTogether says that cap and armhole of a half change by the same amount,
-// or how they do not.
+// sewnTogether says what to mark on cap and armhole of a half: the same on both,
+// unless the armhole is kept.
 func sewnTogether(r report, h calc.Half) string {
 	cap, armhole := r.plan.Sides[h.Sleeve()].SlideMark, r.plan.Sides[h.Bodice()].SlideMark
 	name := capitalised(subjectWords[h.Subject()])
 	switch {
 	case cap != armhole:
-		return fmt.Sprintf("%s: the cap changes by %s, the armhole is kept.", name, inOrOut(cap, r.scale))
+		return fmt.Sprintf("%s: slide %s on the cap, to the mark; the armhole is kept.", name, inOrOut(cap, r.scale))
 	case cap == 0:
 		return fmt.Sprintf("%s: cap and armhole keep their length.", name)
-	case cap < 0:
-		return fmt.Sprintf("%s: cap and armhole both get shorter by %s.", name, r.scale.OnRuler(-cap))
 	}
-	return fmt.Sprintf("%s: cap and armhole both get longer by %s.", name, r.scale.OnRuler(cap))
+	return fmt.Sprintf("%s: slide %s on cap and armhole alike, to the mark.", name, inOrOut(cap, r.scale))
 }
 
-// traceLines is step 6: what to mark on each piece. What stands against cutting
-// comes first.
-func traceLines(r report, st styles, width int) []string {
+// traceLines is step 6: what to mark on each piece, and the pieces drawn where
+// that is wanted. What stands against cutting comes first.
+func traceLines(r report, st styles, width int, drawn bool) []string {
 	var out []string
 	for _, f := range r.findings {
 		if f.level == calc.Stop || f.code == calc.AnswerMissing {
@@ -81,6 +79,9 @@ func traceLines(r report, st styles, width int) []string {
 	out = append(out, "")
 	for _, c := range cautions {
 		out = append(out, wrap(c, width)...)
+	}
+	if !drawn {
+		return out
 	}
 	return append(append(out, ""), tracedPictures(r, width)...)
 }

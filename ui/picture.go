@@ -14,35 +14,81 @@ const (
 )
 
 // picture draws a piece: the old outline dotted, the new one solid, o the pin,
-// x the mark, an arrow the way the corner goes, and pivot + slide by its corner.
-// Line style and words carry the meaning; there is no colour.
+// x the mark, an arrow the way the corner goes, and front and back with their
+// pivot + slide. Line style and words carry the meaning; there is no colour.
 func picture(d calc.Drawing, r report, name string, width, height int) []string {
 	if width < smallestPictureWidth || height < smallestPictureHeight {
 		return nil
 	}
-	caption := name + ": old dotted, new solid"
-	if d.Assumed {
-		caption = name + ", proportions assumed: old dotted, new solid"
-	}
-	if d.Approximate {
-		caption = name + ", curve approximate: old dotted, new solid"
-	}
-	c := newCanvas(width, height-1)
-	f := fit(d, c)
+	out := captions(d, r, name, width)
+	c := newCanvas(width, height-len(out))
+	f := fit(d, c, labelRoom(d, width))
 	for _, s := range d.Old {
 		f.stroke(c, s, 3)
 	}
-	if !r.plan.Open {
+	if !r.plan.Open && !d.Unreached {
 		for _, s := range d.New {
 			f.stroke(c, s, 1)
 		}
 	}
 	f.label(c, d.Pin, "o", 0, 0)
 	for _, corner := range d.Corners {
-		f.corner(c, corner, r)
+		f.corner(c, corner, d, r)
 	}
-	return append([]string{cut(caption, width)}, c.lines()...)
+	if labelRoom(d, width) == 0 {
+		c.write(0, c.height-1, amountsLine(d, r))
+	}
+	return append(out, c.lines()...)
 }
+
+// captions are one line or two of what is seen.
+func captions(d calc.Drawing, r report, name string, width int) []string {
+	lines := "old dotted, new solid"
+	switch {
+	case r.plan.Open:
+		lines = "as it is"
+	case d.Unreached:
+		lines = "as it is; no turn reaches the mark"
+	}
+	out := []string{name + ": " + lines}
+	if len(out[0]) > width {
+		out[0] = cut(name, width)
+	}
+	switch {
+	case d.Assumed:
+		out = append(out, "proportions assumed")
+	case d.Approximate:
+		out = append(out, "curve approximate")
+	}
+	return out
+}
+
+// labelRoom is how many cells beside the piece the words of a side take; none
+// where the picture is too narrow for them.
+func labelRoom(d calc.Drawing, width int) int {
+	const words = 11
+	if width < 20+len(d.Corners)*words {
+		return 0
+	}
+	return words
+}
+
+// amounts are the pivot and the slide of a side, without the unit.
+func (r report) amounts(s calc.Side) string {
+	text, _, _ := strings.Cut(r.marksShort(r.plan.Sides[s]), " "+r.scale.Ruler.System().String())
+	return text
+}
+
+// amountsLine names the amounts below a picture that has no room beside it.
+func amountsLine(d calc.Drawing, r report) string {
+	var parts []string
+	for _, k := range d.Corners {
+		parts = append(parts, halfNames[k.Side.Half()][:1]+" "+r.amounts(k.Side))
+	}
+	return strings.Join(parts, "  ")
+}
+
+var halfNames = map[calc.Half]string{calc.Front: "FRONT", calc.Back: "BACK"}
 
 // tracedPictures are every piece one above the other, for the page of tracing.
 func tracedPictures(r report, width int) []string {
@@ -55,15 +101,16 @@ func tracedPictures(r report, width int) []string {
 	return out
 }
 
-// pictures are the pieces for a given room, one above the other: the sleeve, and
+// pictures are the pieces for a given room, one above the other, with a remark
+// behind their names: the sleeve, and
 // the front of the bodice where there is room for both. A bodice that changes
 // alone comes first.
-func pictures(r report, width, height int) []string {
+func pictures(r report, remark string, width, height int) []string {
 	sleeve := func(height int) []string {
-		return picture(calc.SleeveDrawing(r.input, r.plan), r, "Sleeve", width, height)
+		return picture(calc.SleeveDrawing(r.input, r.plan), r, "Sleeve"+remark, width, height)
 	}
 	bodice := func(height int) []string {
-		return picture(calc.BodiceDrawing(r.input, r.plan, calc.Front), r, "Bodice front", width, height)
+		return picture(calc.BodiceDrawing(r.input, r.plan, calc.Front), r, "Bodice front"+remark, width, height)
 	}
 	first, second := sleeve, bodice
 	if s := r.plan.Sides; s[calc.SleeveFront].Total == 0 && s[calc.SleeveBack].Total == 0 && s[calc.BodiceFront].Total != 0 {
@@ -79,8 +126,9 @@ func pictures(r report, width, height int) []string {
 // in the middle.
 type frame struct{ scale, left, top float64 }
 
-// fit finds the frame in which everything of a drawing is seen.
-func fit(d calc.Drawing, c *canvas) frame {
+// fit finds the frame in which everything of a drawing is seen, with room for
+// the words beside it.
+func fit(d calc.Drawing, c *canvas, room int) frame {
 	minX, maxX, minY, maxY := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
 	for _, strokes := range [][]calc.Stroke{d.Old, d.New} {
 		for _, s := range strokes {
@@ -90,9 +138,17 @@ func fit(d calc.Drawing, c *canvas) frame {
 			}
 		}
 	}
-	dotsX, dotsY := float64(2*c.width-1), float64(4*c.height-1)
+	left := room // the back of a sleeve has its words on the left
+	if len(d.Corners) < 2 {
+		left = 0
+	}
+	tall := c.height
+	if room == 0 && len(d.Corners) > 0 {
+		tall-- // the amounts stand in the last line
+	}
+	dotsX, dotsY := float64(2*(c.width-room-left)-1), float64(4*tall-1)
 	scale := min(dotsX/max(maxX-minX, 1), dotsY/max(maxY-minY, 1))
-	return frame{scale, minX - (dotsX/scale-(maxX-minX))/2, maxY + (dotsY/scale-(maxY-minY))/2}
+	return frame{scale, minX - (dotsX/scale-(maxX-minX))/2 - 2*float64(left)/scale, maxY + (dotsY/scale-(maxY-minY))/2}
 }
 
 func (f frame) at(p calc.Point) (x, y float64) {
@@ -115,28 +171,32 @@ func (f frame) label(c *canvas, p calc.Point, text string, dx, dy int) {
 }
 
 // corner marks an underarm corner: the mark, the way the corner goes, and the
-// name and the amounts of its side, inside the piece.
-func (f frame) corner(c *canvas, k calc.Corner, r report) {
+// name and the amounts of its side, outside the piece where there is room.
+func (f frame) corner(c *canvas, k calc.Corner, d calc.Drawing, r report) {
 	side := r.plan.Sides[k.Side]
-	name := map[calc.Half]string{calc.Front: "FRONT", calc.Back: "BACK"}[k.Side.Half()]
-	amounts, _, _ := strings.Cut(r.marksShort(side), " "+r.scale.Ruler.System().String())
-	if !r.plan.Open && side.Total != 0 {
+	name := halfNames[k.Side.Half()]
+	if !r.plan.Open && !d.Unreached && (side.Pivot != 0 || side.Slide != 0) {
 		f.label(c, k.Mark, "x", 0, 0)
 		f.label(c, k.New, arrow(k), 0, -1)
 	}
-	dx, dy := -max(len(name), len(amounts))-2, 1 // the front of a sleeve and a bodice piece lie left of their corner
-	if k.Old.X < 0 {
-		dx = 3
-		if x, _ := f.at(k.Old); float64(c.width)-x < labelsNeed { // no room beside the front's
-			dy = 3
+	outermost := math.Max(math.Abs(k.Old.X), math.Max(math.Abs(k.New.X), math.Abs(k.Mark.X)))
+	room := labelRoom(d, c.width)
+	if room == 0 {
+		dx := -2
+		if k.Old.X < 0 {
+			dx = 2
+		}
+		f.label(c, k.Old, name[:1], dx, 1)
+		return
+	}
+	for i, words := range []string{name, r.amounts(k.Side)} {
+		if k.Old.X < 0 {
+			f.label(c, calc.Point{X: -outermost, Y: k.Old.Y}, words, -len(words)-1, 1+i)
+		} else {
+			f.label(c, calc.Point{X: outermost, Y: k.Old.Y}, words, 2, 1+i)
 		}
 	}
-	f.label(c, k.Old, name, dx, dy)
-	f.label(c, k.Old, amounts, dx, dy+1)
 }
-
-// labelsNeed is how many cells the words of front and back need side by side.
-const labelsNeed = 26
 
 // arrow is the way the corner goes: up or down with the turn, else outward or
 // inward with the slide.

@@ -54,6 +54,42 @@ func TestPicturesAsSeen(t *testing.T) {
 	}
 }
 
+// Front and back, with their amounts, stand on their own side of the pin, and no
+// word lies over an outline.
+func TestWordsStandOnTheirOwnSide(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		r := reportOf(t, name)
+		for _, width := range []int{44, 60, 72} {
+			d := calc.SleeveDrawing(r.input, r.plan)
+			bare := newCanvas(width, 20)
+			f := fit(d, bare, labelRoom(d, width))
+			for _, s := range append(d.Old, d.New...) {
+				f.stroke(bare, s, 1)
+			}
+			c := newCanvas(width, 20)
+			for _, k := range d.Corners {
+				f.corner(c, k, d, r)
+			}
+			pin, _ := f.at(d.Pin)
+			for y := range c.height {
+				for x := range c.width {
+					i := y*c.width + x
+					if c.text[i] == 0 || strings.ContainsRune("x^v<>", c.text[i]) {
+						continue
+					}
+					if bare.dots[i] != 0 {
+						t.Errorf("%s at %d: %q lies over an outline", name, width, c.text[i])
+					}
+				}
+				row := string(c.text[y*c.width : (y+1)*c.width])
+				if at := strings.Index(row, "FRONT"); at >= 0 && at < int(pin)/2 {
+					t.Errorf("%s at %d: FRONT is on the side of the back", name, width)
+				}
+			}
+		}
+	}
+}
+
 // The scale is the same both ways, in cells that are twice as tall as wide:
 // a circle stays a circle, in whatever room.
 func TestPictureKeepsItsShape(t *testing.T) {
@@ -64,7 +100,7 @@ func TestPictureKeepsItsShape(t *testing.T) {
 	}
 	for _, size := range []struct{ w, h int }{{24, 7}, {44, 20}, {20, 40}} {
 		c := newCanvas(size.w, size.h)
-		f := fit(calc.Drawing{Old: []calc.Stroke{circle}}, c)
+		f := fit(calc.Drawing{Old: []calc.Stroke{circle}}, c, 0)
 		f.stroke(c, circle, 1)
 		left, right, top, bottom := 2*size.w, 0, 4*size.h, 0
 		for y := range 4 * size.h {
@@ -99,8 +135,9 @@ func TestPictureFollowsTyping(t *testing.T) {
 	if panel(before) == panel(typed) {
 		t.Error("the picture stayed")
 	}
-	r.sees("Sleeve needs 2 1/2 in").types(" 3/").sees("Sleeve needs 2 1/2 in")
-	if panel(r.screen()) != panel(before) {
+	r.sees("Sleeve needs 2 1/2 in", "Sleeve as typed").types(" 3/").sees("Sleeve needs 2 1/2 in")
+	if panel(r.screen()) != panel(typed) {
 		t.Error("what cannot be read moved the picture")
 	}
+	r.press("enter").doesNotSee("as typed")
 }

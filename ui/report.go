@@ -85,14 +85,8 @@ func (r report) count(l calc.Level) int {
 
 // name is what the sheet is called on screens and paper.
 func (r report) name() string {
-	title, wearer := plain(r.sheet.Text(worksheets.Title)), plain(r.sheet.Text(worksheets.Wearer))
-	switch {
-	case title == "" && wearer == "":
-		return "Untitled sheet"
-	case title == "":
-		return "For " + wearer
-	case wearer == "":
-		return title
+	if name := plain(r.sheet.Name()); name != "" {
+		return name
 	}
-	return title + ", for " + wearer
+	return "Untitled sheet"
 }

@@ -215,6 +215,8 @@ func fileWords(err error) string {
 	switch {
 	case !errors.As(err, &at):
 		return err.Error()
+	case errors.Is(err, fs.ErrNotExist) && at.Op == "write":
+		return at.Path + ": there is no such folder"
 	case errors.Is(err, fs.ErrNotExist):
 		return at.Path + ": there is no such file"
 	case errors.Is(err, fs.ErrPermission):

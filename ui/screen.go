@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -23,10 +24,15 @@ const framesPerSecond = 120
 func (s *session) open(names []string) error {
 	m := &root{styles: screenStyles(s.out), today: s.today}
 	if len(names) == 1 {
-		d, err := worksheets.Load(names[0])
+		name := names[0]
+		d, err := worksheets.Load(name)
+		if errors.Is(err, fs.ErrNotExist) && filepath.Ext(name) == "" {
+			name += ".toml" // the ending by which the list of a folder knows them
+			d, err = worksheets.Load(name)
+		}
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
-			m.front = m.askBegin(names[0])
+			m.front = m.askBegin(name)
 		case err != nil:
 			s.complain(err)
 			s.worse(exitUnread)

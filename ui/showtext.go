@@ -33,7 +33,7 @@ func sheetText(r report, working bool) string {
 		}
 	}
 	for _, table := range [][]string{
-		needsTable(r), sidesTable(r), bandLines(r), finishedTable(r), seamsTable(r), turnTable(r),
+		needsTable(r), sidesTable(r), bandLines(r), finishedTable(r), seamsTable(r), turnTable(r), widthsTable(r),
 	} {
 		if len(table) == 0 {
 			continue

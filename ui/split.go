@@ -77,6 +77,15 @@ func bandLine(r report, h calc.Half, width int) string {
 	return cut(fmt.Sprintf("%s %s |%s| %s %s", name, low, track, high, now), width)
 }
 
+// bandRows are the bands of both halves.
+func bandRows(r report, width int) []string {
+	var rows []string
+	for _, h := range calc.Halves() {
+		rows = append(rows, bandLine(r, h, width))
+	}
+	return rows
+}
+
 // position is the cell of a length on its band.
 func position(l units.Length, b calc.Band, cells int) int {
 	if b.High == b.Low {

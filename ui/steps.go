@@ -112,6 +112,9 @@ func tape(at step, r report, st styles, width int) string {
 		if s == at {
 			name = fmt.Sprintf("%d %s", s+1, strings.ToUpper(stepNames[s]))
 		}
+		if short := len(stepNames[s]) - 3; len(name)+2 > each && short > 0 { // so that the marks are still seen
+			name = name[:len(name)-short]
+		}
 		name = cut(name, each)
 		left := (each - ansi.StringWidth(name)) / 2
 		segment := strings.Repeat(mark, left) + name + strings.Repeat(mark, each-left-ansi.StringWidth(name))

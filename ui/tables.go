@@ -83,7 +83,7 @@ func turnTable(r report) []string {
 // signed writes a change with its sign.
 func signed(l units.Length, sc units.Scale) string {
 	text := sc.Number(l)
-	if l > 0 {
+	if l > 0 && strings.ContainsAny(text, "123456789") {
 		return "+" + text
 	}
 	return text
@@ -110,6 +110,22 @@ func seamsTable(r report) []string {
 		row("Armhole", orDash(s.ArmholeBefore, r.scale), orDash(s.ArmholeAfter, r.scale), ""),
 		row("Cap ease", orDash(s.CapEaseBefore, r.scale), orDash(s.CapEaseAfter, r.scale), remark),
 	}
+}
+
+// widthsTable is what has to fit below the underarm; nil where nothing was
+// measured there.
+func widthsTable(r report) []string {
+	if len(r.plan.Widths) == 0 {
+		return nil
+	}
+	row := func(name string, cells ...any) string {
+		return fmt.Sprintf("%-13s%12s%12s%12s", append([]any{name}, cells...)...)
+	}
+	lines := []string{row("", "wanted", "comes out", "to spare")}
+	for _, w := range r.plan.Widths {
+		lines = append(lines, row(capitalised(placeWords[w.At]), r.scale.Number(w.Wanted), r.scale.Number(w.Around), signed(-w.Lacks(), r.scale)))
+	}
+	return lines
 }
 
 // bandLines says in words where the slide lies in its band.

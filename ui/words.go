@@ -35,12 +35,10 @@ func figureWords(f calc.Figure) string {
 	return subjectWords[f.Of] + " " + quantityWords[f.Quantity]
 }
 
-// workingLine writes one line of arithmetic, exact and unrounded, so that it
-// adds up as it stands:
+// workingLine writes one line of arithmetic in the sheet's unit, finer than any
+// ruler, so that it adds up as it stands:
 //
 //	sleeve need = bicep 13 3/4 + ease at the bicep 1 3/4 - sleeve width 13 = 2 1/2 in
-//
-// The result comes once more in the sheet's own way where it is on no mark.
 func workingLine(line calc.Line, sc units.Scale) string {
 	var b strings.Builder
 	b.WriteString(figureWords(line.Figure) + " = ")
@@ -64,17 +62,8 @@ func workingLine(line calc.Line, sc units.Scale) string {
 	case calc.OnMark:
 		fmt.Fprintf(&b, "%s, to the nearest mark of %s", termWords(line.Terms[0], sc), sc.OnRuler(line.Terms[1].Value))
 	}
-	b.WriteString(" = " + exactWithUnit(line.Result, sc))
+	b.WriteString(" = " + sc.Exact(line.Result) + " " + sc.System.String())
 	return b.String()
-}
-
-// exactWithUnit is an exact length with its unit.
-func exactWithUnit(l units.Length, sc units.Scale) string {
-	text := sc.Exact(l)
-	if strings.HasSuffix(text, "mm") {
-		return text
-	}
-	return text + " " + sc.System.String()
 }
 
 func isConstant(t calc.Term) bool { return t.Figure == calc.Figure{} && t.Answer == calc.NoAnswer }

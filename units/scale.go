@@ -179,22 +179,32 @@ func (s Scale) OnRuler(l Length) string {
 	return held.Format(l)
 }
 
-// Exact is the length without its unit and without rounding, for lines of
-// arithmetic that must add up as they are written: a fraction down to 1/256 in,
-// a decimal number of centimetres. A length that is neither is in millimetres,
-// and says so.
+// Exact is the length without its unit, for lines of arithmetic that must add
+// up as they are written: a fraction of an inch down to 1/256, a decimal number
+// of centimetres down to 0.01 mm. Only what is finer than that, a third of an
+// inch say, is rounded to three decimals and starts with [OffMark].
 func (s Scale) Exact(l Length) string {
-	if s.System != Inches {
-		return strconv.FormatFloat(l.Millimetres()/10, 'f', -1, 64)
+	if s.System == Inches && l%(Inch/256) == 0 {
+		if l < 0 {
+			return "-" + mixedNumber(-l)
+		}
+		return mixedNumber(l)
 	}
+	unit := Centimetre
+	if s.System == Inches {
+		unit = Inch
+	}
+	thousandths := divideRounded(1000*l, unit)
 	sign := ""
-	if l < 0 {
-		sign = "-"
+	if thousandths*unit != 1000*l {
+		sign = OffMark
 	}
-	if l%(Inch/256) != 0 {
-		return l.String()
+	if thousandths < 0 {
+		sign += "-"
+		thousandths = -thousandths
 	}
-	return sign + mixedNumber(l.Abs())
+	text := fmt.Sprintf("%d.%03d", thousandths/1000, thousandths%1000)
+	return sign + strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 }
 
 // Both shows a length in the scale's own system and in the other one, as in

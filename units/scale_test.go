@@ -62,8 +62,9 @@ func TestExact(t *testing.T) {
 		want   string
 	}{
 		{inches, 237 * units.Inch / 16, "14 13/16"}, {inches, -units.Inch / 256, "-1/256"}, {inches, 2 * units.Inch, "2"},
-		{inches, units.Centimetre, "10 mm"}, {metric, 252 * units.Millimetre / 10, "2.52"}, {metric, -5 * units.Millimetre, "-0.5"},
-		{metric, units.Inch, "2.54"},
+		{inches, units.Centimetre, "~0.394"}, {metric, 252 * units.Millimetre / 10, "2.52"}, {metric, -5 * units.Millimetre, "-0.5"},
+		{metric, units.Inch, "2.54"}, {metric, 174 * units.Millimetre / 10, "1.74"}, {metric, 349 * units.Millimetre, "34.9"},
+		{metric, -units.Inch / 3, "~-0.847"}, {metric, 0, "0"}, {inches, units.Inch / 3, "~0.333"}, {metric, 100 * units.Centimetre, "100"},
 	} {
 		if got := c.scale.Exact(c.length); got != c.want {
 			t.Errorf("%v: %q, want %q", c.length, got, c.want)

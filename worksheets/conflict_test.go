@@ -271,7 +271,7 @@ func TestAFolderIsSearchedForWorksheets(t *testing.T) {
 		}
 	}
 	want := []listed{
-		{"bare.toml", "", false}, {"blouse.toml", "Blouse", false}, {"broken.toml", "", true}, {"coat.TOML", "Orin", false},
+		{"bare.toml", "", false}, {"blouse.toml", "Blouse, for Tamsel", false}, {"broken.toml", "", true}, {"coat.TOML", "For Orin", false},
 		{"fitted.toml", "", false}, {"nested.toml", "", true}, {"newer.toml", "", false},
 	}
 	if !slices.Equal(got, want) {

@@ -242,10 +242,15 @@ func (s *Sheet) Count(k Key) int {
 	return n
 }
 
-// Name is what the sheet is called: its title, its wearer, or nothing.
+// Name is what the sheet is called: its title and its wearer, as far as they
+// are given.
 func (s *Sheet) Name() string {
-	if s.answers[Title] != "" {
-		return s.answers[Title]
+	title, wearer := s.answers[Title], s.answers[Wearer]
+	switch {
+	case wearer == "":
+		return title
+	case title == "":
+		return "For " + wearer
 	}
-	return s.answers[Wearer]
+	return title + ", for " + wearer
 }

@@ -258,15 +258,15 @@ func TestASheetIsAValue(t *testing.T) {
 	}
 }
 
-func TestASheetIsCalledByItsTitleThenItsWearer(t *testing.T) {
+func TestASheetIsCalledByItsTitleAndItsWearer(t *testing.T) {
 	var s worksheets.Sheet
 	if s.Name() != "" {
 		t.Errorf("an empty sheet is called %q", s.Name())
 	}
-	if s.Set(worksheets.Wearer, "Tamsel"); s.Name() != "Tamsel" {
+	if s.Set(worksheets.Wearer, "Tamsel"); s.Name() != "For Tamsel" {
 		t.Errorf("called %q", s.Name())
 	}
-	if s.Set(worksheets.Title, "Blouse"); s.Name() != "Blouse" {
+	if s.Set(worksheets.Title, "Blouse"); s.Name() != "Blouse, for Tamsel" {
 		t.Errorf("called %q", s.Name())
 	}
 }

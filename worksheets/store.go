@@ -293,7 +293,7 @@ func syncFolder(folder string) {
 // Listed is one worksheet of a folder.
 type Listed struct {
 	Path string
-	Name string // title or wearer
+	Name string // title and wearer
 	Err  error  // why it cannot be read
 }
 
