@@ -25,6 +25,7 @@ type Corner struct {
 	Side     Side
 	Old, New Point
 	Mark     Point // where the seam line has to pass, slide included
+	Marked   bool  // the mark is on the paper by now
 }
 
 // The proportions that stand in for what was not measured: a sleeve 13 in wide
@@ -44,8 +45,8 @@ const (
 	assumedSideSeam  = 8 * 25.4
 )
 
-// SleeveDrawing is the whole sleeve.
-func SleeveDrawing(in Input, p Plan) Drawing {
+// SleeveDrawing is the whole sleeve, each side as far as its stage.
+func SleeveDrawing(in Input, p Plan, stages Stages) Drawing {
 	d := Drawing{}
 	flat := p.Sleeve.Flat.Length.Millimetres()
 	if !p.Sleeve.Flat.Known || !p.Edges[SleeveFront].Known {
@@ -68,7 +69,7 @@ func SleeveDrawing(in Input, p Plan) Drawing {
 			}
 		}
 		seam := approx([...]units.Reading{in.Sleeve.CapFront, in.Sleeve.CapBack}[s])
-		d.side(e, p, s, func(k float64) Cubic { return HalfCap(e.W, e.H, k) }, seam)
+		d.side(e, p.Sides[s], s, stages[s], func(k float64) Cubic { return HalfCap(e.W, e.H, k) }, seam)
 	}
 	// The hem runs from seam to seam.
 	d.Old = append(d.Old, Stroke{lastOf(d.Old[0]), lastOf(d.Old[1])})
@@ -76,8 +77,8 @@ func SleeveDrawing(in Input, p Plan) Drawing {
 	return d
 }
 
-// BodiceDrawing is half a front or half a back.
-func BodiceDrawing(in Input, p Plan, h Half) Drawing {
+// BodiceDrawing is half a front or half a back, as far as its stage.
+func BodiceDrawing(in Input, p Plan, h Half, stages Stages) Drawing {
 	s := h.Bodice()
 	e := p.Edges[s]
 	width, seam := approx(in.Bodice.Front), approx(in.Bodice.ArmholeFront)
@@ -94,7 +95,7 @@ func BodiceDrawing(in Input, p Plan, h Half) Drawing {
 	if !width.Known {
 		width.MM = assumedPiece
 	}
-	d.side(e, p, s, func(k float64) Cubic { return HalfArmhole(e.W, e.H, k) }, seam)
+	d.side(e, p.Sides[s], s, stages[s], func(k float64) Cubic { return HalfArmhole(e.W, e.H, k) }, seam)
 	// From the pin along the shoulder to the neck, down to the centre, and along
 	// centre and waist back to the side seam: it stays where it was.
 	centre, waist := e.W-width.MM, lastOf(d.Old[0])
@@ -105,31 +106,42 @@ func BodiceDrawing(in Input, p Plan, h Half) Drawing {
 }
 
 // side draws one side before and after: the curve from the pin to the underarm
-// corner, and the seam below. After a turn the curve is the same one, turned;
-// the slide adds a piece at the underarm; a straight seam moves out with the
-// mark, another runs back to its old end.
-func (d *Drawing) side(e Edge, p Plan, s Side, family func(k float64) Cubic, length Approx) {
+// corner, and the seam below. While it is turned or slid the paper lies as it
+// was moved. In the end the curve is the same one, turned; the slide adds a
+// piece at the underarm; a straight seam moves out with the mark, another runs
+// back to its old end.
+func (d *Drawing) side(e Edge, plan SidePlan, s Side, stage Stage, family func(k float64) Cubic, length Approx) {
 	curve, approximate := Fitted(family, length)
 	d.Approximate = d.Approximate || approximate
-	plan := p.Sides[s]
 	pivot, slide := plan.Pivot.Millimetres(), plan.Slide.Millimetres()
 	t := e.turn(pivot, slide)
 	endX, endY := e.End()
-	oldEnd, newEnd := Point{endX, endY}, Point{endX, endY}
-	if e.Straight {
-		newEnd.X += pivot + slide
-	}
-	c := Corner{Side: s, Old: Point{e.W, -e.H}, New: Point{t.CornerX, t.CornerY}, Mark: Point{e.W + pivot + slide, -e.H}}
-	if !t.Known {
+	corner, end := Point{e.W, -e.H}, Point{endX, endY}
+	c := Corner{Side: s, Old: corner, New: corner, Mark: Point{e.W + pivot + slide, -e.H}, Marked: stage > AsItWas}
+	before := append(flattened(curve), corner, end)
+	after := append(Stroke(nil), before...)
+	switch {
+	case !t.Known:
 		d.Unreached = true
-		t, newEnd, c.New = Turn{}, oldEnd, c.Old
+	case stage == TurnedOut || stage == SlidOut:
+		moved := 0.0
+		if stage == SlidOut {
+			moved = slide
+		}
+		for i, p := range after {
+			after[i] = p.Turned(t.Angle)
+			after[i].X += moved
+		}
+		c.New = Point{t.CornerX - slide + moved, t.CornerY}
+	case stage == Altered:
+		c.New = Point{t.CornerX, t.CornerY}
+		after = append(flattened(curve.Turned(t.Angle)), c.New)
+		if e.Straight {
+			end.X += pivot + slide
+			after = append(after, c.Mark)
+		}
+		after = append(after, end)
 	}
-	before := append(flattened(curve), c.Old, oldEnd)
-	after := append(flattened(curve.Turned(t.Angle)), c.New)
-	if e.Straight && t.Known {
-		after = append(after, c.Mark)
-	}
-	after = append(after, newEnd)
 	if s == SleeveBack {
 		before, after = before.mirrored(), after.mirrored()
 		c.Old.X, c.New.X, c.Mark.X = -c.Old.X, -c.New.X, -c.Mark.X

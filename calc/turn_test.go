@@ -221,7 +221,7 @@ func TestTurnOutOfReachStops(t *testing.T) {
 			}
 		}
 	}
-	if d := calc.SleeveDrawing(input, p); said != 1 || !d.Unreached {
+	if d := calc.SleeveDrawing(input, p, calc.AllAltered); said != 1 || !d.Unreached {
 		t.Errorf("said %d times, drawn %v", said, d.Unreached)
 	}
 }

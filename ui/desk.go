@@ -33,7 +33,8 @@ type desk struct {
 
 	step    step
 	at      [stepCount]int // the field under the hands, per step, as an index into its form
-	scroll  int            // of a page without fields
+	scroll  int            // of the page of step 5
+	trace   int            // the step at the table, in step 6
 	entry   textinput.Model
 	reached string // what the line of input held when the field was reached
 	fresh   bool   // nothing was typed since: typing replaces
@@ -203,7 +204,15 @@ func (d *desk) do(a action, name string) wish {
 	case actPush:
 		return d.pushSlide(unless(name, "left", "down"))
 	case actScroll:
-		d.scrollBy(unless(name, "up"))
+		if d.step == stepTrace {
+			d.trace = d.traceAt(d.trace + unless(name, "up"))
+		} else {
+			d.scrollBy(unless(name, "up"))
+		}
+	case actDone:
+		return d.tick()
+	case actTable:
+		return wish{kind: wishTable}
 	case actLeast:
 		return d.set(worksheets.Slide, "least")
 	case actEven:
@@ -299,8 +308,14 @@ func (d *desk) set(k worksheets.Key, text string) wish {
 	}
 	d.reckon()
 	d.reach()
+	return d.keep()
+}
+
+// keep asks for what was changed to be saved, or leaves it in memory until the
+// person decides where it goes.
+func (d *desk) keep() wish {
 	if d.conflict || d.doc.Path() == "" {
-		return wish{} // kept in memory until the person decides
+		return wish{}
 	}
 	return wish{kind: wishSave}
 }
@@ -350,6 +365,9 @@ func (d *desk) moveStep(a action, name string) wish {
 func (d *desk) goTo(s step) {
 	d.step = max(0, min(s, stepCount-1))
 	d.scroll = 0
+	if d.step == stepTrace {
+		d.trace = d.firstUndone()
+	}
 	d.reach()
 }
 

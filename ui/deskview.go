@@ -68,8 +68,11 @@ func (d *desk) messageLine(seen string, width int) string {
 
 // renderStep draws the step under the hands.
 func (d *desk) renderStep(width, height int) string {
-	if len(forms[d.step]) == 0 {
-		return d.page(d.pageLines(width), width, height)
+	switch d.step {
+	case stepMatch:
+		return d.page(matchLines(d.rep, d.styles, width), width, height)
+	case stepTrace:
+		return block(d.traceLines(width, height), width, height)
 	}
 	rows, focus := d.formRows(width)
 	var fixed []string
@@ -87,14 +90,6 @@ func (d *desk) renderStep(width, height int) string {
 	}
 	form := append(fixed, strings.Split(block(seen, width, room), "\n")...)
 	return block(form, width, len(form)) + "\n" + block(d.hint(width), width, height-room)
-}
-
-// pageLines is what a step without fields has to say.
-func (d *desk) pageLines(width int) []string {
-	if d.step == stepMatch {
-		return matchLines(d.rep, d.styles, width)
-	}
-	return traceLines(d.rep, d.styles, width, true)
 }
 
 // page is a step without fields, scrolled.

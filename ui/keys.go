@@ -34,6 +34,8 @@ const (
 	actChoose // through a choice
 	actNudge  // a length by a ruler mark
 	actScroll
+	actDone  // the step at the table, and on to the next
+	actTable // the step, as large as the screen
 	actLeast
 	actEven
 	actUnit
@@ -55,7 +57,10 @@ var deskKeys = []binding{
 	{keys: []string{"e"}, show: "e", does: "even", where: "on the slide", act: actEven, when: onSlide},
 	{keys: []string{"left", "right", "up", "down", " "}, show: "arrows", does: "choose", where: "in a choice", act: actChoose, when: onChoice},
 	{keys: []string{"up", "down"}, show: "up/down", does: "one mark", where: "in a length", act: actNudge, when: onLength},
-	{keys: []string{"up", "down"}, show: "up/down", does: "scroll", where: "on a page", act: actScroll, when: onPage},
+	{keys: []string{" "}, show: "space", does: "done, next", where: "in step 6", act: actDone, when: onTrace},
+	{keys: []string{"t"}, show: "t", does: "table view", where: "in step 6", act: actTable, when: onTrace},
+	{keys: []string{"up", "down"}, show: "up/down", does: "step", where: "in step 6", act: actScroll, when: onTrace},
+	{keys: []string{"up", "down"}, show: "up/down", does: "scroll", where: "in step 5", act: actScroll, when: onMatch},
 	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, show: "pgdn/pgup", does: "step", where: "or ^n, ^p", act: actTurn},
 	{keys: []string{"f1", "f2", "f3", "f4", "f5", "f6", "alt+1", "alt+2", "alt+3", "alt+4", "alt+5", "alt+6"},
 		show: "f1-f6", does: "to a step", where: "or alt+1 to alt+6", act: actStep, rare: true},
@@ -84,6 +89,10 @@ func onLength(d *desk) (bool, string) {
 }
 
 func onPage(d *desk) (bool, string) { return len(forms[d.step]) == 0, "" }
+
+func onTrace(d *desk) (bool, string) { return d.step == stepTrace, "" }
+
+func onMatch(d *desk) (bool, string) { return d.step == stepMatch, "" }
 
 // find is the binding that takes a key now.
 func (d *desk) find(key string) (binding, bool) {

@@ -58,6 +58,7 @@ const (
 	wishName             // ask for the name of a new sheet
 	wishList             // the folder's worksheets
 	wishKeys             // the page of keys
+	wishTable            // the step at the table, as large as the screen
 	wishBack             // away with what is in front
 	wishQuit
 )

@@ -9,10 +9,10 @@ import (
 
 // What the arrow keys do to the field under the hands.
 
-// scrollBy moves a page without fields, no farther than its end.
+// scrollBy moves the page of step 5, no farther than its end.
 func (d *desk) scrollBy(by int) {
 	l := layoutFor(d.width, d.height)
-	end := max(0, len(d.pageLines(l.formWidth))-l.formHeight)
+	end := max(0, len(matchLines(d.rep, d.styles, l.formWidth))-l.formHeight)
 	d.scroll = min(max(0, d.scroll+by), end)
 }
 

@@ -90,15 +90,18 @@ func amountsLine(d calc.Drawing, r report) string {
 
 var halfNames = map[calc.Half]string{calc.Front: "FRONT", calc.Back: "BACK"}
 
-// tracedPictures are every piece one above the other, for the page of tracing.
-func tracedPictures(r report, width int) []string {
-	const height = 14
-	width = min(width, 48)
-	out := picture(calc.SleeveDrawing(r.input, r.plan), r, "Sleeve", width, height)
-	for _, h := range calc.Halves() {
-		out = append(append(out, ""), picture(calc.BodiceDrawing(r.input, r.plan, h), r, "Bodice "+subjectWords[h.Subject()], width, height)...)
+// stepPicture is the piece of a step at the table as it lies then.
+func stepPicture(s calc.TraceStep, r report, width, height int) []string {
+	width = min(width, 60)
+	switch s.Piece {
+	case calc.SleevePiece:
+		return picture(calc.SleeveDrawing(r.input, r.plan, s.Stages), r, "Sleeve", width, height)
+	case calc.BodiceFrontPiece:
+		return picture(calc.BodiceDrawing(r.input, r.plan, calc.Front, s.Stages), r, "Bodice front", width, height)
+	case calc.BodiceBackPiece:
+		return picture(calc.BodiceDrawing(r.input, r.plan, calc.Back, s.Stages), r, "Bodice back", width, height)
 	}
-	return out
+	return nil
 }
 
 // pictures are the pieces for a given room, one above the other, with a remark
@@ -107,10 +110,10 @@ func tracedPictures(r report, width int) []string {
 // alone comes first.
 func pictures(r report, remark string, width, height int) []string {
 	sleeve := func(height int) []string {
-		return picture(calc.SleeveDrawing(r.input, r.plan), r, "Sleeve"+remark, width, height)
+		return picture(calc.SleeveDrawing(r.input, r.plan, calc.AllAltered), r, "Sleeve"+remark, width, height)
 	}
 	bodice := func(height int) []string {
-		return picture(calc.BodiceDrawing(r.input, r.plan, calc.Front), r, "Bodice front"+remark, width, height)
+		return picture(calc.BodiceDrawing(r.input, r.plan, calc.Front, calc.AllAltered), r, "Bodice front"+remark, width, height)
 	}
 	first, second := sleeve, bodice
 	if s := r.plan.Sides; s[calc.SleeveFront].Total == 0 && s[calc.SleeveBack].Total == 0 && s[calc.BodiceFront].Total != 0 {
@@ -175,9 +178,11 @@ func (f frame) label(c *canvas, p calc.Point, text string, dx, dy int) {
 func (f frame) corner(c *canvas, k calc.Corner, d calc.Drawing, r report) {
 	side := r.plan.Sides[k.Side]
 	name := halfNames[k.Side.Half()]
-	if !r.plan.Open && !d.Unreached && (side.Pivot != 0 || side.Slide != 0) {
+	if !r.plan.Open && !d.Unreached && k.Marked && (side.Pivot != 0 || side.Slide != 0) {
 		f.label(c, k.Mark, "x", 0, 0)
-		f.label(c, k.New, arrow(k), 0, -1)
+		if k.New != k.Old {
+			f.label(c, k.New, arrow(k), 0, -1)
+		}
 	}
 	outermost := math.Max(math.Abs(k.Old.X), math.Max(math.Abs(k.New.X), math.Abs(k.Mark.X)))
 	room := labelRoom(d, c.width)

@@ -21,6 +21,10 @@ func reportOf(t *testing.T, name string) report {
 	return reckon(d, someDay, 0)
 }
 
+func wholeSleeve(in calc.Input, p calc.Plan) calc.Drawing {
+	return calc.SleeveDrawing(in, p, calc.AllAltered)
+}
+
 // The pieces at three sizes, from the smallest: a short sleeve, a long one that
 // tapers, a bodice front. go test ./ui -update writes them anew; look at them.
 func TestPicturesAsSeen(t *testing.T) {
@@ -29,10 +33,12 @@ func TestPicturesAsSeen(t *testing.T) {
 			name, sheet string
 			drawing     func(calc.Input, calc.Plan) calc.Drawing
 		}{
-			{"short-sleeve", "choir-blouse", calc.SleeveDrawing},
-			{"long-sleeve", "archive-coat", calc.SleeveDrawing},
-			{"bodice-front", "choir-blouse", func(in calc.Input, p calc.Plan) calc.Drawing { return calc.BodiceDrawing(in, p, calc.Front) }},
-			{"assumed", "allotment-shirt", calc.SleeveDrawing},
+			{"short-sleeve", "choir-blouse", wholeSleeve},
+			{"long-sleeve", "archive-coat", wholeSleeve},
+			{"bodice-front", "choir-blouse", func(in calc.Input, p calc.Plan) calc.Drawing {
+				return calc.BodiceDrawing(in, p, calc.Front, calc.AllAltered)
+			}},
+			{"assumed", "allotment-shirt", wholeSleeve},
 		} {
 			t.Run(fmt.Sprintf("%dx%d/%s", size.width, size.height, c.name), func(t *testing.T) {
 				r := reportOf(t, c.sheet)
@@ -60,7 +66,7 @@ func TestWordsStandOnTheirOwnSide(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := reportOf(t, name)
 		for _, width := range []int{44, 60, 72} {
-			d := calc.SleeveDrawing(r.input, r.plan)
+			d := calc.SleeveDrawing(r.input, r.plan, calc.AllAltered)
 			bare := newCanvas(width, 20)
 			f := fit(d, bare, labelRoom(d, width))
 			for _, s := range append(d.Old, d.New...) {

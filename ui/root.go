@@ -118,6 +118,8 @@ func (m *root) grant(w wish) tea.Cmd {
 		page := &keysPage{styles: m.styles}
 		page.resize(m.width, m.height)
 		m.front = page
+	case wishTable:
+		m.front = tableView{m.desk}
 	case wishBack:
 		m.front = nil
 		if m.desk == nil {

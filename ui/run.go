@@ -95,7 +95,15 @@ Exit status: 0 all well; 1 a required answer is missing or a finding says stop;
 	}
 	show.Flags().BoolVar(&o.json, "json", false, "print JSON: an object for one file, an array for several")
 	show.Flags().BoolVar(&o.working, "working", false, "print every line of the arithmetic too")
-	root.AddCommand(show)
+	trace := &cobra.Command{
+		Use:   "trace FILE",
+		Short: "Print the steps at the table",
+		Long: `Print what to do at the table, piece by piece, with the amounts to mark. "-" reads
+standard input. Exit status as for show.`,
+		Args: exactlyOneFile,
+		RunE: func(_ *cobra.Command, args []string) error { return s.show(args, showOptions{trace: true}) },
+	}
+	root.AddCommand(show, trace)
 	return root
 }
 
@@ -113,6 +121,13 @@ func atLeastOneFile(_ *cobra.Command, args []string) error {
 	return nil
 }
 
+func exactlyOneFile(_ *cobra.Command, args []string) error {
+	if len(args) != 1 {
+		return errors.New(`trace needs one file, or "-" for standard input`)
+	}
+	return nil
+}
+
 // hasTerminal tells whether somebody sits at a terminal that can be drawn on.
 func (s *session) hasTerminal() bool {
 	in, okIn := s.in.(*os.File)
@@ -120,7 +135,7 @@ func (s *session) hasTerminal() bool {
 	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd()) && os.Getenv("TERM") != "dumb"
 }
 
-type showOptions struct{ json, working bool }
+type showOptions struct{ json, working, trace bool }
 
 // show prints the sheets one by one, so that memory stays flat however many
 // there are. Without names it is the built-in example.
@@ -191,8 +206,11 @@ func (s *session) shown(name string, example bool, o showOptions) ([]byte, error
 	if !r.whole() {
 		s.worse(exitUnfinished)
 	}
-	if o.json {
+	switch {
+	case o.json:
 		return encodeJSON(toJSON(r, o.working))
+	case o.trace:
+		return []byte(traceText(r)), nil
 	}
 	return []byte(sheetText(r, o.working)), nil
 }

@@ -1,0 +1,171 @@
+package ui
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/exp/golden"
+
+	"capscye/calc"
+	"capscye/worksheets"
+)
+
+// plans are eight kinds of work at the table.
+var plans = []struct {
+	name, example string
+	set           map[worksheets.Key]string
+}{
+	{"both-pieces", "choir-blouse", nil},
+	{"long-and-front-unlike-back", "archive-coat", nil},
+	{"bust-only", "allotment-shirt", nil},
+	{"coming-in", "costume-tunic", nil},
+	{"pivot-alone", "choir-blouse", map[worksheets.Key]string{worksheets.EaseBicep: "1", worksheets.Bust: ""}},
+	{"slide-alone", "choir-blouse", map[worksheets.Key]string{worksheets.Slide: "1 1/4"}},
+	{"bodice-kept", "choir-blouse", map[worksheets.Key]string{worksheets.Armhole: "keep", worksheets.Bust: ""}},
+	{"held", "choir-blouse", map[worksheets.Key]string{worksheets.EaseBicep: "5", worksheets.Follow: "hold"}},
+}
+
+func planned(t *testing.T, i int) report {
+	t.Helper()
+	d, err := worksheets.Example(plans[i].example)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for k, text := range plans[i].set {
+		if err := d.Sheet.Set(k, text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return reckon(d, someDay, 0)
+}
+
+// The steps of eight plans in words. An amount that stands in them is the
+// plan's mark; the order is the order of the hands.
+func TestStepsAtTheTable(t *testing.T) {
+	for i, p := range plans {
+		t.Run(p.name, func(t *testing.T) { golden.RequireEqual(t, traceText(planned(t, i))) })
+	}
+}
+
+// Every amount in the steps is the mark of its side, every altered side is
+// marked, and nothing that is not altered is touched.
+func TestStepsFollowThePlan(t *testing.T) {
+	for i, p := range plans {
+		r := planned(t, i)
+		marked := map[calc.Side]bool{}
+		ids := map[string]bool{}
+		for _, s := range r.traceSteps() {
+			if ids[s.ID] {
+				t.Errorf("%s: two steps are called %s", p.name, s.ID)
+			}
+			ids[s.ID] = true
+			side := r.plan.Sides[s.Side]
+			switch s.Action {
+			case calc.Mark, calc.SameAgain, calc.Pin, calc.TurnTo, calc.SlideOut:
+				if s.Pivot != side.PivotMark || s.Slide != side.SlideMark {
+					t.Errorf("%s, %s: %v and %v, the plan has %v and %v", p.name, s.ID, s.Pivot, s.Slide, side.PivotMark, side.SlideMark)
+				}
+				marked[s.Side] = true
+			}
+			if s.Action == calc.TurnTo && s.Pivot == 0 || s.Action == calc.SlideOut && s.Slide == 0 {
+				t.Errorf("%s, %s: nothing to turn or to slide", p.name, s.ID)
+			}
+			if text := stepText(s, r); strings.Contains(text, "-") && strings.Contains(text, " -") {
+				t.Errorf("%s, %s: a minus sign that somebody will overlook: %s", p.name, s.ID, text)
+			}
+		}
+		for _, s := range calc.Sides() {
+			altered := r.plan.Sides[s].PivotMark != 0 || r.plan.Sides[s].SlideMark != 0
+			if marked[s] != altered {
+				t.Errorf("%s: side %d is altered %v and marked %v", p.name, s, altered, marked[s])
+			}
+		}
+	}
+}
+
+// Space ticks a step off, saves it, and goes on; space on it again takes it back.
+func TestTickingOff(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).press("f6").sees("Lay: sleeve  (1 of 24, to do)")
+	r.press(" ", " ").sees("Pin: sleeve, front first  (3 of 24, to do)", "xx[ ]...")
+	if got := read(t, "sheet.toml"); !strings.Contains(got, `done = ["sleeve-lay", "sleeve-side-mark"]`) {
+		t.Errorf("the file is now\n%s", got)
+	}
+	r.press("up").sees("Mark: sleeve, front first  (2 of 24, done)").press(" ").sees("(2 of 24, to do)")
+	// Opened again, it begins where the hands stopped.
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sit(t, d, 80, 24).press("f6").sees("(2 of 24, to do)")
+}
+
+// The table view is readable across a table: the amount at least five rows tall,
+// verb, piece and picture, in any window that has room, and in words in any
+// that has not.
+func TestTableView(t *testing.T) {
+	t.Run("80x24", func(t *testing.T) {
+		r := sitWithExample(t, "choir-blouse", 80, 24).press("f6", "down", "t").fits()
+		golden.RequireEqual(t, r.screen()+"\n")
+	})
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("f6", "t").sees("LAY  sleeve").press(" ").sees("MARK  sleeve, front first")
+	r.press("down", "down").sees("TURN").press("x").sees("6 TRACE")
+	for _, size := range []struct{ w, h int }{{1, 1}, {20, 5}, {30, 10}, {60, 16}, {120, 40}, {500, 200}} {
+		r.tell(tea.WindowSizeMsg{Width: size.w, Height: size.h})
+		r.press("t")
+		for range 26 {
+			r.press("down").fits()
+		}
+		if size.w >= 20 && size.h >= 5 {
+			r.sees("TEST GARMENT")
+		}
+		r.press("x")
+	}
+}
+
+// Every sign that an amount can have has a tall form of five rows.
+func TestTallDigits(t *testing.T) {
+	for c, rows := range tallDigits {
+		for _, row := range rows {
+			if len(row) != len(rows[0]) {
+				t.Errorf("%q is ragged", c)
+			}
+		}
+	}
+	for _, amount := range []string{"13 15/16 in", "0.5 cm", "-1/2 in", "1 mm", "27/64 in", "38.9 cm"} {
+		rows := tall(amount, 80, 10)
+		if len(rows) != tallRows || !strings.HasSuffix(rows[tallRows-1], amount[strings.LastIndex(amount, " ")+1:]) {
+			t.Errorf("%s: %q", amount, rows)
+		}
+	}
+	if rows := tall("13 15/16 in", 20, 10); len(rows) != 1 || rows[0] != "13 15/16 in" {
+		t.Errorf("too narrow: %q", rows)
+	}
+}
+
+func TestTraceCommand(t *testing.T) {
+	status, out, errs := run("", "trace", example("choir-blouse"))
+	if status != 0 || errs != "" || out != traceText(planned(t, 0)) {
+		t.Errorf("status %d, %s\n%s", status, errs, out)
+	}
+	if status, _, errs := run("", "trace"); status != 2 || !strings.Contains(errs, "trace needs one file") {
+		t.Errorf("status %d, %s", status, errs)
+	}
+	t.Chdir(t.TempDir())
+	os.WriteFile("half.toml", []byte("[body]\nbicep = \"13\"\n"), 0o644)
+	if status, out, _ := run("", "trace", "half.toml"); status != 1 || !strings.Contains(out, "Nothing is planned until every answer is there.") {
+		t.Errorf("status %d\n%s", status, out)
+	}
+}
+
+// A read-only sheet is not ticked off.
+func TestTickingOffAReadOnlySheet(t *testing.T) {
+	d, err := worksheets.Decode("x.toml", []byte(fmt.Sprintf("version = 2\n[body]\nbicep = %q\n[ease]\nbicep = %q\n[sleeve]\nwidth = %q\n", "13", "2", "14")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sit(t, d, 80, 24).press("f6", " ")
+	r.sees("Read-only", "(1 of ")
+}
