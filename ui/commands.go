@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -73,6 +74,17 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 		}
 		backup, err := save()
 		return savedMsg{k, &d, sheet, named, backup, err}
+	}
+}
+
+// printFile writes the card of a report.
+func printFile(name string, r report, today time.Time) tea.Cmd {
+	return func() tea.Msg {
+		out, lost, err := cardBytes(name, "", r, today)
+		if err == nil {
+			err = worksheets.WriteBeside(name, out)
+		}
+		return printedMsg{name, lost, err}
 	}
 }
 

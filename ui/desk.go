@@ -213,6 +213,10 @@ func (d *desk) do(a action, name string) wish {
 		return d.tick()
 	case actTable:
 		return wish{kind: wishTable}
+	case actCard:
+		return wish{kind: wishCard}
+	case actNote:
+		return wish{kind: wishNote}
 	case actLeast:
 		return d.set(worksheets.Slide, "least")
 	case actEven:

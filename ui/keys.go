@@ -36,6 +36,8 @@ const (
 	actScroll
 	actDone  // the step at the table, and on to the next
 	actTable // the step, as large as the screen
+	actCard  // the sheet on paper
+	actNote  // what a test garment showed
 	actLeast
 	actEven
 	actUnit
@@ -59,6 +61,8 @@ var deskKeys = []binding{
 	{keys: []string{"up", "down"}, show: "up/down", does: "one mark", where: "in a length", act: actNudge, when: onLength},
 	{keys: []string{" "}, show: "space", does: "done, next", where: "in step 6", act: actDone, when: onTrace},
 	{keys: []string{"t"}, show: "t", does: "table view", where: "in step 6", act: actTable, when: onTrace},
+	{keys: []string{"n"}, show: "n", does: "note a fitting", where: "in step 6", act: actNote, when: onTrace},
+	{keys: []string{"c"}, show: "c", does: "card", where: "in step 6", act: actCard, when: onTrace},
 	{keys: []string{"up", "down"}, show: "up/down", does: "step", where: "in step 6", act: actScroll, when: onTrace},
 	{keys: []string{"up", "down"}, show: "up/down", does: "scroll", where: "in step 5", act: actScroll, when: onMatch},
 	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, show: "pgdn/pgup", does: "step", where: "or ^n, ^p", act: actTurn},

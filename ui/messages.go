@@ -25,6 +25,12 @@ type savedMsg struct {
 	err    error
 }
 
+// printedMsg says how writing a card went.
+type printedMsg struct {
+	name, lost string
+	err        error
+}
+
 // signalMsg asks for the end, as the system does it.
 type signalMsg struct{ status int }
 
@@ -42,6 +48,7 @@ type wish struct {
 	ask  bool // wishSave: ask first what to do about a file that was changed elsewhere
 	over bool // wishSaveAs: write over what something else wrote, keeping it beside
 	drop bool // wishOpen and its like: leave what is not saved
+	ease *easeChange
 }
 
 type wishKind uint8
@@ -59,6 +66,9 @@ const (
 	wishList             // the folder's worksheets
 	wishKeys             // the page of keys
 	wishTable            // the step at the table, as large as the screen
+	wishCard             // the card as a PDF beside the sheet
+	wishNote             // ask what a test garment showed
+	wishEase             // change the ease by what a fitting showed
 	wishBack             // away with what is in front
 	wishQuit
 )

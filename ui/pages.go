@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"capscye/calc"
 )
@@ -22,6 +23,12 @@ func matchLines(r report, st styles, width int) []string {
 			out = append(append(out, ""), headed(table, st, width)...)
 		}
 	}
+	if lines := fittingLines(r); len(lines) > 0 {
+		out = append(out, "", st.heading.Render("Fittings"))
+		for _, l := range lines {
+			out = append(out, wrap(l, width)...)
+		}
+	}
 	out = append(out, "")
 	for _, h := range calc.Halves() {
 		if !r.plan.Open {
@@ -29,6 +36,15 @@ func matchLines(r report, st styles, width int) []string {
 		}
 	}
 	return out
+}
+
+// fittingLines are what test garments showed, day by day.
+func fittingLines(r report) []string {
+	var lines []string
+	for _, f := range r.sheet.Fittings {
+		lines = append(lines, strings.TrimSpace(plain(f.Date)+"  "+plain(f.Note)))
+	}
+	return lines
 }
 
 // sewnTogether says what to mark on cap and armhole of a half: the same on both,

@@ -44,18 +44,20 @@ func (q *question) render(width, height int) string {
 	return block(out, width, height)
 }
 
-// naming asks for a file name, with the ending of a worksheet added if it has
-// none.
+// naming asks for a line of text: a file name, with the ending of a worksheet
+// added if it has none, or anything at all.
 type naming struct {
 	styles  styles
 	text    string
 	entry   textinput.Model
 	message string
-	grant   func(path string) wish
+	accept  string                 // what the keys do
+	grant   func(path string) wish // for a file name
+	take    func(text string) wish // for anything else, instead of grant
 }
 
 func newNaming(text, suggestion string, st styles, grant func(string) wish) *naming {
-	n := &naming{styles: st, text: text, entry: newEntry(st), grant: grant}
+	n := &naming{styles: st, text: text, entry: newEntry(st), grant: grant, accept: "enter keeps the name  esc back"}
 	n.entry.SetValue(suggestion)
 	n.entry.CursorEnd()
 	return n
@@ -81,6 +83,12 @@ func (n *naming) key(msg tea.KeyMsg) wish {
 // done takes the name, unless something else has it.
 func (n *naming) done() wish {
 	path := strings.TrimSpace(n.entry.Value())
+	if n.take != nil {
+		if path == "" {
+			return wish{kind: wishBack}
+		}
+		return n.take(path)
+	}
 	if path == "" {
 		n.message = "A name is wanted, such as blouse.toml."
 		return wish{}
@@ -99,9 +107,17 @@ func (n *naming) render(width, height int) string {
 	e := n.entry
 	box := max(min(width-2, 60), 2)
 	e.Width = box - 1
-	out := append(wrap(n.text, width), "", "["+pad(e.View(), box)+"]", n.styles.warn.Render(cut(n.message, width)),
-		"", "enter keeps the name  esc back")
+	out := append(wrap(n.text, width), "", "["+pad(shownEntry(e), box)+"]", n.styles.warn.Render(cut(n.message, width)),
+		"", n.accept)
 	return block(out, width, height)
+}
+
+// shownEntry is a line of input, its text harmless.
+func shownEntry(e textinput.Model) string {
+	if strings.ContainsFunc(e.Value(), unprintable) {
+		return plain(e.Value())
+	}
+	return e.View()
 }
 
 // fileNameFor suggests a file name for a title.

@@ -2,11 +2,14 @@ package ui
 
 import (
 	"fmt"
+	"path/filepath"
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/units"
+	"capscye/worksheets"
 )
 
 // root is the whole screen. It routes: keys go to what is in front, and what
@@ -46,6 +49,8 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.listed(msg)
 	case savedMsg:
 		return m, m.saved(msg)
+	case printedMsg:
+		m.printed(msg)
 	case signalMsg:
 		m.status = msg.status
 		return m, m.end()
@@ -120,6 +125,13 @@ func (m *root) grant(w wish) tea.Cmd {
 		m.front = page
 	case wishTable:
 		m.front = tableView{m.desk}
+	case wishCard:
+		return m.print()
+	case wishNote:
+		m.front = m.askFitting()
+	case wishEase:
+		m.front = nil
+		return m.grant(m.desk.changeEase(*w.ease))
 	case wishBack:
 		m.front = nil
 		if m.desk == nil {
@@ -129,6 +141,26 @@ func (m *root) grant(w wish) tea.Cmd {
 		return m.quit()
 	}
 	return nil
+}
+
+// print writes the card beside the sheet, under the sheet's name.
+func (m *root) print() tea.Cmd {
+	path := m.desk.doc.Path()
+	if path == "" {
+		path = fileNameFor(m.desk.doc.Sheet.Text(worksheets.Title))
+	}
+	return printFile(strings.TrimSuffix(path, filepath.Ext(path))+".pdf", m.desk.rep, m.today)
+}
+
+// printed says where the card is.
+func (m *root) printed(msg printedMsg) {
+	switch {
+	case m.desk == nil:
+	case msg.err != nil:
+		m.desk.message = "No card: " + plain(fileWords(msg.err)) + "."
+	default:
+		m.desk.message = strings.TrimSpace("The card is in " + plain(msg.name) + ". " + msg.lost)
+	}
 }
 
 // bring brings another worksheet to the table, once what is there is safe.

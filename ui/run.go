@@ -103,7 +103,19 @@ standard input. Exit status as for show.`,
 		Args: exactlyOneFile,
 		RunE: func(_ *cobra.Command, args []string) error { return s.show(args, showOptions{trace: true}) },
 	}
-	root.AddCommand(show, trace)
+	var name, on string
+	card := &cobra.Command{
+		Use:   "card FILE -o NAME",
+		Short: "Write the sheet as a card for the wall, with a marking gauge",
+		Long: `Write everything that the work needs on one page, and a marking gauge that is true to
+scale on another. The ending of NAME says how: .pdf, .svg or .txt. "-" reads
+standard input. Exit status as for show.`,
+		Args: exactlyOneFile,
+		RunE: func(_ *cobra.Command, args []string) error { return s.card(args[0], name, on) },
+	}
+	card.Flags().StringVarP(&name, "output", "o", "", "the file to write: .pdf, .svg or .txt")
+	card.Flags().StringVar(&on, "paper", "", "a4 or letter; the usual one of the sheet's unit if not given")
+	root.AddCommand(show, trace, card)
 	return root
 }
 
@@ -123,7 +135,7 @@ func atLeastOneFile(_ *cobra.Command, args []string) error {
 
 func exactlyOneFile(_ *cobra.Command, args []string) error {
 	if len(args) != 1 {
-		return errors.New(`trace needs one file, or "-" for standard input`)
+		return errors.New(`one file is needed, or "-" for standard input`)
 	}
 	return nil
 }
@@ -171,6 +183,31 @@ func (s *session) show(names []string, o showOptions) error {
 	return nil
 }
 
+// card writes the card of one sheet.
+func (s *session) card(file, name, on string) error {
+	if name == "" {
+		return errors.New("card needs a name to write to, such as -o blouse.pdf")
+	}
+	r, err := s.reckoned(file, false)
+	if err != nil {
+		s.worse(exitUnread)
+		s.complain(err)
+		return nil
+	}
+	out, lost, err := cardBytes(name, on, r, s.today)
+	if err != nil {
+		return err
+	}
+	if err := worksheets.WriteBeside(name, out); err != nil {
+		return errors.New(fileWords(err))
+	}
+	if lost != "" {
+		s.complain(errors.New(lost))
+	}
+	fmt.Fprintf(s.out, "%s is written.\n", plain(name))
+	return nil
+}
+
 func exampleIfNone(names []string) []string {
 	if len(names) == 0 {
 		return worksheets.Examples()[:1]
@@ -178,9 +215,23 @@ func exampleIfNone(names []string) []string {
 	return nil
 }
 
-// shown is one sheet in the form that was asked for. What is wrong in it goes
-// to the error stream and into the exit status.
+// shown is one sheet in the form that was asked for.
 func (s *session) shown(name string, example bool, o showOptions) ([]byte, error) {
+	r, err := s.reckoned(name, example)
+	switch {
+	case err != nil:
+		return nil, err
+	case o.json:
+		return encodeJSON(toJSON(r, o.working))
+	case o.trace:
+		return []byte(traceText(r)), nil
+	}
+	return []byte(sheetText(r, o.working)), nil
+}
+
+// reckoned reads a sheet and computes it. What is wrong in it goes to the error
+// stream and into the exit status.
+func (s *session) reckoned(name string, example bool) (report, error) {
 	var d *worksheets.Document
 	var err error
 	switch {
@@ -194,7 +245,7 @@ func (s *session) shown(name string, example bool, o showOptions) ([]byte, error
 		d, err = worksheets.Load(name)
 	}
 	if err != nil {
-		return nil, err
+		return report{}, err
 	}
 	for _, p := range d.Problems() {
 		s.complain(&p)
@@ -206,13 +257,7 @@ func (s *session) shown(name string, example bool, o showOptions) ([]byte, error
 	if !r.whole() {
 		s.worse(exitUnfinished)
 	}
-	switch {
-	case o.json:
-		return encodeJSON(toJSON(r, o.working))
-	case o.trace:
-		return []byte(traceText(r)), nil
-	}
-	return []byte(sheetText(r, o.working)), nil
+	return r, nil
 }
 
 // isPipe tells what a shell hands over for <(command).

@@ -50,6 +50,13 @@ func sheetText(r report, working bool) string {
 			printHanging(line, fmt.Sprintf("  %-5s ", f.level), f.line())
 		}
 	}
+	if lines := fittingLines(r); len(lines) > 0 {
+		line("")
+		line("Fittings")
+		for _, l := range lines {
+			printHanging(line, "  ", l)
+		}
+	}
 	if working {
 		line("")
 		line("Working")

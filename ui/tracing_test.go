@@ -150,7 +150,7 @@ func TestTraceCommand(t *testing.T) {
 	if status != 0 || errs != "" || out != traceText(planned(t, 0)) {
 		t.Errorf("status %d, %s\n%s", status, errs, out)
 	}
-	if status, _, errs := run("", "trace"); status != 2 || !strings.Contains(errs, "trace needs one file") {
+	if status, _, errs := run("", "trace"); status != 2 || !strings.Contains(errs, "one file is needed") {
 		t.Errorf("status %d, %s", status, errs)
 	}
 	t.Chdir(t.TempDir())

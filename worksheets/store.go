@@ -202,6 +202,10 @@ func fill(f *os.File, content []byte) error {
 	return errors.Join(err, f.Sync(), f.Close())
 }
 
+// WriteBeside writes a file that is no worksheet, a card say, as safely as one:
+// it is either the old or the new version.
+func WriteBeside(path string, content []byte) error { return writeWhole(path, content) }
+
 // writeWhole replaces a file by a new version of it, or makes it. A new file
 // gets the permissions that the person's umask leaves.
 func writeWhole(path string, content []byte) error {

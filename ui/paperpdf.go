@@ -1,0 +1,98 @@
+package ui
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/gomono"
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/sfnt"
+)
+
+// pdfPaper is a PDF, and the measure of its type. The type is the Go fonts
+// (BSD), embedded, which have Latin, Greek, Cyrillic and the common fractions.
+type pdfPaper struct {
+	pdf     *fpdf.Fpdf
+	glyphs  *sfnt.Font
+	missing map[rune]bool // signs that the type does not have
+}
+
+var faceNames = map[face]string{roman: "go", bolder: "gobold", mono: "gomono"}
+
+func newPDF(p paper) (*pdfPaper, error) {
+	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: p.width, Ht: p.height}})
+	f.SetAutoPageBreak(false, 0)
+	f.SetMargins(0, 0, 0)
+	f.AddUTF8FontFromBytes("go", "", goregular.TTF)
+	f.AddUTF8FontFromBytes("gobold", "", gobold.TTF)
+	f.AddUTF8FontFromBytes("gomono", "", gomono.TTF)
+	glyphs, err := sfnt.Parse(goregular.TTF)
+	if err != nil {
+		return nil, err
+	}
+	return &pdfPaper{f, glyphs, map[rune]bool{}}, f.Error()
+}
+
+// printable replaces what the type does not have by a question mark, which is
+// said on the paper; the library prints nothing for it, or stops.
+func (p *pdfPaper) printable(s string) string {
+	var buf sfnt.Buffer
+	return strings.Map(func(r rune) rune {
+		if i, err := p.glyphs.GlyphIndex(&buf, r); err != nil || i == 0 || r > 0xffff {
+			p.missing[r] = true
+			return '?'
+		}
+		return r
+	}, s)
+}
+
+func (p *pdfPaper) newPage() { p.pdf.AddPage() }
+
+func (p *pdfPaper) text(x, y, size float64, f face, s string) {
+	p.pdf.SetFont(faceNames[f], "", size)
+	p.pdf.Text(x, y, p.printable(s))
+}
+
+func (p *pdfPaper) line(x1, y1, x2, y2, width float64, dashed bool) {
+	p.pdf.SetLineWidth(width)
+	p.pdf.SetDashPattern(nil, 0)
+	if dashed {
+		p.pdf.SetDashPattern([]float64{0.5, 0.7}, 0)
+	}
+	p.pdf.Line(x1, y1, x2, y2)
+}
+
+func (p *pdfPaper) box(x, y, w, h float64, filled bool) {
+	p.pdf.SetLineWidth(0.15)
+	p.pdf.SetDashPattern(nil, 0)
+	style := "D"
+	if filled {
+		style = "F"
+	}
+	p.pdf.Rect(x, y, w, h, style)
+}
+
+func (p *pdfPaper) width(size float64, f face, s string) float64 {
+	p.pdf.SetFont(faceNames[f], "", size)
+	return p.pdf.GetStringWidth(p.printable(s))
+}
+
+// bytes are the finished PDF.
+func (p *pdfPaper) bytes() ([]byte, error) {
+	var b bytes.Buffer
+	if err := p.pdf.Output(&b); err != nil {
+		return nil, fmt.Errorf("the PDF cannot be made: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+// lost says which signs could not be printed, or "".
+func (p *pdfPaper) lost() string {
+	if len(p.missing) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d signs of this sheet are not in the type and are printed as ?.", len(p.missing))
+}
