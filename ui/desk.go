@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -40,10 +39,12 @@ type desk struct {
 	fresh   bool   // nothing was typed since: typing replaces
 	locked  bool   // the text has lines or signs that a line of input would lose
 
-	message  string // what just happened
-	conflict bool   // the file was changed by something else and not yet decided
-	failed   bool   // the last save did not succeed
-	mayLose  bool   // the person agreed that the file's comments go
+	past     []change // what can be taken back, the latest last
+	future   []change // what was taken back
+	message  string   // what just happened
+	conflict bool     // the file was changed by something else and not yet decided
+	failed   bool     // the last save did not succeed
+	mayLose  bool     // the person agreed that the file's comments go
 }
 
 func newDesk(d *worksheets.Document, st styles, today time.Time) *desk {
@@ -211,6 +212,10 @@ func (d *desk) do(a action, name string) wish {
 		}
 	case actDone:
 		return d.tick()
+	case actUndo:
+		return d.undo()
+	case actRedo:
+		return d.redo()
 	case actTable:
 		return wish{kind: wishTable}
 	case actCard:
@@ -304,24 +309,17 @@ func (d *desk) set(k worksheets.Key, text string) wish {
 		d.reach()
 		return wish{}
 	}
+	before := d.doc.Sheet
 	if err := d.doc.Sheet.Set(k, text); err != nil {
 		d.message = fields[k].label + ": " + plain(err.Error())
 	}
+	d.remember(before, fields[k].words)
 	if k == worksheets.Unit && d.message == "" {
 		d.message = fmt.Sprintf("The ruler stays %s: it is a field below.", d.doc.Sheet.Ruler())
 	}
 	d.reckon()
 	d.reach()
 	return d.keep()
-}
-
-// keep asks for what was changed to be saved, or leaves it in memory until the
-// person decides where it goes.
-func (d *desk) keep() wish {
-	if d.conflict || d.doc.Path() == "" {
-		return wish{}
-	}
-	return wish{kind: wishSave}
 }
 
 // moveField goes to the next or the field before; Enter on the last field goes
@@ -389,49 +387,4 @@ func (d *desk) switchUnit() wish {
 	d.message = fmt.Sprintf("Shown and typed in %s; nothing measured changes. Ruler: %s.",
 		unitWords(d.rep.scale.System), d.rep.scale.Ruler)
 	return w
-}
-
-// saved takes the outcome of a save.
-func (d *desk) saved(msg savedMsg) {
-	d.failed = msg.err != nil
-	switch {
-	case errors.Is(msg.err, worksheets.ErrChanged):
-		d.conflict = true
-		d.message = "Not saved: another program changed the file. ^s asks what to do."
-	case msg.err != nil:
-		d.message = "Not saved: " + plain(fileWords(msg.err)) + ". It is kept here; ^s tries again."
-	default:
-		d.adopt(msg)
-		d.conflict = false
-		if msg.backup != "" {
-			d.message = "What the file held before is kept in " + plain(msg.backup) + "."
-		}
-	}
-}
-
-// adopt takes the document as it was written, with what was changed here since.
-func (d *desk) adopt(msg savedMsg) {
-	now, typing := d.doc.Sheet, d.entry.Value() != d.reached
-	d.doc = msg.doc
-	d.doc.Sheet = msg.doc.Sheet.Since(msg.sheet, now)
-	if d.doc.Sheet.Equal(now) {
-		return
-	}
-	d.reckon()
-	if !typing {
-		d.reach()
-	}
-}
-
-// state says in a word where the sheet is kept.
-func (d *desk) state() string {
-	switch {
-	case d.doc.ReadOnly != "":
-		return "read-only"
-	case d.doc.Path() == "":
-		return "example, not kept"
-	case d.doc.Saved():
-		return "saved"
-	}
-	return "not saved"
 }

@@ -50,8 +50,9 @@ func orNothing(r units.Reading, sc units.Scale) string {
 
 // addFitting keeps a note with its day.
 func (d *desk) addFitting(note string, day time.Time) wish {
-	list := slices.Clone(d.doc.Sheet.Fittings)
+	before, list := d.doc.Sheet, slices.Clone(d.doc.Sheet.Fittings)
 	d.doc.Sheet.Fittings = append(list, worksheets.Fitting{Date: day.Format(time.DateOnly), Note: note})
+	d.remember(before, "note of a fitting")
 	d.reckon()
 	d.message = "The note is kept with the sheet: see step 5."
 	return d.keep()

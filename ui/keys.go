@@ -40,6 +40,8 @@ const (
 	actNote  // what a test garment showed
 	actLeast
 	actEven
+	actUndo
+	actRedo
 	actUnit
 	actSave
 	actList
@@ -69,6 +71,8 @@ var deskKeys = []binding{
 	{keys: []string{"f1", "f2", "f3", "f4", "f5", "f6", "alt+1", "alt+2", "alt+3", "alt+4", "alt+5", "alt+6"},
 		show: "f1-f6", does: "to a step", where: "or alt+1 to alt+6", act: actStep, rare: true},
 	{keys: []string{"1", "2", "3", "4", "5", "6"}, show: "1-6", does: "to a step", where: "on a page", act: actStep, when: onPage},
+	{keys: []string{"ctrl+z"}, show: "^z", does: "undo", act: actUndo, rare: true},
+	{keys: []string{"ctrl+y"}, show: "^y", does: "redo", act: actRedo, rare: true},
 	{keys: []string{"ctrl+s"}, show: "^s", does: "save", act: actSave},
 	{keys: []string{"ctrl+t"}, show: "^t", does: "in/cm", act: actUnit},
 	{keys: []string{"ctrl+o"}, show: "^o", does: "sheets", act: actList},

@@ -44,7 +44,9 @@ func (d *desk) tick() wish {
 		done = append(done, id)
 		d.trace = d.traceAt(d.trace + 1)
 	}
+	before := d.doc.Sheet
 	d.doc.Sheet.Done = done
+	d.remember(before, "step "+id)
 	d.reckon()
 	return d.keep()
 }

@@ -1,0 +1,63 @@
+package ui
+
+import (
+	"errors"
+
+	"capscye/worksheets"
+)
+
+// How the sheet on the desk and its file stand to each other.
+
+// keep asks for what was changed to be saved, or leaves it in memory until the
+// person decides where it goes.
+func (d *desk) keep() wish {
+	if d.conflict || d.doc.Path() == "" {
+		return wish{}
+	}
+	return wish{kind: wishSave}
+}
+
+// saved takes the outcome of a save.
+func (d *desk) saved(msg savedMsg) {
+	d.failed = msg.err != nil
+	switch {
+	case errors.Is(msg.err, worksheets.ErrChanged):
+		d.conflict = true
+		d.message = "Not saved: another program changed the file. ^s asks what to do."
+	case msg.err != nil:
+		d.message = "Not saved: " + plain(fileWords(msg.err)) + ". It is kept here; ^s tries again."
+	default:
+		d.adopt(msg)
+		d.conflict = false
+		if msg.backup != "" {
+			d.message = "What the file held before is kept in " + plain(msg.backup) + "."
+		}
+	}
+}
+
+// adopt takes the document as it was written, with what was changed here since.
+func (d *desk) adopt(msg savedMsg) {
+	now, typing := d.doc.Sheet, d.entry.Value() != d.reached
+	d.doc = msg.doc
+	d.doc.Sheet = msg.doc.Sheet.Since(msg.sheet, now)
+	if d.doc.Sheet.Equal(now) {
+		return
+	}
+	d.reckon()
+	if !typing {
+		d.reach()
+	}
+}
+
+// state says in a word where the sheet is kept.
+func (d *desk) state() string {
+	switch {
+	case d.doc.ReadOnly != "":
+		return "read-only"
+	case d.doc.Path() == "":
+		return "example, not kept"
+	case d.doc.Saved():
+		return "saved"
+	}
+	return "not saved"
+}

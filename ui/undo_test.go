@@ -1,0 +1,52 @@
+package ui
+
+import (
+	"math/rand/v2"
+	"testing"
+)
+
+// Every change can be taken back, across steps, and says what it was; the file
+// follows.
+func TestUndoAndRedo(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	first := read(t, "sheet.toml")
+	r.press("ctrl+z").sees("There is nothing to undo.")
+	r.types("14").press("enter", "f2").types("2").press("enter", "f4", "e", "f6", " ")
+	r.press("ctrl+z").sees("Taken back: step sleeve-lay.").press("ctrl+z").sees("Taken back: chosen slide is least.")
+	r.press("ctrl+z").sees("Taken back: ease at the bicep is 1 3/4 in.").press("ctrl+z").sees("Taken back: bicep is 13 3/4 in.", "[saved]")
+	if got := read(t, "sheet.toml"); got != first {
+		t.Errorf("the file is now\n%s", got)
+	}
+	r.press("ctrl+y").sees("Done again: bicep is 14 in.").press("f1").sees("  Bicep               14 in")
+	r.types("15").press("enter", "ctrl+y").sees("There is nothing to do again.")
+	r.types("13").press("ctrl+z").sees("Taken back: bust is 39 1/2 in.") // what is being typed counts as the latest change
+}
+
+// Any random sequence of edits undone wholly gives the first sheet, and redone
+// the last.
+func TestUndoGoesAllTheWay(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 1280))
+	keys := []string{"tab", "shift+tab", "enter", "up", "down", "left", "right", "pgdown", "pgup", "1", "3", "/", "4", " ", "l", "e", "delete", "f4", "f6", "f1"}
+	for range 30 {
+		r := sitWithExample(t, "archive-coat", 80, 24)
+		first := r.m.desk.doc.Sheet
+		for range 60 {
+			r.press(keys[random.IntN(len(keys))])
+			r.m.front = nil
+		}
+		r.press("esc")
+		last := r.m.desk.doc.Sheet
+		for range 100 {
+			r.press("ctrl+z")
+		}
+		if !r.m.desk.doc.Sheet.Equal(first) {
+			t.Fatal("undone wholly, it is not the first sheet")
+		}
+		for range 100 {
+			r.press("ctrl+y")
+		}
+		if !r.m.desk.doc.Sheet.Equal(last) {
+			t.Fatal("redone wholly, it is not the last sheet")
+		}
+	}
+}
