@@ -115,7 +115,20 @@ standard input. Exit status as for show.`,
 	}
 	card.Flags().StringVarP(&name, "output", "o", "", "the file to write: .pdf, .svg or .txt")
 	card.Flags().StringVar(&on, "paper", "", "a4 or letter; the usual one of the sheet's unit if not given")
-	root.AddCommand(show, trace, card)
+	var asJSON bool
+	try := &cobra.Command{
+		Use:   "try FILE KEY=VALUE...",
+		Short: "Print what changes would do, without touching the file",
+		Long: `Print what would differ if answers of the sheet were others. Keys are those of the
+file: ease.bicep=2 method.slide=even. A range, ease.bicep=1..3/0.5 (start, end, step),
+prints a table of outcomes, a row each. "-" reads standard input.
+
+Exit status as for show, for the changed sheet.`,
+		Args: atLeastOneChange,
+		RunE: func(_ *cobra.Command, args []string) error { return s.try(args[0], args[1:], asJSON) },
+	}
+	try.Flags().BoolVar(&asJSON, "json", false, "print JSON: before, after and changed; an array of them for a range")
+	root.AddCommand(show, trace, card, try)
 	return root
 }
 
@@ -129,6 +142,13 @@ func atMostOneFile(_ *cobra.Command, args []string) error {
 func atLeastOneFile(_ *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return errors.New(`show needs a file, or "-" for standard input`)
+	}
+	return nil
+}
+
+func atLeastOneChange(_ *cobra.Command, args []string) error {
+	if len(args) < 2 {
+		return errors.New("try needs a file and a change, such as ease.bicep=2")
 	}
 	return nil
 }
@@ -232,18 +252,7 @@ func (s *session) shown(name string, example bool, o showOptions) ([]byte, error
 // reckoned reads a sheet and computes it. What is wrong in it goes to the error
 // stream and into the exit status.
 func (s *session) reckoned(name string, example bool) (report, error) {
-	var d *worksheets.Document
-	var err error
-	switch {
-	case example:
-		d, err = worksheets.Example(name)
-	case name == "-":
-		d, err = worksheets.Read("standard input", s.in)
-	case isPipe(name):
-		d, err = worksheets.ReadPipe(name)
-	default:
-		d, err = worksheets.Load(name)
-	}
+	d, err := s.openedOr(name, example)
 	if err != nil {
 		return report{}, err
 	}
@@ -258,6 +267,21 @@ func (s *session) reckoned(name string, example bool) (report, error) {
 		s.worse(exitUnfinished)
 	}
 	return r, nil
+}
+
+// opened reads a worksheet by name, from standard input for "-".
+func (s *session) opened(name string) (*worksheets.Document, error) { return s.openedOr(name, false) }
+
+func (s *session) openedOr(name string, example bool) (*worksheets.Document, error) {
+	switch {
+	case example:
+		return worksheets.Example(name)
+	case name == "-":
+		return worksheets.Read("standard input", s.in)
+	case isPipe(name):
+		return worksheets.ReadPipe(name)
+	}
+	return worksheets.Load(name)
 }
 
 // isPipe tells what a shell hands over for <(command).

@@ -1,0 +1,314 @@
+package ui
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"capscye/calc"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// trial is a sheet with some answers changed.
+type trial struct {
+	value string // the value of the range, "" where there is none
+	doc   worksheets.Document
+}
+
+// mostTrials bounds a range.
+const mostTrials = 1000
+
+// trials are the sheets that KEY=VALUE arguments ask for: one, or one for each
+// value of a range start..end/step, of which there may be one.
+func trials(d *worksheets.Document, args []string) ([]trial, error) {
+	list := []trial{{doc: *d}}
+	for _, arg := range args {
+		path, text, ok := strings.Cut(arg, "=")
+		k, known := worksheets.KeyNamed(strings.TrimSpace(path))
+		switch {
+		case !ok:
+			return nil, fmt.Errorf("%q is no change; a change is written as ease.bicep=2", arg)
+		case !known:
+			return nil, fmt.Errorf("%q is no key of the worksheet; keys are those of its file, such as ease.bicep or method.slide", path)
+		}
+		values, err := rangeOf(k, text, &list[0].doc.Sheet)
+		switch {
+		case err != nil:
+			return nil, err
+		case values == nil:
+			values = []string{text}
+		case len(list) > 1:
+			return nil, errors.New("only one range can be tried at a time")
+		}
+		if list, err = spread(list, k, values, len(values) > 1); err != nil {
+			return nil, err
+		}
+	}
+	return list, nil
+}
+
+// spread makes a trial of every value for every trial so far.
+func spread(list []trial, k worksheets.Key, values []string, named bool) ([]trial, error) {
+	var out []trial
+	for _, t := range list {
+		for _, v := range values {
+			one := t
+			if named {
+				one.value = v
+			}
+			if err := one.doc.Sheet.Set(k, v); err != nil {
+				return nil, fmt.Errorf("%s: %w", k, err)
+			}
+			out = append(out, one)
+		}
+	}
+	return out, nil
+}
+
+// rangeOf are the values of start..end/step, for a key that is a length; nil
+// where the text is no range.
+func rangeOf(k worksheets.Key, text string, s *worksheets.Sheet) ([]string, error) {
+	from, rest, ok := strings.Cut(text, "..")
+	if !ok {
+		return nil, nil
+	}
+	to, by, ok := strings.Cut(rest, "/")
+	if !ok || !k.IsLength() {
+		return nil, fmt.Errorf("%s=%s: a range is written as start..end/step, of lengths: ease.bicep=1..3/0.5", k, text)
+	}
+	if end, step, found := lastSlash(rest, s.Unit()); found { // the end may be a fraction
+		to, by = end, step
+	}
+	var bounds [3]units.Length
+	for i, part := range []string{from, to, by} {
+		l, err := units.Parse(part, s.Unit())
+		if err != nil {
+			return nil, fmt.Errorf("%s=%s: %w", k, text, err)
+		}
+		bounds[i] = l
+	}
+	low, high, step := bounds[0], bounds[1], bounds[2]
+	if step <= 0 || high < low || (high-low)/step >= mostTrials {
+		return nil, fmt.Errorf("%s=%s: a range goes up, by a step above nothing, and has at most %d values", k, text, mostTrials)
+	}
+	var values []string
+	for l := low; l <= high; l += step {
+		values = append(values, exactly(l, s.Scale()))
+	}
+	return values, nil
+}
+
+// lastSlash splits end/step at the one slash where both parts read as lengths,
+// for either can be a fraction: 2 1/2/1/4 is 2 1/2 by 1/4.
+func lastSlash(text string, sys units.System) (end, step string, ok bool) {
+	for i, c := range text {
+		if c != '/' {
+			continue
+		}
+		_, errEnd := units.Parse(text[:i], sys)
+		_, errStep := units.Parse(text[i+1:], sys)
+		if errEnd == nil && errStep == nil {
+			if ok && strings.Count(text, "/") == 2 { // 2/1/4 could be 2/1 by 4: the whole number is meant
+				continue
+			}
+			end, step, ok = text[:i], text[i+1:], true
+		}
+	}
+	return end, step, ok
+}
+
+// try prints what changes would do, without touching the file.
+func (s *session) try(file string, changes []string, asJSON bool) error {
+	d, err := s.opened(file)
+	if err != nil {
+		s.worse(exitUnread)
+		s.complain(err)
+		return nil
+	}
+	list, err := trials(d, changes)
+	if err != nil {
+		return err
+	}
+	before := reckon(d, s.today, 0)
+	afters := make([]report, len(list))
+	for i := range list {
+		afters[i] = reckon(&list[i].doc, s.today, 0)
+		if !afters[i].whole() {
+			s.worse(exitUnfinished)
+		}
+	}
+	var out []byte
+	switch {
+	case asJSON:
+		out, err = trialsJSON(before, afters, len(list) > 1 || list[0].value != "")
+	case len(list) > 1:
+		out = []byte(trialTable(before, list, afters))
+	default:
+		out = []byte(differenceText(before, afters[0]))
+	}
+	if err == nil {
+		_, err = s.out.Write(out)
+	}
+	return err
+}
+
+// differenceText is the comparison of two sheets in words.
+func differenceText(before, after report) string {
+	var b strings.Builder
+	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	line("%s, in %s", before.name(), unitWords(before.scale.System))
+	list := differences(before, after)
+	if len(list) == 0 {
+		line("Nothing changes.")
+	}
+	for _, d := range list {
+		switch {
+		case d.what == "finding" && d.before == "":
+			printHanging(line, "  came  ", d.after)
+		case d.what == "finding":
+			printHanging(line, "  went  ", d.before)
+		default:
+			line("  %-26s %16s  ->  %s", d.what, d.before, d.after)
+		}
+	}
+	if note := offMarkNote(b.String()); note != "" {
+		line("%s", note)
+	}
+	return b.String()
+}
+
+// trialTable is a row of outcomes for each value of a range.
+func trialTable(before report, list []trial, afters []report) string {
+	var b strings.Builder
+	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	line("%s, in %s", before.name(), unitWords(before.scale.System))
+	side := func(r report, s calc.Side) string {
+		p := r.plan.Sides[s]
+		return r.planned(p.Pivot) + " + " + r.planned(p.Slide)
+	}
+	line("%10s %16s %16s %10s %9s %9s  %s", "value", "sleeve front", "bodice front", "cap height", "cap ease", "bust", "finding")
+	for i, r := range afters {
+		var cells []string
+		for _, c := range consequences {
+			if c.what == "cap height" || c.what == "cap ease" || c.what == "finished bust" {
+				cells = append(cells, c.words(r))
+			}
+		}
+		line("%10s %16s %16s %10s %9s %9s  %s", plain(list[i].value), side(r, calc.SleeveFront), side(r, calc.BodiceFront),
+			cells[0], cells[1], cells[2], r.worst())
+	}
+	if note := offMarkNote(b.String()); note != "" {
+		line("%s", note)
+	}
+	return b.String()
+}
+
+// worst is the level of the gravest finding above a note, and its code.
+func (r report) worst() string {
+	worst := finding{}
+	for _, f := range r.findings {
+		if f.level > worst.level {
+			worst = f
+		}
+	}
+	if worst.level == calc.Note {
+		return ""
+	}
+	return worst.level.String() + " " + string(worst.code)
+}
+
+// trialJSON is one comparison; changed lists every path of the two objects
+// whose value differs, and the answers that were changed.
+type trialJSON struct {
+	Before  sheetJSON     `json:"before"`
+	After   sheetJSON     `json:"after"`
+	Changed []changedJSON `json:"changed"`
+}
+
+type changedJSON struct {
+	What   string `json:"what"`
+	Before any    `json:"before"`
+	After  any    `json:"after"`
+}
+
+func trialsJSON(before report, afters []report, array bool) ([]byte, error) {
+	list := make([]trialJSON, len(afters))
+	for i, after := range afters {
+		one := trialJSON{Before: toJSON(before, false), After: toJSON(after, false), Changed: []changedJSON{}}
+		for _, k := range worksheets.Keys() {
+			if was, is := before.sheet.Text(k), after.sheet.Text(k); was != is {
+				one.Changed = append(one.Changed, changedJSON{k.Path(), was, is})
+			}
+		}
+		was, err := leaves(one.Before)
+		if err != nil {
+			return nil, err
+		}
+		is, err := leaves(one.After)
+		if err != nil {
+			return nil, err
+		}
+		for _, path := range sortedKeys(was, is) {
+			if fmt.Sprint(was[path]) != fmt.Sprint(is[path]) {
+				one.Changed = append(one.Changed, changedJSON{path, was[path], is[path]})
+			}
+		}
+		list[i] = one
+	}
+	if array {
+		return encodeJSON(list)
+	}
+	return encodeJSON(list[0])
+}
+
+// leaves are the values of a sheet's JSON by their paths. Findings are compared
+// as a whole, by code and subject.
+func leaves(s sheetJSON) (map[string]any, error) {
+	raw, err := json.Marshal(s)
+	if err != nil {
+		return nil, err
+	}
+	var tree map[string]any
+	if err := json.Unmarshal(raw, &tree); err != nil {
+		return nil, err
+	}
+	out := map[string]any{}
+	var walk func(path string, v any)
+	walk = func(path string, v any) {
+		switch v := v.(type) {
+		case map[string]any:
+			for name, child := range v {
+				walk(strings.TrimPrefix(path+"."+name, "."), child)
+			}
+		case []any:
+			var codes []string
+			for _, f := range v {
+				if m, ok := f.(map[string]any); ok {
+					codes = append(codes, fmt.Sprint(m["level"], " ", m["code"], " ", m["about"]))
+				}
+			}
+			slices.Sort(codes)
+			out[path] = codes
+		default:
+			out[path] = v
+		}
+	}
+	walk("", tree)
+	return out, nil
+}
+
+func sortedKeys(maps ...map[string]any) []string {
+	var keys []string
+	for _, m := range maps {
+		for k := range m {
+			if !slices.Contains(keys, k) {
+				keys = append(keys, k)
+			}
+		}
+	}
+	slices.Sort(keys)
+	return keys
+}
