@@ -15,6 +15,7 @@ type Drawing struct {
 	// Assumed tells that not everything was measured, and usual proportions
 	// stand in; Approximate that a curve cannot be as long as it was measured.
 	Assumed, Approximate bool
+	turns                []float64 // of its sides
 	// Unreached tells that no turn reaches the mark; then a side is drawn as it
 	// was.
 	Unreached bool
@@ -74,7 +75,40 @@ func SleeveDrawing(in Input, p Plan, stages Stages) Drawing {
 	// The hem runs from seam to seam.
 	d.Old = append(d.Old, Stroke{lastOf(d.Old[0]), lastOf(d.Old[1])})
 	d.New = append(d.New, Stroke{lastOf(d.New[0]), lastOf(d.New[1])})
+	d.movePaper(p, stages, SleeveFront, SleeveBack)
 	return d
+}
+
+// movePaper turns and slides the whole piece while one of its sides is being
+// turned or slid: paper does not move in part. What was traced before stays.
+func (d *Drawing) movePaper(p Plan, stages Stages, sides ...Side) {
+	for i, s := range sides {
+		if stages[s] != TurnedOut && stages[s] != SlidOut || !p.Turns[s].Known && !d.Assumed {
+			continue
+		}
+		theta, moved := d.turns[i], 0.0
+		if stages[s] == SlidOut {
+			moved = p.Sides[s].Slide.Millimetres()
+		}
+		if s == SleeveBack {
+			theta, moved = -theta, -moved
+		}
+		var lying []Stroke
+		for _, stroke := range d.Old {
+			copied := make(Stroke, len(stroke))
+			for j, point := range stroke {
+				copied[j] = point.Turned(theta)
+				copied[j].X += moved
+			}
+			lying = append(lying, copied)
+		}
+		for j, other := range sides {
+			if other != s && stages[other] == Altered {
+				lying = append(lying, d.New[j])
+			}
+		}
+		d.New = lying
+	}
 }
 
 // BodiceDrawing is half a front or half a back, as far as its stage.
@@ -102,12 +136,13 @@ func BodiceDrawing(in Input, p Plan, h Half, stages Stages) Drawing {
 	neck := Point{centre + (0-centre)*0.45, 0.22 * e.H}
 	rest := Stroke{{0, 0}, neck, {centre, -0.25 * e.H}, {centre, waist.Y}, waist}
 	d.Old, d.New = append(d.Old, rest), append(d.New, rest)
+	d.movePaper(p, stages, s)
 	return d
 }
 
 // side draws one side before and after: the curve from the pin to the underarm
-// corner, and the seam below. While it is turned or slid the paper lies as it
-// was moved. In the end the curve is the same one, turned; the slide adds a
+// corner, and the seam below. While it is turned or slid, movePaper shows it. In
+// the end the curve is the same one, turned; the slide adds a
 // piece at the underarm; a straight seam moves out with the mark, another runs
 // back to its old end.
 func (d *Drawing) side(e Edge, plan SidePlan, s Side, stage Stage, family func(k float64) Cubic, length Approx) {
@@ -115,6 +150,7 @@ func (d *Drawing) side(e Edge, plan SidePlan, s Side, stage Stage, family func(k
 	d.Approximate = d.Approximate || approximate
 	pivot, slide := plan.Pivot.Millimetres(), plan.Slide.Millimetres()
 	t := e.turn(pivot, slide)
+	d.turns = append(d.turns, t.Angle)
 	endX, endY := e.End()
 	corner, end := Point{e.W, -e.H}, Point{endX, endY}
 	c := Corner{Side: s, Old: corner, New: corner, Mark: Point{e.W + pivot + slide, -e.H}, Marked: stage > AsItWas}
@@ -123,22 +159,18 @@ func (d *Drawing) side(e Edge, plan SidePlan, s Side, stage Stage, family func(k
 	switch {
 	case !t.Known:
 		d.Unreached = true
-	case stage == TurnedOut || stage == SlidOut:
-		moved := 0.0
-		if stage == SlidOut {
-			moved = slide
-		}
-		for i, p := range after {
-			after[i] = p.Turned(t.Angle)
-			after[i].X += moved
-		}
-		c.New = Point{t.CornerX - slide + moved, t.CornerY}
+	case stage == TurnedOut:
+		c.New = Point{t.CornerX - slide, t.CornerY}
+	case stage == SlidOut:
+		c.New = Point{t.CornerX, t.CornerY}
 	case stage == Altered:
 		c.New = Point{t.CornerX, t.CornerY}
 		after = append(flattened(curve.Turned(t.Angle)), c.New)
 		if e.Straight {
 			end.X += pivot + slide
-			after = append(after, c.Mark)
+			if pivot > 0 { // turned inward the corner lies below the mark
+				after = append(after, c.Mark)
+			}
 		}
 		after = append(after, end)
 	}

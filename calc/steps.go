@@ -1,6 +1,10 @@
 package calc
 
-import "capscye/units"
+import (
+	"fmt"
+
+	"capscye/units"
+)
 
 // Action is what the hands do in one step at the table.
 type Action uint8
@@ -16,6 +20,8 @@ const (
 	Extend    // trace a straight seam on to the hem, which stays
 	Taper     // draw the seam back to its old end
 	SameAgain // do the same on the other side, or the other piece
+	LayBack   // back on the old outline, before the other side
+	TraceAsIs // a side of the sleeve that stays as it was
 	True
 	Notch
 	Leave // a piece that stays as it is
@@ -57,13 +63,23 @@ var AllAltered = Stages{Altered, Altered, Altered, Altered}
 // TraceStep is one step at the table. Amounts are marks of the ruler, negative
 // where a side comes in.
 type TraceStep struct {
-	ID           string // stable, for remembering what is done
+	Name         string // stable
 	Piece        Piece
 	Side         Side // whose amounts they are
 	Both         bool // front and back alike
 	Action       Action
 	Pivot, Slide units.Length
 	Stages       Stages // how the sides lie once the step is done
+}
+
+// ID is what a finished step is remembered by: its name, and the amounts that it
+// was done with, in millimetres. When the plan changes, what was done with other
+// amounts is not done.
+func (s TraceStep) ID() string {
+	if s.Pivot == 0 && s.Slide == 0 {
+		return s.Name
+	}
+	return fmt.Sprintf("%s@%g%+g", s.Name, s.Pivot.Millimetres(), s.Slide.Millimetres())
 }
 
 // TraceSteps is the work at the table in its order: the sleeve, the bodice, and
@@ -79,10 +95,10 @@ func TraceSteps(in Input, p Plan) []TraceStep {
 	if len(b.steps) == 0 {
 		return nil
 	}
-	b.add(TraceStep{ID: "check-cap-and-armhole", Piece: Garment, Action: CheckSeams})
-	b.add(TraceStep{ID: "check-side-seams", Piece: Garment, Action: CheckSides})
-	b.add(TraceStep{ID: "alter-too", Piece: Garment, Action: AlterToo})
-	b.add(TraceStep{ID: "test-garment", Piece: Garment, Action: TestGarment})
+	b.add(TraceStep{Name: "check-cap-and-armhole", Piece: Garment, Action: CheckSeams})
+	b.add(TraceStep{Name: "check-side-seams", Piece: Garment, Action: CheckSides})
+	b.add(TraceStep{Name: "alter-too", Piece: Garment, Action: AlterToo})
+	b.add(TraceStep{Name: "test-garment", Piece: Garment, Action: TestGarment})
 	return b.steps
 }
 
@@ -114,30 +130,39 @@ func (b *stepList) sleeve() {
 	if !b.alters(SleeveFront) && !b.alters(SleeveBack) {
 		return
 	}
-	b.add(TraceStep{ID: "sleeve-lay", Piece: SleevePiece, Action: Lay})
-	if b.alike(SleeveFront) {
-		b.side(SleeveFront, SleevePiece, "sleeve-side", true)
+	b.add(TraceStep{Name: "sleeve-lay", Piece: SleevePiece, Action: Lay})
+	switch {
+	case b.alike(SleeveFront):
+		b.side(SleeveFront, SleevePiece, "sleeve-front", true)
 		b.stages[SleeveBack] = Altered
-		b.add(TraceStep{ID: "sleeve-other-side", Piece: SleevePiece, Side: SleeveBack, Action: SameAgain,
+		b.add(TraceStep{Name: "sleeve-back-same", Piece: SleevePiece, Side: SleeveBack, Action: SameAgain,
 			Pivot: b.plan.Sides[SleeveBack].PivotMark, Slide: b.plan.Sides[SleeveBack].SlideMark})
-	} else {
-		b.side(SleeveFront, SleevePiece, "sleeve-front", false)
+	case !b.alters(SleeveFront):
+		b.add(TraceStep{Name: "sleeve-front-as-it-is", Piece: SleevePiece, Side: SleeveFront, Action: TraceAsIs})
 		b.side(SleeveBack, SleevePiece, "sleeve-back", false)
+	default:
+		b.side(SleeveFront, SleevePiece, "sleeve-front", false)
+		b.add(TraceStep{Name: "sleeve-lay-back", Piece: SleevePiece, Side: SleeveBack, Action: LayBack})
+		if b.alters(SleeveBack) {
+			b.side(SleeveBack, SleevePiece, "sleeve-back", false)
+		} else {
+			b.add(TraceStep{Name: "sleeve-back-as-it-is", Piece: SleevePiece, Side: SleeveBack, Action: TraceAsIs})
+		}
 	}
-	b.add(TraceStep{ID: "sleeve-true", Piece: SleevePiece, Action: True})
-	b.add(TraceStep{ID: "sleeve-notches", Piece: SleevePiece, Action: Notch})
+	b.add(TraceStep{Name: "sleeve-true", Piece: SleevePiece, Action: True})
+	b.add(TraceStep{Name: "sleeve-notches", Piece: SleevePiece, Action: Notch})
 }
 
 func (b *stepList) bodice(kept bool) {
 	front, back := b.alters(BodiceFront), b.alters(BodiceBack)
 	switch {
 	case kept && len(b.steps) > 0:
-		b.add(TraceStep{ID: "bodice-leave", Piece: BodiceFrontPiece, Side: BodiceFront, Both: true, Action: Leave})
+		b.add(TraceStep{Name: "bodice-leave", Piece: BodiceFrontPiece, Side: BodiceFront, Both: true, Action: Leave})
 	case !front && !back:
 	case b.alike(BodiceFront):
-		b.piece(BodiceFront, BodiceFrontPiece, "bodice", true)
+		b.piece(BodiceFront, BodiceFrontPiece, "bodice-front", true)
 		b.stages[BodiceBack] = Altered
-		b.add(TraceStep{ID: "bodice-back-too", Piece: BodiceBackPiece, Side: BodiceBack, Action: SameAgain,
+		b.add(TraceStep{Name: "bodice-back-same", Piece: BodiceBackPiece, Side: BodiceBack, Action: SameAgain,
 			Pivot: b.plan.Sides[BodiceBack].PivotMark, Slide: b.plan.Sides[BodiceBack].SlideMark})
 	default:
 		if front {
@@ -151,10 +176,10 @@ func (b *stepList) bodice(kept bool) {
 
 // piece is one piece of the bodice from laying it down to its notches.
 func (b *stepList) piece(s Side, piece Piece, id string, both bool) {
-	b.add(TraceStep{ID: id + "-lay", Piece: piece, Side: s, Both: both, Action: Lay})
+	b.add(TraceStep{Name: id + "-lay", Piece: piece, Side: s, Both: both, Action: Lay})
 	b.side(s, piece, id, both)
-	b.add(TraceStep{ID: id + "-true", Piece: piece, Side: s, Both: both, Action: True})
-	b.add(TraceStep{ID: id + "-notches", Piece: piece, Side: s, Both: both, Action: Notch})
+	b.add(TraceStep{Name: id + "-true", Piece: piece, Side: s, Both: both, Action: True})
+	b.add(TraceStep{Name: id + "-notches", Piece: piece, Side: s, Both: both, Action: Notch})
 }
 
 // side marks, turns and slides one side, and draws the seam below it.
@@ -165,7 +190,7 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 	p := b.plan.Sides[s]
 	step := func(name string, a Action, stage Stage) {
 		b.stages[s] = stage
-		b.add(TraceStep{ID: id + "-" + name, Piece: piece, Side: s, Both: both, Action: a, Pivot: p.PivotMark, Slide: p.SlideMark})
+		b.add(TraceStep{Name: id + "-" + name, Piece: piece, Side: s, Both: both, Action: a, Pivot: p.PivotMark, Slide: p.SlideMark})
 	}
 	step("mark", Mark, Marked)
 	lies := Marked
@@ -183,4 +208,27 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 	} else {
 		step("taper", Taper, Altered)
 	}
+}
+
+// AsMarked is the plan as it will lie on the paper: every side by its marks, and
+// what follows from them for turns and seams. Pictures and checks at the table go
+// by it.
+func (p Plan) AsMarked() Plan {
+	for s := range p.Sides {
+		side := &p.Sides[s]
+		side.Pivot, side.Slide, side.Total = side.PivotMark, side.SlideMark, side.Marked()
+		if e := p.Edges[s]; e.Known {
+			p.Turns[s] = e.turn(side.Pivot.Millimetres(), side.Slide.Millimetres())
+		}
+	}
+	longer := func(before units.Reading, front, back Side) units.Reading {
+		before.Length += p.Sides[front].Slide + p.Sides[back].Slide
+		return before
+	}
+	p.Seams.CapAfter = longer(p.Seams.CapBefore, SleeveFront, SleeveBack)
+	p.Seams.ArmholeAfter = longer(p.Seams.ArmholeBefore, BodiceFront, BodiceBack)
+	if p.Seams.CapEaseBefore.Known {
+		p.Seams.CapEaseAfter = units.Known(p.Seams.CapAfter.Length - p.Seams.ArmholeAfter.Length)
+	}
+	return p
 }

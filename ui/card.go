@@ -1,32 +1,79 @@
 package ui
 
 import (
+	"bytes"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 	"time"
+	"unicode/utf16"
+
+	"capscye/worksheets"
 )
 
-// cardBytes is the card of a report in the form that the ending of its name
-// asks for. lost says what could not be printed.
-func cardBytes(name, paperName string, r report, today time.Time) (out []byte, lost string, err error) {
+// cardMaker is written into every card, so that one is known again.
+const cardMaker = "capscye card"
+
+// cardNameFor is the name of a card beside a sheet: the first that is free, or
+// that of a card. What is no card of ours, a bought pattern say, is not written
+// over.
+func cardNameFor(sheet string) string {
+	stem := strings.TrimSuffix(sheet, filepath.Ext(sheet)) + "-card"
+	for n := 1; ; n++ {
+		name := stem + ".pdf"
+		if n > 1 {
+			name = fmt.Sprintf("%s-%d.pdf", stem, n)
+		}
+		content, err := os.ReadFile(name)
+		if err != nil || bytes.Contains(content, utf16Bytes(cardMaker)) {
+			return name
+		}
+	}
+}
+
+// utf16Bytes is how a PDF holds a text.
+func utf16Bytes(s string) []byte {
+	var b []byte
+	for _, c := range utf16.Encode([]rune(s)) {
+		b = append(b, byte(c>>8), byte(c))
+	}
+	return b
+}
+
+// cardFile is one file of a card.
+type cardFile struct {
+	name    string
+	content []byte
+}
+
+// cardFiles are the card of a report in the form that the ending of its name
+// asks for. An SVG is a file for each page. lost says what could not be printed.
+func cardFiles(name, paperName string, r report, today time.Time) (files []cardFile, lost string, err error) {
 	if paperName == "" {
 		paperName = usualPaper(r.scale.System)
 	}
-	p, ok := papers[paperName]
+	p, ok := papers[strings.ToLower(paperName)]
 	if !ok {
 		return nil, "", fmt.Errorf("%q is no paper that is known here; a4 and letter are", paperName)
 	}
 	switch ending := strings.ToLower(filepath.Ext(name)); ending {
 	case ".txt":
-		return []byte(cardText(r, today)), "", nil
+		return []cardFile{{name, []byte(cardText(r, today))}}, "", nil
 	case ".svg":
 		s, err := newSVG(p)
 		if err != nil {
 			return nil, "", err
 		}
 		printCard(s, p, r, today)
-		return s.bytes(), "", nil
+		for i, page := range s.bytes() {
+			pageName := name
+			if i > 0 {
+				pageName = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, filepath.Ext(name)), i+1, filepath.Ext(name))
+			}
+			files = append(files, cardFile{pageName, page})
+		}
+		return files, "", nil
 	case ".pdf":
 		s, err := newPDF(p)
 		if err != nil {
@@ -35,12 +82,25 @@ func cardBytes(name, paperName string, r report, today time.Time) (out []byte, l
 		s.pdf.SetCreationDate(today)
 		s.pdf.SetModificationDate(today)
 		s.pdf.SetTitle(r.name(), true)
+		s.pdf.SetCreator(cardMaker, true)
 		printCard(s, p, r, today)
 		out, err := s.bytes()
-		return out, s.lost(), err
+		return []cardFile{{name, out}}, s.lost(), err
 	default:
 		return nil, "", fmt.Errorf("a card is written as .txt, .svg or .pdf, and not as %q", ending)
 	}
+}
+
+// writeCard makes the files of a card and writes them.
+func writeCard(name, paperName string, r report, today time.Time) (names []string, lost string, err error) {
+	files, lost, err := cardFiles(name, paperName, r, today)
+	for _, f := range files {
+		if err == nil {
+			err = worksheets.WriteBeside(f.name, f.content)
+			names = append(names, f.name)
+		}
+	}
+	return names, lost, err
 }
 
 // cardText is the card in 80 columns.

@@ -77,13 +77,11 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 	}
 }
 
-// printFile writes the card of a report.
-func printFile(name string, r report, today time.Time) tea.Cmd {
+// printFile writes the card of a report beside its sheet.
+func printFile(sheet string, r report, today time.Time) tea.Cmd {
 	return func() tea.Msg {
-		out, lost, err := cardBytes(name, "", r, today)
-		if err == nil {
-			err = worksheets.WriteBeside(name, out)
-		}
+		name := cardNameFor(sheet)
+		_, lost, err := writeCard(name, "", r, today)
 		return printedMsg{name, lost, err}
 	}
 }

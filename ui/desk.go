@@ -212,6 +212,10 @@ func (d *desk) do(a action, name string) wish {
 		}
 	case actDone:
 		return d.tick()
+	case actUndone:
+		return d.untick()
+	case actJump:
+		d.jump(name)
 	case actUndo:
 		return d.undo()
 	case actRedo:

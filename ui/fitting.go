@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode"
 
 	"capscye/units"
 	"capscye/worksheets"
@@ -23,7 +24,7 @@ func (m *root) askFitting() part {
 	n.take = func(text string) wish {
 		w := m.desk.addFitting(text, m.today)
 		m.front = nil
-		if change, ok := readFitting(text, &m.desk.doc.Sheet); ok {
+		if change, ok := readFitting(text, &m.desk.doc.Sheet, m.desk.rep.scale.System); ok {
 			m.front = m.askEase(change)
 		}
 		return w
@@ -33,8 +34,12 @@ func (m *root) askFitting() part {
 
 // askEase offers to turn a fitting into a change of ease.
 func (m *root) askEase(c easeChange) part {
-	text := fmt.Sprintf("The note is kept. Change the %s from %s to %s?", fields[c.key].words, orNothing(c.before, m.desk.rep.scale),
-		m.desk.rep.scale.Format(c.after))
+	sc := m.desk.rep.scale
+	text := fmt.Sprintf("The note is kept. Change the %s by %s, from %s to %s?", fields[c.key].words,
+		signed(c.after-c.before.Or(0), sc), orNothing(c.before, sc), sc.Format(c.after))
+	if c.after < 0 {
+		text += " That is smaller than the body: only a knit takes it."
+	}
 	return &question{styles: m.styles, text: text, answers: []answer{
 		{"y", "yes", wish{kind: wishEase, ease: &c}},
 		{"esc", "no, the note alone", wish{kind: wishBack}},
@@ -73,65 +78,69 @@ type easeChange struct {
 	after  units.Length
 }
 
-// fittingPlaces are the words for the places at which there is ease; the first
-// that a note has decides.
-var fittingPlaces = []struct {
-	word string
-	key  worksheets.Key
-}{
-	{"upper arm", worksheets.EaseBicep}, {"bicep", worksheets.EaseBicep}, {"sleeve", worksheets.EaseBicep},
-	{"bust", worksheets.EaseBust}, {"chest", worksheets.EaseBust}, {"waist", worksheets.EaseWaist}, {"hip", worksheets.EaseHip},
-	{"elbow", worksheets.EaseElbow}, {"wrist", worksheets.EaseWrist}, {"cuff", worksheets.EaseWrist},
+// fittingPlaces are the words for the places at which there is ease.
+var fittingPlaces = map[string]worksheets.Key{
+	"arm": worksheets.EaseBicep, "bicep": worksheets.EaseBicep, "biceps": worksheets.EaseBicep,
+	"bust": worksheets.EaseBust, "chest": worksheets.EaseBust, "waist": worksheets.EaseWaist,
+	"hip": worksheets.EaseHip, "hips": worksheets.EaseHip, "elbow": worksheets.EaseElbow, "wrist": worksheets.EaseWrist,
 }
 
 // fittingWays are the words for too little and too much.
-var fittingWays = []struct {
-	word string
-	sign units.Length
-}{{"tight", 1}, {"narrow", 1}, {"small", 1}, {"loose", -1}, {"wide", -1}, {"large", -1}, {"big", -1}, {"roomy", -1}}
+var fittingWays = map[string]units.Length{
+	"tight": 1, "narrow": 1, "small": 1, "loose": -1, "wide": -1, "large": -1, "big": -1, "roomy": -1,
+}
+
+// fittingDoubts are words with which a note says something else than how much
+// ease is missing.
+var fittingDoubts = []string{
+	"not", "no", "longer", "long", "short", "hem", "cap", "armhole", "size", "sizes", "each", "side", "spare", "fine", "widened", "but",
+	"lower", "sleeve", "shoulder",
+}
 
 // readFitting reads a place, an amount and a way out of a note, such as "upper
-// arm 1/2 in too tight". A note that says less or more than one of them is a note
-// and nothing else.
-func readFitting(note string, s *worksheets.Sheet) (c easeChange, ok bool) {
-	lower := strings.ToLower(note)
-	place := slices.IndexFunc(fittingPlaces, func(p struct {
-		word string
-		key  worksheets.Key
-	}) bool {
-		return strings.Contains(lower, p.word)
-	})
-	var sign units.Length
-	for _, w := range fittingWays {
-		if !strings.Contains(lower, w.word) {
-			continue
-		}
-		if sign != 0 && sign != w.sign {
-			return easeChange{}, false
-		}
-		sign = w.sign
-	}
-	amount, found := amountIn(note, s.Unit())
-	if place < 0 || sign == 0 || !found {
+// arm 1/2 in too tight": exactly one of each, and nothing that could mean
+// something else. Any other note is a note and nothing more. Bare numbers are in
+// the system that is shown.
+func readFitting(note string, s *worksheets.Sheet, shown units.System) (c easeChange, ok bool) {
+	amount, rest, found := amountIn(note, shown)
+	if !found || strings.ContainsAny(rest, "0123456789½¼¾⅛⅜⅝⅞⅓⅔") {
 		return easeChange{}, false
 	}
-	c.key = fittingPlaces[place].key
+	var places []worksheets.Key
+	var ways []units.Length
+	for _, word := range strings.FieldsFunc(strings.ToLower(rest), func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if slices.Contains(fittingDoubts, word) {
+			return easeChange{}, false
+		}
+		if k, known := fittingPlaces[word]; known {
+			places = append(places, k)
+		}
+		if sign, known := fittingWays[word]; known {
+			ways = append(ways, sign)
+		}
+	}
+	if len(places) != 1 || len(ways) != 1 {
+		return easeChange{}, false
+	}
+	c.key = places[0]
 	c.before = s.Reading(c.key)
-	c.after = c.before.Or(0) + sign*amount
+	c.after = c.before.Or(0) + ways[0]*amount
 	return c, true
 }
 
-// amountIn finds the one length in a note: the longest run of words that reads
-// as one.
-func amountIn(note string, sys units.System) (units.Length, bool) {
+// amountIn finds the length in a note, the longest run of words that reads as
+// one, and gives the note without it. A number without a unit has to stand
+// before "too", as in "1/2 too tight".
+func amountIn(note string, sys units.System) (l units.Length, rest string, ok bool) {
 	words := strings.Fields(strings.NewReplacer(";", " ", ":", " ", "(", " ", ")", " ").Replace(note))
 	for size := min(4, len(words)); size > 0; size-- {
 		for from := 0; from+size <= len(words); from++ {
-			l, err := units.Parse(strings.Join(words[from:from+size], " "), sys)
-			if err == nil && l > 0 {
-				return l, true
+			l, named, err := units.ParseNamed(strings.Join(words[from:from+size], " "), sys)
+			if err != nil || l <= 0 || !named && (from+size == len(words) || !strings.EqualFold(words[from+size], "too")) {
+				continue
 			}
+			return l, strings.Join(slices.Concat(words[:from], []string{"|"}, words[from+size:]), " "), true
 		}
 	}
-	return 0, false
+	return 0, "", false
 }

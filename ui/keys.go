@@ -34,7 +34,9 @@ const (
 	actChoose // through a choice
 	actNudge  // a length by a ruler mark
 	actScroll
-	actDone  // the step at the table, and on to the next
+	actDone // the step at the table, and on to the next
+	actUndone
+	actJump  // to another piece, or to either end
 	actTable // the step, as large as the screen
 	actCard  // the sheet on paper
 	actNote  // what a test garment showed
@@ -62,6 +64,8 @@ var deskKeys = []binding{
 	{keys: []string{"left", "right", "up", "down", " "}, show: "arrows", does: "choose", where: "in a choice", act: actChoose, when: onChoice},
 	{keys: []string{"up", "down"}, show: "up/down", does: "one mark", where: "in a length", act: actNudge, when: onLength},
 	{keys: []string{" "}, show: "space", does: "done, next", where: "in step 6", act: actDone, when: onTrace},
+	{keys: []string{"x"}, show: "x", does: "not done", where: "in step 6", act: actUndone, when: onTrace, rare: true},
+	{keys: []string{"left", "right", "home", "end"}, show: "left/right", does: "piece", where: "in step 6", act: actJump, when: onTrace, rare: true},
 	{keys: []string{"t"}, show: "t", does: "table view", where: "in step 6", act: actTable, when: onTrace},
 	{keys: []string{"n"}, show: "n", does: "note a fitting", where: "in step 6", act: actNote, when: onTrace},
 	{keys: []string{"c"}, show: "c", does: "card", where: "in step 6", act: actCard, when: onTrace},

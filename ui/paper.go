@@ -50,7 +50,7 @@ func usualPaper(s units.System) string {
 
 const (
 	margin     = 12.0
-	tableSize  = 7.5
+	tableSize  = 7.0
 	textSize   = 7.5
 	lineHeight = 1.3 * 25.4 / 72 // millimetres for a point of size
 )
@@ -80,23 +80,44 @@ func printCard(s surface, p paper, r report, today time.Time) {
 	c.gauge()
 }
 
-// say writes one line at the left margin and goes on to the next.
+// say writes one line at the left margin and goes on to the next, on another
+// page where this one is full.
 func (c *card) say(size float64, f face, s string) {
+	if c.y+size*lineHeight > c.paper.height-margin {
+		c.newPage()
+		c.y = margin
+	}
 	c.y += size * lineHeight
 	c.text(margin, c.y, size, f, s)
 }
 
+// title writes a title in the largest type with which it fits the page.
+func (c *card) title(s string) {
+	size := 14.0
+	for size > 7 && c.surface.width(size, bolder, s) > c.paper.width-2*margin {
+		size -= 0.5
+	}
+	for _, part := range c.broken(s, size, c.paper.width-2*margin) {
+		c.say(size, bolder, part)
+	}
+	c.y++
+}
+
+// mostNotes is how many lines of notes a card has room for.
+const mostNotes = 4
+
 func (c *card) head(today time.Time) {
 	c.y = margin
-	c.say(14, bolder, c.r.name())
-	c.y += 1
+	c.title(c.r.name())
 	lines := []string{fmt.Sprintf("Printed %s. Lengths in %s; amounts to mark for a ruler in %s.",
 		today.Format(time.DateOnly), unitWords(c.r.scale.System), c.r.scale.Ruler)}
 	if day := c.r.sheet.Text(worksheets.MeasuredOn); day != "" {
 		lines[0] += " Measured " + plain(day) + "."
 	}
-	if notes := plain(c.r.sheet.Text(worksheets.Notes)); notes != "" {
-		lines = append(lines, notes)
+	if notes := c.broken(plain(c.r.sheet.Text(worksheets.Notes)), textSize, c.paper.width-2*margin); len(notes) > mostNotes {
+		lines = append(append(lines, notes[:mostNotes]...), "... more in the sheet")
+	} else {
+		lines = append(lines, notes...)
 	}
 	var given []string
 	for _, k := range []worksheets.Key{worksheets.Bicep, worksheets.BicepOther, worksheets.Bust, worksheets.HighBust, worksheets.Waist,
@@ -136,12 +157,12 @@ func (c *card) tables(top float64) {
 func (c *card) drawings() {
 	left := margin + c.surface.width(tableSize, mono, strings.Repeat("x", 68)) + 3
 	room := c.paper.width - margin - left
-	c.drawing("Sleeve", calc.SleeveDrawing(c.r.input, c.r.plan, calc.AllAltered), left, room, 42)
+	c.drawing("Sleeve", calc.SleeveDrawing(c.r.input, c.r.plan, calc.AllAltered), left, room, 40)
 	top, lowest := c.y, 0.0
 	for i, h := range calc.Halves() {
 		c.y = top
 		c.drawing("Bodice "+subjectWords[h.Subject()], calc.BodiceDrawing(c.r.input, c.r.plan, h, calc.AllAltered),
-			left+float64(i)*room/2, room/2, 48)
+			left+float64(i)*room/2, room/2, 44)
 		lowest = max(lowest, c.y)
 	}
 	c.y = lowest
@@ -232,6 +253,11 @@ func (c *card) findings() {
 			c.say(textSize, roman, part)
 		}
 	}
+	for _, l := range fittingLines(c.r) {
+		for _, part := range c.broken("Fitting "+l, textSize, c.paper.width-2*margin) {
+			c.say(textSize, roman, part)
+		}
+	}
 	for _, w := range cautions {
 		c.say(textSize, roman, w)
 	}
@@ -247,7 +273,11 @@ func (c *card) steps() {
 	steps := c.r.traceSteps()
 	var blocks [][]string
 	lines, size := 0, 0.0
-	for _, size = range []float64{7, 6.5, 6, 5.5, 5} {
+	for _, size = range []float64{7, 6.5, 6, 5.5, 5, 0} {
+		if size == 0 { // not even in small print: on a page of its own, in large
+			c.newPage()
+			c.y, size = margin, 7
+		}
 		blocks, lines = nil, 0
 		for i, s := range steps {
 			block := c.broken(fmt.Sprintf("%d  %s: %s", i+1, capitalised(about(s)), stepText(s, c.r)), size, width-5)
@@ -283,101 +313,24 @@ func (c *card) broken(s string, size, width float64) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(s) {
+		for c.surface.width(size, roman, word) > width { // a word that is longer than a line
+			n := len([]rune(word)) - 1
+			for n > 1 && c.surface.width(size, roman, string([]rune(word)[:n])) > width {
+				n--
+			}
+			if line != "" {
+				lines, line = append(lines, line), ""
+			}
+			lines, word = append(lines, string([]rune(word)[:n])), string([]rune(word)[n:])
+		}
 		longer := strings.TrimSpace(line + " " + word)
 		if line != "" && c.surface.width(size, roman, longer) > width {
 			lines, longer = append(lines, line), word
 		}
 		line = longer
 	}
+	if line == "" {
+		return lines
+	}
 	return append(lines, line)
-}
-
-// gauge is the second page: strips to cut out and lay on the paper, true to
-// scale, and squares to check the printer with.
-func (c *card) gauge() {
-	c.y = margin
-	c.say(14, bolder, "Marking gauge: "+c.r.name())
-	c.y += 1
-	c.say(textSize, roman, "True to scale: print at 100 %, and measure the squares before you trust a strip. Cut along the lines; lay 0 on the underarm corner.")
-	c.y += 4
-	for _, s := range c.strips() {
-		c.strip(s)
-	}
-	c.square(margin, 2*units.Inch, "2 in")
-	c.square(margin+65, 5*units.Centimetre, "5 cm")
-}
-
-// strip is one strip of the gauge: marks from zero, each with a word.
-type strip struct {
-	name  string
-	marks []stripMark
-}
-
-type stripMark struct {
-	at    units.Length
-	words string
-}
-
-// strips are the amounts of the sheet, sides with the same amounts together.
-func (c *card) strips() []strip {
-	var list []strip
-	bySides := map[[2]units.Length]int{}
-	for _, s := range calc.Sides() {
-		p := c.r.plan.Sides[s]
-		if c.r.plan.Open || p.PivotMark == 0 && p.SlideMark == 0 {
-			continue
-		}
-		amounts := [2]units.Length{p.PivotMark, p.SlideMark}
-		if i, ok := bySides[amounts]; ok {
-			list[i].name += ", " + subjectWords[s.Subject()]
-			continue
-		}
-		bySides[amounts] = len(list)
-		one := strip{name: subjectWords[s.Subject()], marks: []stripMark{{0, "0"}}}
-		if p.PivotMark != 0 {
-			one.marks = append(one.marks, stripMark{p.PivotMark.Abs(), "pivot " + inOrOut(p.PivotMark, c.r.scale)})
-		}
-		if p.SlideMark != 0 {
-			one.marks = append(one.marks, stripMark{p.PivotMark.Abs() + p.SlideMark.Abs(), "then slide " + inOrOut(p.SlideMark, c.r.scale)})
-		}
-		list = append(list, one)
-	}
-	for _, k := range []worksheets.Key{worksheets.SleeveAllowance, worksheets.BodiceAllowance} {
-		if l := c.r.sheet.Reading(k); l.Known && l.Length > 0 {
-			list = append(list, strip{fields[k].words, []stripMark{{0, "0"}, {l.Length, c.r.scale.Format(l.Length)}}})
-		}
-	}
-	return list
-}
-
-// strip draws one strip. A mark is a thin bar whose middle is the place.
-func (c *card) strip(s strip) {
-	const tall, bar = 9.0, 0.2
-	last := s.marks[len(s.marks)-1].at.Millimetres()
-	c.say(textSize, bolder, capitalised(s.name))
-	if last > c.paper.width-2*margin-6 {
-		c.say(textSize, roman, "longer than this paper; measure it with the ruler")
-		c.y += 3
-		return
-	}
-	top, zero := c.y+1.5, margin+3
-	for _, edge := range [][4]float64{ // dashed: to be cut along, and no mark
-		{margin, top, margin + last + 6, top}, {margin, top + tall, margin + last + 6, top + tall},
-		{margin, top, margin, top + tall}, {margin + last + 6, top, margin + last + 6, top + tall},
-	} {
-		c.line(edge[0], edge[1], edge[2], edge[3], 0.15, true)
-	}
-	for i, m := range s.marks {
-		x := zero + m.at.Millimetres()
-		c.box(x-bar/2, top, bar, tall, true)
-		c.text(x+0.8, top+tall+3*float64(i+1), 6, roman, m.words)
-	}
-	c.y = top + tall + 3*float64(len(s.marks)) + 4
-}
-
-// square is a square to check the printer with.
-func (c *card) square(x float64, side units.Length, words string) {
-	mm := side.Millimetres()
-	c.box(x, c.y+2, mm, mm, false)
-	c.text(x+2, c.y+6, textSize, roman, words+" square: measure it")
 }

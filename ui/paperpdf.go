@@ -3,17 +3,21 @@ package ui
 import (
 	"bytes"
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
+	"codeberg.org/go-fonts/dejavu/dejavusanscondensed"
+	"codeberg.org/go-fonts/dejavu/dejavusanscondensedbold"
+	"codeberg.org/go-fonts/dejavu/dejavusansmono"
 	"codeberg.org/go-pdf/fpdf"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/gomono"
-	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
+	"golang.org/x/text/unicode/norm"
 )
 
-// pdfPaper is a PDF, and the measure of its type. The type is the Go fonts
-// (BSD), embedded, which have Latin, Greek, Cyrillic and the common fractions.
+// pdfPaper is a PDF, and the measure of its type. The type is DejaVu (free, see
+// its licence), of which what is used is embedded: it has Latin with every
+// common accent, Greek, Cyrillic, the fractions and the tick.
 type pdfPaper struct {
 	pdf     *fpdf.Fpdf
 	glyphs  *sfnt.Font
@@ -26,10 +30,10 @@ func newPDF(p paper) (*pdfPaper, error) {
 	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: p.width, Ht: p.height}})
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
-	f.AddUTF8FontFromBytes("go", "", goregular.TTF)
-	f.AddUTF8FontFromBytes("gobold", "", gobold.TTF)
-	f.AddUTF8FontFromBytes("gomono", "", gomono.TTF)
-	glyphs, err := sfnt.Parse(goregular.TTF)
+	f.AddUTF8FontFromBytes("go", "", dejavusanscondensed.TTF)
+	f.AddUTF8FontFromBytes("gobold", "", dejavusanscondensedbold.TTF)
+	f.AddUTF8FontFromBytes("gomono", "", dejavusansmono.TTF)
+	glyphs, err := sfnt.Parse(dejavusanscondensed.TTF)
 	if err != nil {
 		return nil, err
 	}
@@ -40,6 +44,7 @@ func newPDF(p paper) (*pdfPaper, error) {
 // said on the paper; the library prints nothing for it, or stops.
 func (p *pdfPaper) printable(s string) string {
 	var buf sfnt.Buffer
+	s = norm.NFC.String(s)
 	return strings.Map(func(r rune) rune {
 		if i, err := p.glyphs.GlyphIndex(&buf, r); err != nil || i == 0 || r > 0xffff {
 			p.missing[r] = true
@@ -94,5 +99,13 @@ func (p *pdfPaper) lost() string {
 	if len(p.missing) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d signs of this sheet are not in the type and are printed as ?.", len(p.missing))
+	var signs []string
+	for r := range p.missing {
+		signs = append(signs, strconv.QuoteRuneToASCII(r))
+	}
+	slices.Sort(signs)
+	if len(signs) > 5 {
+		signs = append(signs[:5], "...")
+	}
+	return "Not in the type, and printed as ?: " + strings.Join(signs, " ") + "."
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"capscye/calc"
@@ -31,11 +32,13 @@ func picture(d calc.Drawing, r report, name string, width, height int) []string 
 			f.stroke(c, s, 1)
 		}
 	}
-	f.label(c, d.Pin, "o", 0, 0)
+	if anyMarked(d) {
+		f.label(c, d.Pin, "o", 0, 0)
+	}
 	for _, corner := range d.Corners {
 		f.corner(c, corner, d, r)
 	}
-	if labelRoom(d, width) == 0 {
+	if labelRoom(d, width) == 0 && anyMarked(d) {
 		c.write(0, c.height-1, amountsLine(d, r))
 	}
 	return append(out, c.lines()...)
@@ -45,7 +48,7 @@ func picture(d calc.Drawing, r report, name string, width, height int) []string 
 func captions(d calc.Drawing, r report, name string, width int) []string {
 	lines := "old dotted, new solid"
 	switch {
-	case r.plan.Open:
+	case r.plan.Open || !anyMarked(d):
 		lines = "as it is"
 	case d.Unreached:
 		lines = "as it is; no turn reaches the mark"
@@ -61,6 +64,11 @@ func captions(d calc.Drawing, r report, name string, width int) []string {
 		out = append(out, "curve approximate")
 	}
 	return out
+}
+
+// anyMarked tells that there is anything on the paper yet.
+func anyMarked(d calc.Drawing) bool {
+	return slices.ContainsFunc(d.Corners, func(k calc.Corner) bool { return k.Marked })
 }
 
 // labelRoom is how many cells beside the piece the words of a side take; none
@@ -194,7 +202,11 @@ func (f frame) corner(c *canvas, k calc.Corner, d calc.Drawing, r report) {
 		f.label(c, k.Old, name[:1], dx, 1)
 		return
 	}
-	for i, words := range []string{name, r.amounts(k.Side)} {
+	words := []string{name}
+	if k.Marked {
+		words = append(words, r.amounts(k.Side))
+	}
+	for i, words := range words {
 		if k.Old.X < 0 {
 			f.label(c, calc.Point{X: -outermost, Y: k.Old.Y}, words, -len(words)-1, 1+i)
 		} else {

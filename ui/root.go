@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"path/filepath"
 	"strings"
 	"time"
 
@@ -149,7 +148,7 @@ func (m *root) print() tea.Cmd {
 	if path == "" {
 		path = fileNameFor(m.desk.doc.Sheet.Text(worksheets.Title))
 	}
-	return printFile(strings.TrimSuffix(path, filepath.Ext(path))+".pdf", m.desk.rep, m.today)
+	return printFile(path, m.desk.rep, m.today)
 }
 
 // printed says where the card is.

@@ -214,17 +214,16 @@ func (s *session) card(file, name, on string) error {
 		s.complain(err)
 		return nil
 	}
-	out, lost, err := cardBytes(name, on, r, s.today)
+	names, lost, err := writeCard(name, on, r, s.today)
 	if err != nil {
-		return err
-	}
-	if err := worksheets.WriteBeside(name, out); err != nil {
 		return errors.New(fileWords(err))
 	}
 	if lost != "" {
 		s.complain(errors.New(lost))
 	}
-	fmt.Fprintf(s.out, "%s is written.\n", plain(name))
+	for _, n := range names {
+		fmt.Fprintf(s.out, "%s is written.\n", plain(n))
+	}
 	return nil
 }
 

@@ -24,31 +24,93 @@ func (d *desk) firstUndone() int {
 	return d.traceAt(len(steps))
 }
 
-// tick marks the step at hand as done and goes on to the next; a step that is
-// done is marked as not done.
+// tick marks the step at hand as done and goes on to the next that is not.
 func (d *desk) tick() wish {
-	steps := d.rep.traceSteps()
-	if len(steps) == 0 {
-		d.message = d.rep.nothingToTrace()
+	s, ok := d.atHand()
+	if !ok {
 		return wish{}
 	}
-	if d.doc.ReadOnly != "" {
-		d.message = d.readOnly()
+	w := wish{}
+	if !d.rep.done(s) {
+		w = d.setDone(append(d.withoutName(s.Name), s.ID()), "step "+verbs[s.Action])
+	}
+	for d.trace < len(d.rep.traceSteps())-1 {
+		d.trace++
+		if !d.rep.done(d.rep.traceSteps()[d.trace]) {
+			break
+		}
+	}
+	return w
+}
+
+// untick marks the step at hand as not done.
+func (d *desk) untick() wish {
+	s, ok := d.atHand()
+	if !ok || !d.rep.done(s) {
 		return wish{}
+	}
+	return d.setDone(d.withoutName(s.Name), "step "+verbs[s.Action]+" not done")
+}
+
+// atHand is the step at hand, where it may be ticked off.
+func (d *desk) atHand() (calc.TraceStep, bool) {
+	steps := d.rep.traceSteps()
+	switch {
+	case len(steps) == 0:
+		d.message = d.rep.nothingToTrace()
+		return calc.TraceStep{}, false
+	case d.doc.ReadOnly != "":
+		d.message = d.readOnly()
+		return calc.TraceStep{}, false
 	}
 	d.trace = d.traceAt(d.trace)
-	id, done := steps[d.trace].ID, slices.Clone(d.doc.Sheet.Done)
-	if i := slices.Index(done, id); i >= 0 {
-		done = slices.Delete(done, i, i+1)
-	} else {
-		done = append(done, id)
-		d.trace = d.traceAt(d.trace + 1)
-	}
+	return steps[d.trace], true
+}
+
+// withoutName is what is done, but for a step, whatever its amounts were.
+func (d *desk) withoutName(name string) []string {
+	return slices.DeleteFunc(slices.Clone(d.doc.Sheet.Done), func(id string) bool {
+		base, _, _ := strings.Cut(id, "@")
+		return base == name
+	})
+}
+
+func (d *desk) setDone(done []string, what string) wish {
 	before := d.doc.Sheet
 	d.doc.Sheet.Done = done
-	d.remember(before, "step "+id)
+	d.remember(before, what)
 	d.reckon()
 	return d.keep()
+}
+
+// jump goes to the first step of the piece before or after, or to either end.
+func (d *desk) jump(name string) {
+	steps := d.rep.traceSteps()
+	if len(steps) == 0 {
+		return
+	}
+	at := d.traceAt(d.trace)
+	switch name {
+	case "home":
+		at = 0
+	case "end":
+		at = len(steps) - 1
+	case "right":
+		for piece := steps[at].Piece; at < len(steps)-1 && steps[at].Piece == piece; {
+			at++
+		}
+	case "left":
+		for at > 0 && steps[at-1].Piece == steps[at].Piece {
+			at--
+		}
+		if at == d.traceAt(d.trace) && at > 0 {
+			at--
+			for at > 0 && steps[at-1].Piece == steps[at].Piece {
+				at--
+			}
+		}
+	}
+	d.trace = at
 }
 
 // traceLines is the page: what stands against cutting, the step at hand with
@@ -70,15 +132,18 @@ func (d *desk) traceLines(width, height int) []string {
 	at := d.traceAt(d.trace)
 	s := steps[at]
 	state := "to do"
-	if r.done(s) {
+	switch {
+	case r.done(s):
 		state = "done"
+	case r.doneOtherwise(s):
+		state = "done with other amounts: do it again"
 	}
 	out = append(out,
 		d.styles.heading.Render(cut(fmt.Sprintf("%s: %s  (%d of %d, %s)", verbs[s.Action], about(s), at+1, len(steps), state), width)),
 		cut(progress(r, steps, at), width))
 	out = append(out, wrap(stepText(s, r), width)...)
 	out = append(out, "")
-	return append(out, stepPicture(s, r, width, height-len(out))...)
+	return append(out, stepPicture(s, r.asMarked(), width, height-len(out))...)
 }
 
 // progress shows every step as one cell: done, at hand, to do.
@@ -105,13 +170,18 @@ type tableView struct{ desk *desk }
 
 func (v tableView) key(name string) wish {
 	d := v.desk
+	d.message = ""
 	switch name {
 	case " ":
 		return d.tick()
-	case "up", "left", "pgup":
+	case "x":
+		return d.untick()
+	case "up", "pgup":
 		d.trace = d.traceAt(d.trace - 1)
-	case "down", "right", "pgdown", "enter":
+	case "down", "pgdown", "enter":
 		d.trace = d.traceAt(d.trace + 1)
+	case "left", "right", "home", "end":
+		d.jump(name)
 	case "ctrl+c", "ctrl+q":
 		return wish{kind: wishQuit}
 	default:
@@ -127,17 +197,25 @@ func (v tableView) render(width, height int) string {
 		return block(wrap(d.rep.nothingToTrace(), width), width, height)
 	}
 	s := steps[d.traceAt(d.trace)]
-	tick := ""
-	if d.rep.done(s) {
-		tick = "  [done]"
+	head := strings.ToUpper(verbs[s.Action])
+	if inward := s.Action == calc.TurnTo && s.Pivot < 0 || s.Action == calc.SlideOut && s.Slide < 0; inward {
+		head += " INWARD"
 	}
-	out := []string{d.styles.answer.Render(cut(strings.ToUpper(verbs[s.Action])+"  "+about(s)+tick, width)), ""}
+	head += "  " + about(s)
+	switch {
+	case d.rep.done(s):
+		head += "  [done]"
+	case d.rep.doneOtherwise(s):
+		head += "  [done with other amounts]"
+	}
+	out := []string{d.styles.answer.Render(cut(head, width)), ""}
+	if d.message != "" {
+		out[1] = d.styles.warn.Render(cut("> "+d.message, width))
+	}
 	if amount := stepAmount(s, d.rep.scale); amount != "" {
-		out = append(out, tall(amount, width, height-len(out))...)
-		out = append(out, "")
+		out = append(append(out, tall(amount, width, height-len(out))...), "")
 	} else {
-		out = append(out, wrap(stepText(s, d.rep), width)...)
-		out = append(out, "")
+		out = append(append(out, wrap(stepText(s, d.rep), width)...), "")
 	}
-	return block(append(out, stepPicture(s, d.rep, width, height-len(out))...), width, height)
+	return block(append(out, stepPicture(s, d.rep.asMarked(), width, height-len(out))...), width, height)
 }

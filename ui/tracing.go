@@ -20,19 +20,37 @@ var pieceNames = map[calc.Piece]string{
 var verbs = map[calc.Action]string{
 	calc.Lay: "Lay", calc.Mark: "Mark", calc.Pin: "Pin", calc.TurnTo: "Turn", calc.TraceCurve: "Trace", calc.SlideOut: "Slide",
 	calc.Extend: "Extend", calc.Taper: "Taper", calc.SameAgain: "The same again", calc.True: "True", calc.Notch: "Notches",
-	calc.Leave: "Leave", calc.CheckSeams: "Check", calc.CheckSides: "Check", calc.AlterToo: "Alter too", calc.TestGarment: "Test garment",
+	calc.LayBack: "Lay back", calc.TraceAsIs: "Trace", calc.Leave: "Leave", calc.CheckSeams: "Check", calc.CheckSides: "Check", calc.AlterToo: "Alter too", calc.TestGarment: "Test garment",
 }
 
 // traceSteps are the steps of a report.
 func (r report) traceSteps() []calc.TraceStep { return calc.TraceSteps(r.input, r.plan) }
 
-// done tells that a step was ticked off.
-func (r report) done(s calc.TraceStep) bool { return slices.Contains(r.sheet.Done, s.ID) }
+// asMarked is the report by the marks, for everything that is looked at or
+// measured at the table.
+func (r report) asMarked() report {
+	r.plan = r.plan.AsMarked()
+	return r
+}
+
+// done tells that a step was ticked off, with the amounts that it has now.
+func (r report) done(s calc.TraceStep) bool { return slices.Contains(r.sheet.Done, s.ID()) }
+
+// doneOtherwise tells that a step was ticked off with other amounts.
+func (r report) doneOtherwise(s calc.TraceStep) bool {
+	return !r.done(s) && slices.ContainsFunc(r.sheet.Done, func(id string) bool {
+		name, _, found := strings.Cut(id, "@")
+		return found && name == s.Name
+	})
+}
 
 // about is the piece and the side of a step, "sleeve, front".
 func about(s calc.TraceStep) string {
 	name := pieceNames[s.Piece]
-	if s.Piece != calc.SleevePiece || s.Action == calc.Lay || s.Action == calc.True || s.Action == calc.Notch {
+	switch {
+	case s.Action == calc.Leave:
+		return "bodice"
+	case s.Piece != calc.SleevePiece || s.Action == calc.Lay || s.Action == calc.LayBack || s.Action == calc.True || s.Action == calc.Notch:
 		return name
 	}
 	half := subjectWords[s.Side.Half().Subject()]
@@ -70,52 +88,102 @@ func outward(l units.Length) string {
 	return "outward"
 }
 
-// stepText is what to do in a step.
-func stepText(s calc.TraceStep, r report) string {
-	sleeve := s.Piece == calc.SleevePiece
-	line, pin, curve, end, level := "side seam", "where the seam lines of shoulder and armhole cross", "armhole", "waist", "bust"
-	if sleeve {
-		line, pin, curve, end, level = "underarm seam", "in the shoulder dot, on the seam line", "cap", "hem", "bicep"
+// pieceParts are the words for the parts of a piece.
+type pieceParts struct{ line, pin, top, curve, end, level string }
+
+func partsOf(s calc.TraceStep) pieceParts {
+	if s.Piece == calc.SleevePiece {
+		return pieceParts{"underarm seam", "in the shoulder dot, on the seam line", "shoulder dot", "cap", "hem", "bicep line"}
 	}
+	return pieceParts{"side seam", "where the seam lines of shoulder and armhole cross", "shoulder", "armhole", "waist", "level line"}
+}
+
+// stepText is what to do in a step. The amounts are the step's own; what is to be
+// measured afterwards goes by the marks.
+func stepText(s calc.TraceStep, r report) string {
+	parts := partsOf(s)
 	switch s.Action {
 	case calc.Lay:
-		if sleeve {
+		if s.Piece == calc.SleevePiece {
 			return "Lay the sleeve pattern on fresh paper. Draw its grain line and its bicep line, past both underarm corners, and trace the shoulder dot and the hem."
 		}
 		return "Lay the " + pieceNames[s.Piece] + " on fresh paper. Draw a level line through the underarm corner, past it; trace the neck, the shoulder, the centre and the waist, which stay."
 	case calc.Mark:
-		return markText(s, r, level)
+		return markText(s, r, parts.level)
 	case calc.Pin:
-		return "Set the pin " + pin + ", one allowance in from the edge."
+		return "Set the pin " + parts.pin + ", one allowance in from the edge."
 	case calc.TurnTo:
-		return fmt.Sprintf("Turn the pattern about the pin, %s, until its %s line runs through the first mark, %s from the corner.",
-			outward(s.Pivot), line, r.scale.OnRuler(s.Pivot.Abs()))
+		return turnText(s, r, parts)
 	case calc.TraceCurve:
-		if s.Pivot == 0 {
-			return fmt.Sprintf("Trace the %s as it lies, from its top to the underarm corner, and about an inch (2.5 cm) down the %s.", curve, line)
-		}
-		return fmt.Sprintf("Trace the %s from the pin to the underarm corner, and about an inch (2.5 cm) down the %s. Nothing below that.", curve, line)
+		return curveText(s, r, parts)
 	case calc.SlideOut:
-		lead := "Take the pin out. "
-		if s.Pivot == 0 {
-			lead = ""
-		}
-		return lead + fmt.Sprintf("Move the pattern straight %s by %s, without turning it, and trace the underarm corner again; join the two with a level line.",
-			outward(s.Slide), r.scale.OnRuler(s.Slide.Abs()))
+		return slideStepText(s, r, parts)
 	case calc.Extend:
-		return "Lay the pattern back on its grain line, moved over so that the seam lies on the last mark, and trace the underarm seam down to the hem. The hem line stays where it was."
+		return "Lay the pattern on its grain line again, moved over so that its seam line lies on the last mark, and trace the underarm seam from there to the hem. The hem line stays where it was."
 	case calc.Taper:
-		return fmt.Sprintf("Put the pattern back on its old outline. Draw a straight line from the new underarm corner to the old %s corner.", end)
+		return fmt.Sprintf("Put the pattern back on its old outline. Draw a straight line from the new underarm corner to the old %s corner.", parts.end) + bindsText(s, r)
 	case calc.SameAgain:
 		return sameAgainText(s, r)
+	case calc.LayBack:
+		return "Lay the pattern back on its old outline, grain line on grain line."
+	case calc.TraceAsIs:
+		return fmt.Sprintf("The %s stays as it is: trace its cap, shoulder dot to underarm, and its underarm seam to the hem.", subjectWords[s.Side.Half().Subject()])
 	case calc.True:
-		return fmt.Sprintf("True the %s: draw it smooth through the pin and through the underarm corner, without a point or a dip.", curve)
+		return fmt.Sprintf("True the %s: draw it smooth through the %s and through the underarm corner, without a point or a dip.", parts.curve, parts.top)
 	case calc.Notch:
-		return fmt.Sprintf("Move the notches of the %s along with the line that they were on, so that they still meet those of the piece it is sewn to.", curve)
+		return fmt.Sprintf("Lay the %s on the seam that it is sewn to: the notches must meet. Move what has drifted along the seam line.", parts.curve)
 	case calc.Leave:
 		return "The bodice is already cut: leave it alone."
 	}
-	return garmentText(s, r)
+	return garmentText(s, r.asMarked())
+}
+
+// turnText: inward, the corner comes to lie below the mark, and it is the line
+// of the seam, drawn on upward, that meets it.
+func turnText(s calc.TraceStep, r report, parts pieceParts) string {
+	mark := "the mark"
+	if s.Slide != 0 {
+		mark = "the first mark"
+	}
+	if s.Pivot < 0 {
+		return fmt.Sprintf("Draw the %s line on the pattern a little past the corner, upward. Turn the pattern about the pin, inward, until that line runs through %s, %s from the corner.",
+			parts.line, mark, r.scale.OnRuler(-s.Pivot))
+	}
+	return fmt.Sprintf("Turn the pattern about the pin, outward, until its %s line runs through %s, %s from the corner.", parts.line, mark, r.scale.OnRuler(s.Pivot))
+}
+
+func curveText(s calc.TraceStep, r report, parts pieceParts) string {
+	switch {
+	case s.Pivot == 0:
+		return fmt.Sprintf("Trace the %s as it lies, with its notches, from the %s to the underarm corner. Nothing below that.", parts.curve, parts.top)
+	case s.Slide != 0:
+		return fmt.Sprintf("Trace the %s, with its notches, from the pin to the underarm corner. Nothing below that.", parts.curve)
+	}
+	return fmt.Sprintf("Trace the %s, with its notches, from the pin to the underarm corner, and about an inch (2.5 cm) of the %s, as far as the mark at least.", parts.curve, parts.line)
+}
+
+func slideStepText(s calc.TraceStep, r report, parts pieceParts) string {
+	lead := "Take the pin out. "
+	if s.Pivot == 0 {
+		lead = ""
+	}
+	return lead + fmt.Sprintf("Move the pattern straight %s by %s, without turning it. Trace the underarm corner and about an inch (2.5 cm) of the %s, "+
+		"as far as the last mark at least, and join the two corners with a level line.", outward(s.Slide), r.scale.OnRuler(s.Slide.Abs()), parts.line)
+}
+
+// bindsText qualifies a taper that would be too tight on its way.
+func bindsText(s calc.TraceStep, r report) string {
+	of := calc.OfBust
+	if s.Piece == calc.SleevePiece {
+		of = calc.OfSleeve
+	}
+	text := ""
+	for _, f := range r.plan.Findings {
+		if f.Code == calc.BindsBelow && f.About == of {
+			text += fmt.Sprintf(" But the %s would bind: there the line must lie %s further out.", placeWords[f.At], r.scale.Format(f.Other))
+		}
+	}
+	return text
 }
 
 func markText(s calc.TraceStep, r report, level string) string {
@@ -126,14 +194,18 @@ func markText(s calc.TraceStep, r report, level string) string {
 	case s.Piece == calc.SleevePiece:
 		whose = ", on the " + subjectWords[s.Side.Half().Subject()]
 	}
+	prick := ""
+	if s.Pivot < 0 || s.Slide < 0 {
+		prick = " An inward mark lies under the pattern: prick it through."
+	}
 	switch {
 	case s.Slide == 0:
-		return fmt.Sprintf("On the %s line mark %s %s from the underarm corner%s.", level, r.scale.OnRuler(s.Pivot.Abs()), outward(s.Pivot), whose)
+		return fmt.Sprintf("On the %s mark %s %s from the underarm corner%s.", level, r.scale.OnRuler(s.Pivot.Abs()), outward(s.Pivot), whose) + prick
 	case s.Pivot == 0:
-		return fmt.Sprintf("On the %s line mark the slide: %s %s from the underarm corner%s.", level, r.scale.OnRuler(s.Slide.Abs()), outward(s.Slide), whose)
+		return fmt.Sprintf("On the %s mark the slide: %s %s from the underarm corner%s.", level, r.scale.OnRuler(s.Slide.Abs()), outward(s.Slide), whose) + prick
 	}
-	return fmt.Sprintf("On the %s line mark the pivot, %s %s from the underarm corner, and from there the slide, %s %s%s.", level,
-		r.scale.OnRuler(s.Pivot.Abs()), outward(s.Pivot), r.scale.OnRuler(s.Slide.Abs()), outward(s.Slide), whose)
+	return fmt.Sprintf("On the %s mark the pivot, %s %s from the underarm corner, and from there the slide, %s %s%s.", level,
+		r.scale.OnRuler(s.Pivot.Abs()), outward(s.Pivot), r.scale.OnRuler(s.Slide.Abs()), outward(s.Slide), whose) + prick
 }
 
 func sameAgainText(s calc.TraceStep, r report) string {
@@ -144,22 +216,38 @@ func sameAgainText(s calc.TraceStep, r report) string {
 	return "Do the same with the bodice back: " + amounts + "."
 }
 
-// garmentText words the steps that concern more than one piece.
+// garmentText words the steps that concern more than one piece; r goes by the
+// marks.
 func garmentText(s calc.TraceStep, r report) string {
+	seams, kept := r.plan.Seams, r.input.Method.Armhole == calc.KeepArmhole
+	changed := func(front calc.Side) bool { return r.plan.Sides[front].Total != 0 || r.plan.Sides[front+1].Total != 0 }
 	switch s.Action {
 	case calc.CheckSeams:
-		seams := r.plan.Seams
-		if seams.CapAfter.Known && seams.ArmholeAfter.Known {
-			return fmt.Sprintf("Walk the cap along the armhole, seam line on seam line. The cap should measure %s, the armhole %s: %s to ease in.",
-				r.scale.Format(seams.CapAfter.Length), r.scale.Format(seams.ArmholeAfter.Length), r.scale.Format(seams.CapEaseAfter.Length))
+		text := "Walk the cap along the armhole, seam line on seam line"
+		switch {
+		case seams.CapEaseAfter.Known:
+			return text + fmt.Sprintf(". The cap should measure %s, the armhole %s: %s to ease in.", r.scale.Format(seams.CapAfter.Length),
+				r.scale.Format(seams.ArmholeAfter.Length), r.scale.Format(seams.CapEaseAfter.Length))
+		case kept:
+			return text + ": it must still go in."
 		}
-		return "Walk the cap along the armhole, seam line on seam line: both must have changed by the same amount, front and back."
+		return text + ": both must have changed by the same amount, front and back."
 	case calc.CheckSides:
-		return "Lay the underarm seam of the front on that of the back, and the side seams of the bodice too: true at the hem what differs." + growthText(r)
+		return "Lay the underarm seam of the front on that of the back, and the side seams of the bodice too: true at the lower end what differs." + growthText(r)
 	case calc.AlterToo:
-		return "Alter in the same way what else lies on these seams: lining, armhole facing, sleeve band or cuff. Never the undercollar."
+		var also []string
+		if changed(calc.SleeveFront) {
+			also = append(also, "the lining of the sleeve")
+			if !r.input.Sleeve.Long {
+				also = append(also, "its band or hem facing")
+			}
+		}
+		if changed(calc.BodiceFront) {
+			also = append(also, "the lining of the bodice", "the armhole facing")
+		}
+		return "Alter in the same way what lies on the same seams: " + strings.Join(also, ", ") + ". Never the undercollar."
 	}
-	return strings.Join(cautions[:2], " ") + " Cut and sew the test garment, wear it, and write down what it shows."
+	return strings.Join(cautions[:2], " ") + " Cut and sew the test garment, wear it, and write down what it shows (n in step 6)."
 }
 
 // growthText says how much longer the seams below the underarm should be.
@@ -211,13 +299,21 @@ func traceText(r report) string {
 		if s.Piece != piece {
 			piece = s.Piece
 			line("")
-			line("%s", capitalised(pieceNames[piece]))
+			name := pieceNames[piece]
+			if s.Action == calc.Leave {
+				name = "bodice"
+			}
+			line("%s", capitalised(name))
 		}
 		box := "[ ]"
 		if r.done(s) {
 			box = "[x]"
 		}
-		printHanging(line, fmt.Sprintf("%s %2d  ", box, i+1), stepText(s, r))
+		text := stepText(s, r)
+		if r.doneOtherwise(s) {
+			text = "(Done with other amounts: do it again.) " + text
+		}
+		printHanging(line, fmt.Sprintf("%s %2d  ", box, i+1), text)
 	}
 	if len(r.traceSteps()) == 0 {
 		line("")

@@ -58,23 +58,23 @@ func TestStepsFollowThePlan(t *testing.T) {
 		marked := map[calc.Side]bool{}
 		ids := map[string]bool{}
 		for _, s := range r.traceSteps() {
-			if ids[s.ID] {
-				t.Errorf("%s: two steps are called %s", p.name, s.ID)
+			if ids[s.ID()] {
+				t.Errorf("%s: two steps are called %s", p.name, s.ID())
 			}
-			ids[s.ID] = true
+			ids[s.ID()] = true
 			side := r.plan.Sides[s.Side]
 			switch s.Action {
 			case calc.Mark, calc.SameAgain, calc.Pin, calc.TurnTo, calc.SlideOut:
 				if s.Pivot != side.PivotMark || s.Slide != side.SlideMark {
-					t.Errorf("%s, %s: %v and %v, the plan has %v and %v", p.name, s.ID, s.Pivot, s.Slide, side.PivotMark, side.SlideMark)
+					t.Errorf("%s, %s: %v and %v, the plan has %v and %v", p.name, s.Name, s.Pivot, s.Slide, side.PivotMark, side.SlideMark)
 				}
 				marked[s.Side] = true
 			}
 			if s.Action == calc.TurnTo && s.Pivot == 0 || s.Action == calc.SlideOut && s.Slide == 0 {
-				t.Errorf("%s, %s: nothing to turn or to slide", p.name, s.ID)
+				t.Errorf("%s, %s: nothing to turn or to slide", p.name, s.Name)
 			}
 			if text := stepText(s, r); strings.Contains(text, "-") && strings.Contains(text, " -") {
-				t.Errorf("%s, %s: a minus sign that somebody will overlook: %s", p.name, s.ID, text)
+				t.Errorf("%s, %s: a minus sign that somebody will overlook: %s", p.name, s.Name, text)
 			}
 		}
 		for _, s := range calc.Sides() {
@@ -90,16 +90,48 @@ func TestStepsFollowThePlan(t *testing.T) {
 func TestTickingOff(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).press("f6").sees("Lay: sleeve  (1 of 24, to do)")
 	r.press(" ", " ").sees("Pin: sleeve, front first  (3 of 24, to do)", "xx[ ]...")
-	if got := read(t, "sheet.toml"); !strings.Contains(got, `done = ["sleeve-lay", "sleeve-side-mark"]`) {
+	if got := read(t, "sheet.toml"); !strings.Contains(got, `done = ["sleeve-lay", "sleeve-front-mark@25.4+6.35"]`) {
 		t.Errorf("the file is now\n%s", got)
 	}
-	r.press("up").sees("Mark: sleeve, front first  (2 of 24, done)").press(" ").sees("(2 of 24, to do)")
+	r.press("up").sees("Mark: sleeve, front first  (2 of 24, done)").press("x").sees("(2 of 24, to do)")
 	// Opened again, it begins where the hands stopped.
 	d, err := worksheets.Load("sheet.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	sit(t, d, 80, 24).press("f6").sees("(2 of 24, to do)")
+}
+
+// Space on a step that is done goes on to the next that is not, and undoes
+// nothing.
+func TestTickingNeverUndoes(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("f6", " ", " ", " ", "home", " ").sees("(4 of 24, to do)", "xxx[ ]")
+	r.press("end").sees("(24 of 24, to do)").press(" ", " ").sees("(24 of 24, done)")
+	r.press("home", "right").sees("Lay: bodice front").press("right").sees("bodice back").press("left").sees("Lay: bodice front")
+}
+
+// What was done with other amounts is not done: cap and armhole would no longer
+// match.
+func TestTicksKnowTheirAmounts(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).press("f6", " ", " ", " ", " ", " ", " ")
+	r.press("f1").types("13").press("tab", "delete", "enter", "f6").sees("(2 of 22, done with other amounts: do it again)", "x[ ]..")
+	r.press("ctrl+z", "ctrl+z", "f6").sees("(7 of 24, to do)")
+}
+
+// The words of the table go by the marks: with a coarse ruler the cap that is
+// measured is the cap that was marked.
+func TestExpectedLengthsAreThoseOfTheMarks(t *testing.T) {
+	d, err := worksheets.Example("choir-blouse")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Sheet.Set(worksheets.Ruler, "1/2 in")
+	r := reckon(d, someDay, 0)
+	marks := r.plan.Sides[calc.SleeveFront].SlideMark + r.plan.Sides[calc.SleeveBack].SlideMark
+	want := "The cap should measure " + r.scale.Format(r.plan.Seams.CapBefore.Length+marks)
+	if text := traceText(r); !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
+		t.Errorf("%q is not in\n%s", want, text)
+	}
 }
 
 // The table view is readable across a table: the amount at least five rows tall,
@@ -111,7 +143,7 @@ func TestTableView(t *testing.T) {
 		golden.RequireEqual(t, r.screen()+"\n")
 	})
 	r := sitWithExample(t, "choir-blouse", 80, 24).press("f6", "t").sees("LAY  sleeve").press(" ").sees("MARK  sleeve, front first")
-	r.press("down", "down").sees("TURN").press("x").sees("6 TRACE")
+	r.press("down", "down").sees("TURN").press("esc").sees("6 TRACE")
 	for _, size := range []struct{ w, h int }{{1, 1}, {20, 5}, {30, 10}, {60, 16}, {120, 40}, {500, 200}} {
 		r.tell(tea.WindowSizeMsg{Width: size.w, Height: size.h})
 		r.press("t")
@@ -121,7 +153,7 @@ func TestTableView(t *testing.T) {
 		if size.w >= 20 && size.h >= 5 {
 			r.sees("TEST GARMENT")
 		}
-		r.press("x")
+		r.press("esc")
 	}
 }
 

@@ -12,7 +12,7 @@ func TestUndoAndRedo(t *testing.T) {
 	first := read(t, "sheet.toml")
 	r.press("ctrl+z").sees("There is nothing to undo.")
 	r.types("14").press("enter", "f2").types("2").press("enter", "f4", "e", "f6", " ")
-	r.press("ctrl+z").sees("Taken back: step sleeve-lay.").press("ctrl+z").sees("Taken back: chosen slide is least.")
+	r.press("ctrl+z").sees("Taken back: step Lay.").press("ctrl+z").sees("Taken back: chosen slide is least.")
 	r.press("ctrl+z").sees("Taken back: ease at the bicep is 1 3/4 in.").press("ctrl+z").sees("Taken back: bicep is 13 3/4 in.", "[saved]")
 	if got := read(t, "sheet.toml"); got != first {
 		t.Errorf("the file is now\n%s", got)

@@ -1,0 +1,114 @@
+package ui
+
+import (
+	"capscye/calc"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// The marking gauge of a card, true to scale.
+
+// gauge is the second page: strips to cut out and lay on the paper, true to
+// scale, and squares to check the printer with.
+func (c *card) gauge() {
+	c.y = margin
+	c.title("Marking gauge: " + c.r.name())
+	c.say(textSize, roman, "True to scale: print at 100 %, and measure the squares before you trust a strip. Cut along the dashed lines; lay the 0 of a side on its underarm corner.")
+	c.y += 4
+	for _, s := range c.strips() {
+		c.strip(s)
+	}
+	c.square(margin, 2*units.Inch, "2 in")
+	c.square(margin+65, 5*units.Centimetre, "5 cm")
+}
+
+// strip is one strip of the gauge: marks from zero, each with a word.
+type strip struct {
+	name  string
+	marks []stripMark
+}
+
+type stripMark struct {
+	at    units.Length
+	words string
+}
+
+// strips are the amounts of the sheet, sides with the same amounts together.
+func (c *card) strips() []strip {
+	var list []strip
+	bySides := map[[2]units.Length]int{}
+	for _, s := range calc.Sides() {
+		p := c.r.plan.Sides[s]
+		if c.r.plan.Open || p.PivotMark == 0 && p.SlideMark == 0 {
+			continue
+		}
+		amounts := [2]units.Length{p.PivotMark, p.SlideMark}
+		if i, ok := bySides[amounts]; ok {
+			list[i].name += ", " + subjectWords[s.Subject()]
+			continue
+		}
+		bySides[amounts] = len(list)
+		one := strip{name: subjectWords[s.Subject()], marks: []stripMark{{0, "0"}}}
+		if p.PivotMark != 0 {
+			one.marks = append(one.marks, stripMark{p.PivotMark, "pivot " + inOrOut(p.PivotMark, c.r.scale)})
+		}
+		if p.SlideMark != 0 {
+			one.marks = append(one.marks, stripMark{p.Marked(), "slide " + inOrOut(p.SlideMark, c.r.scale)})
+		}
+		list = append(list, one)
+	}
+	for _, k := range []worksheets.Key{worksheets.SleeveAllowance, worksheets.BodiceAllowance} {
+		if l := c.r.sheet.Reading(k); l.Known && l.Length > 0 {
+			list = append(list, strip{fields[k].words, []stripMark{{0, "0"}, {l.Length, c.r.scale.Format(l.Length)}}})
+		}
+	}
+	return list
+}
+
+// strip draws one strip, its name and words inside the line that it is cut
+// along. Outward is to the right. A mark is a thin bar whose middle is the place.
+func (c *card) strip(s strip) {
+	const bar, inside = 0.2, 3.0
+	low, high := units.Length(0), units.Length(0)
+	for _, m := range s.marks {
+		low, high = min(low, m.at), max(high, m.at)
+	}
+	tall := 9 + 3*float64(len(s.marks)+1)
+	length := (high - low).Millimetres() + 2*inside
+	words := c.surface.width(textSize, bolder, capitalised(s.name))
+	for _, m := range s.marks {
+		words = max(words, (m.at-low).Millimetres()+c.surface.width(6, roman, m.words))
+	}
+	length = max(length, words+2*inside)
+	top := c.y + 1.5
+	if length > c.paper.width-2*margin || top+tall > c.paper.height-margin {
+		c.say(textSize, roman, capitalised(s.name)+": no room for it on this paper; measure it with the ruler.")
+		return
+	}
+	for _, edge := range [][4]float64{ // dashed: to be cut along, and no mark
+		{margin, top, margin + length, top}, {margin, top + tall, margin + length, top + tall},
+		{margin, top, margin, top + tall}, {margin + length, top, margin + length, top + tall},
+	} {
+		c.line(edge[0], edge[1], edge[2], edge[3], 0.15, true)
+	}
+	c.text(margin+inside, top+3.4, textSize, bolder, capitalised(s.name))
+	zero := margin + inside - low.Millimetres()
+	for i, m := range s.marks {
+		x := zero + m.at.Millimetres()
+		c.box(x-bar/2, top+tall-5, bar, 5, true)
+		c.text(x+0.6, top+3.4+3*float64(i+1), 6, roman, m.words)
+		c.line(x, top+4+3*float64(i), x, top+tall-5, 0.05, true)
+	}
+	c.y = top + tall + 2
+}
+
+// square is a square to check the printer with.
+func (c *card) square(x float64, side units.Length, words string) {
+	mm := side.Millimetres()
+	if c.y+mm+2 > c.paper.height-margin {
+		c.newPage()
+		c.y = margin
+	}
+	c.box(x, c.y+2, mm, mm, false)
+	c.text(x+2, c.y+6, textSize, roman, words+" square: measure it")
+}
