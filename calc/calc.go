@@ -264,7 +264,7 @@ type SidePlan struct {
 	Slide units.Length
 	Total units.Length // Pivot + Slide
 	// LeftOver is Need - Total where pivot and slide cannot reach the need, and
-	// zero otherwise. A piece that only follows has Total > Need instead.
+	// zero otherwise. A piece that only follows has a Total beyond its Need instead.
 	LeftOver units.Length
 
 	PivotMark, SlideMark units.Length // on the ruler; they add up to the rounded Total

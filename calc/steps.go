@@ -70,16 +70,27 @@ type TraceStep struct {
 	Action       Action
 	Pivot, Slide units.Length
 	Stages       Stages // how the sides lie once the step is done
+
+	follows []Side // the sides whose amounts a step without any of its own goes by
+	plan    *Plan
 }
 
 // ID is what a finished step is remembered by: its name, and the amounts that it
 // was done with, in millimetres. When the plan changes, what was done with other
 // amounts is not done.
 func (s TraceStep) ID() string {
-	if s.Pivot == 0 && s.Slide == 0 {
-		return s.Name
+	id, mark := s.Name, "@"
+	add := func(pivot, slide units.Length) {
+		id += fmt.Sprintf("%s%g%+g", mark, pivot.Millimetres(), slide.Millimetres())
+		mark = ","
 	}
-	return fmt.Sprintf("%s@%g%+g", s.Name, s.Pivot.Millimetres(), s.Slide.Millimetres())
+	if s.Pivot != 0 || s.Slide != 0 {
+		add(s.Pivot, s.Slide)
+	}
+	for _, side := range s.follows {
+		add(s.plan.Sides[side].PivotMark, s.plan.Sides[side].SlideMark)
+	}
+	return id
 }
 
 // TraceSteps is the work at the table in its order: the sleeve, the bodice, and
@@ -111,7 +122,16 @@ type stepList struct {
 }
 
 func (b *stepList) add(s TraceStep) {
-	s.Stages = b.stages
+	s.Stages, s.plan = b.stages, &b.plan
+	switch {
+	case s.Piece == Garment:
+		s.follows = []Side{SleeveFront, SleeveBack, BodiceFront, BodiceBack}
+	case s.Action != True && s.Action != Notch:
+	case s.Piece == SleevePiece:
+		s.follows = []Side{SleeveFront, SleeveBack}
+	default:
+		s.follows = []Side{s.Side}
+	}
 	b.steps = append(b.steps, s)
 }
 

@@ -2,7 +2,9 @@ package ui
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -25,11 +27,19 @@ func cardNameFor(sheet string) string {
 		if n > 1 {
 			name = fmt.Sprintf("%s-%d.pdf", stem, n)
 		}
-		content, err := os.ReadFile(name)
-		if err != nil || bytes.Contains(content, utf16Bytes(cardMaker)) {
+		if isOursOrFree(name) {
 			return name
 		}
 	}
+}
+
+// isOursOrFree tells that a card may be written under a name.
+func isOursOrFree(name string) bool {
+	content, err := os.ReadFile(name)
+	if err != nil {
+		return errors.Is(err, fs.ErrNotExist)
+	}
+	return bytes.Contains(content, utf16Bytes(cardMaker)) || bytes.Contains(content, []byte(cardMaker))
 }
 
 // utf16Bytes is how a PDF holds a text.
@@ -94,9 +104,12 @@ func cardFiles(name, paperName string, r report, today time.Time) (files []cardF
 // writeCard makes the files of a card and writes them.
 func writeCard(name, paperName string, r report, today time.Time) (names []string, lost string, err error) {
 	files, lost, err := cardFiles(name, paperName, r, today)
-	for _, f := range files {
+	for i, f := range files {
+		if err == nil && i > 0 && !isOursOrFree(f.name) { // the first was named by the person; the others were not
+			err = fmt.Errorf("%s is there already, and is no card; nothing was written over it", f.name)
+		}
 		if err == nil {
-			err = worksheets.WriteBeside(f.name, f.content)
+			err = worksheets.WriteFile(f.name, f.content)
 			names = append(names, f.name)
 		}
 	}

@@ -224,6 +224,51 @@ func TestCommentsThatWouldGoAreSaidFirst(t *testing.T) {
 	}
 }
 
+// Leaving while that question is open loses nothing unsaid, and can be insisted on.
+func TestLeavingWhenCommentsWouldGo(t *testing.T) {
+	t.Chdir(t.TempDir())
+	source := "# keep me\nbody = { bicep = \"13\" } # arm\n"
+	os.WriteFile("sheet.toml", []byte(source), 0o644)
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sit(t, d, 80, 24).types("14").press("ctrl+c")
+	r.sees("its comments go")
+	if r.ended || read(t, "sheet.toml") != source {
+		t.Fatal("it ended unsaved, or saved unasked")
+	}
+	if r.press("ctrl+c"); !r.ended || r.m.status == 0 {
+		t.Errorf("ended %v with status %d, want ended with another status than 0", r.ended, r.m.status)
+	}
+	if read(t, "sheet.toml") != source {
+		t.Error("the file was made anew before anybody agreed")
+	}
+}
+
+// Nobody answers questions, or tries again, once the system ends the program.
+func TestTheSystemEndsIt(t *testing.T) {
+	t.Chdir(t.TempDir())
+	source := "# keep me\nbody = { bicep = \"13\" } # arm\n"
+	os.WriteFile("sheet.toml", []byte(source), 0o644)
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sit(t, d, 80, 24).types("14")
+	if r.tell(signalMsg{status: 143}); !r.ended || r.m.status != 143 || !strings.Contains(read(t, "sheet.toml"), `"14"`) || read(t, "sheet.toml.before-1") != source {
+		t.Errorf("ended %v with status %d, and the file is\n%s", r.ended, r.m.status, read(t, "sheet.toml"))
+	}
+
+	r = sitWithFile(t, "choir-blouse", 80, 24)
+	os.Remove("sheet.toml")
+	os.Mkdir("sheet.toml", 0o755)
+	r.types("14").tell(signalMsg{status: 143})
+	if !r.ended {
+		t.Error("a save that fails keeps the program")
+	}
+}
+
 // A file of a newer version opens, and stays as it is.
 func TestNewerVersionIsReadOnly(t *testing.T) {
 	sitWithFile(t, "choir-blouse", 80, 24)

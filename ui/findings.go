@@ -34,16 +34,16 @@ func waysOut(ways []calc.Way) []string {
 	return words
 }
 
-// pieceWords names the piece that a subject belongs to, its seam, and the piece
-// and seam that it is sewn to.
-type pieceWords struct{ name, seam, otherName, otherSeam string }
+// pieceWords names the piece that a subject belongs to, its seam, the piece and
+// seam that it is sewn to, the seam below the underarm and where that ends.
+type pieceWords struct{ name, seam, otherName, otherSeam, below, end string }
 
 func wordsOfPiece(s calc.Subject) pieceWords {
 	switch s {
 	case calc.OfSleeve, calc.OfSleeveFront, calc.OfSleeveBack:
-		return pieceWords{"sleeve", "cap", "bodice", "armhole"}
+		return pieceWords{"sleeve", "cap", "bodice", "armhole", "underarm seam", "hem"}
 	}
-	return pieceWords{"bodice", "armhole", "sleeve", "cap"}
+	return pieceWords{"bodice", "armhole", "sleeve", "cap", "side seam", "waist"}
 }
 
 // findingText is the sentence of a finding.
@@ -88,9 +88,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.CannotReach:
 		return missedText(f, about, amount, in.Method.Armhole == calc.KeepArmhole && p.name == "bodice")
 	case calc.GrowthsDiffer:
-		return fmt.Sprintf("Front and back %s grow unlike, by %s: true them at the %s.",
-			map[bool]string{true: "underarm seam", false: "side seam"}[p.name == "sleeve"], amount,
-			map[bool]string{true: "hem", false: "waist"}[p.name == "sleeve"])
+		return fmt.Sprintf("Front and back %s grow unlike, by %s: true them at the %s.", p.below, amount, p.end)
 	case calc.BindsBelow:
 		return fmt.Sprintf("At the %s the %s lacks %s: it must go out by %s more on each side there.",
 			placeWords[f.At], p.name, amount, other)

@@ -53,8 +53,6 @@ func (l *list) key(name string) wish {
 		if l.canBack {
 			return wish{kind: wishBack}
 		}
-	case "ctrl+c", "ctrl+q":
-		return wish{kind: wishQuit}
 	}
 	return wish{}
 }

@@ -97,7 +97,7 @@ func (c *card) title(s string) {
 	for size > 7 && c.surface.width(size, bolder, s) > c.paper.width-2*margin {
 		size -= 0.5
 	}
-	for _, part := range c.broken(s, size, c.paper.width-2*margin) {
+	for _, part := range c.broken(s, size, bolder, c.paper.width-2*margin) {
 		c.say(size, bolder, part)
 	}
 	c.y++
@@ -114,7 +114,7 @@ func (c *card) head(today time.Time) {
 	if day := c.r.sheet.Text(worksheets.MeasuredOn); day != "" {
 		lines[0] += " Measured " + plain(day) + "."
 	}
-	if notes := c.broken(plain(c.r.sheet.Text(worksheets.Notes)), textSize, c.paper.width-2*margin); len(notes) > mostNotes {
+	if notes := c.broken(plain(c.r.sheet.Text(worksheets.Notes)), textSize, roman, c.paper.width-2*margin); len(notes) > mostNotes {
 		lines = append(append(lines, notes[:mostNotes]...), "... more in the sheet")
 	} else {
 		lines = append(lines, notes...)
@@ -130,7 +130,7 @@ func (c *card) head(today time.Time) {
 		lines = append(lines, "Body: "+strings.Join(given, ", ")+" "+c.r.scale.System.String()+".")
 	}
 	for _, l := range lines {
-		for _, part := range c.broken(l, textSize, c.paper.width-2*margin) {
+		for _, part := range c.broken(l, textSize, roman, c.paper.width-2*margin) {
 			c.say(textSize, roman, part)
 		}
 	}
@@ -249,12 +249,12 @@ func extent(d calc.Drawing) (minX, maxX, minY, maxY float64) {
 
 func (c *card) findings() {
 	for _, f := range c.r.findings {
-		for _, part := range c.broken(strings.ToUpper(f.level.String())+": "+f.line(), textSize, c.paper.width-2*margin) {
+		for _, part := range c.broken(strings.ToUpper(f.level.String())+": "+f.line(), textSize, roman, c.paper.width-2*margin) {
 			c.say(textSize, roman, part)
 		}
 	}
 	for _, l := range fittingLines(c.r) {
-		for _, part := range c.broken("Fitting "+l, textSize, c.paper.width-2*margin) {
+		for _, part := range c.broken("Fitting "+l, textSize, roman, c.paper.width-2*margin) {
 			c.say(textSize, roman, part)
 		}
 	}
@@ -280,7 +280,7 @@ func (c *card) steps() {
 		}
 		blocks, lines = nil, 0
 		for i, s := range steps {
-			block := c.broken(fmt.Sprintf("%d  %s: %s", i+1, capitalised(about(s)), stepText(s, c.r)), size, width-5)
+			block := c.broken(fmt.Sprintf("%d  %s: %s", i+1, capitalised(about(s)), stepText(s, c.r)), size, roman, width-5)
 			blocks, lines = append(blocks, block), lines+len(block)
 		}
 		if float64(lines/2+4)*size*lineHeight < c.paper.height-margin-c.y { // a step is not torn apart
@@ -309,13 +309,13 @@ func (c *card) steps() {
 }
 
 // broken breaks a text into lines of a width.
-func (c *card) broken(s string, size, width float64) []string {
+func (c *card) broken(s string, size float64, f face, width float64) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(s) {
-		for c.surface.width(size, roman, word) > width { // a word that is longer than a line
+		for c.surface.width(size, f, word) > width { // a word that is longer than a line
 			n := len([]rune(word)) - 1
-			for n > 1 && c.surface.width(size, roman, string([]rune(word)[:n])) > width {
+			for n > 1 && c.surface.width(size, f, string([]rune(word)[:n])) > width {
 				n--
 			}
 			if line != "" {
@@ -324,7 +324,7 @@ func (c *card) broken(s string, size, width float64) []string {
 			lines, word = append(lines, string([]rune(word)[:n])), string([]rune(word)[n:])
 		}
 		longer := strings.TrimSpace(line + " " + word)
-		if line != "" && c.surface.width(size, roman, longer) > width {
+		if line != "" && c.surface.width(size, f, longer) > width {
 			lines, longer = append(lines, line), word
 		}
 		line = longer

@@ -24,15 +24,15 @@ type pdfPaper struct {
 	missing map[rune]bool // signs that the type does not have
 }
 
-var faceNames = map[face]string{roman: "go", bolder: "gobold", mono: "gomono"}
+var faceNames = map[face]string{roman: "roman", bolder: "bold", mono: "mono"}
 
 func newPDF(p paper) (*pdfPaper, error) {
 	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: p.width, Ht: p.height}})
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
-	f.AddUTF8FontFromBytes("go", "", dejavusanscondensed.TTF)
-	f.AddUTF8FontFromBytes("gobold", "", dejavusanscondensedbold.TTF)
-	f.AddUTF8FontFromBytes("gomono", "", dejavusansmono.TTF)
+	f.AddUTF8FontFromBytes("roman", "", dejavusanscondensed.TTF)
+	f.AddUTF8FontFromBytes("bold", "", dejavusanscondensedbold.TTF)
+	f.AddUTF8FontFromBytes("mono", "", dejavusansmono.TTF)
 	glyphs, err := sfnt.Parse(dejavusanscondensed.TTF)
 	if err != nil {
 		return nil, err

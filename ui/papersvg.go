@@ -59,6 +59,7 @@ func (s *svgPaper) bytes() [][]byte {
 	var out [][]byte
 	for _, body := range s.pages {
 		out = append(out, []byte(fmt.Sprintf(`<?xml version="1.0" encoding="UTF-8"?>
+<!-- `+cardMaker+` -->
 <svg xmlns="http://www.w3.org/2000/svg" width="%.3fmm" height="%.3fmm" viewBox="0 0 %.3f %.3f">
 <rect width="100%%" height="100%%" fill="white"/>
 %s</svg>

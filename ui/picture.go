@@ -140,15 +140,7 @@ type frame struct{ scale, left, top float64 }
 // fit finds the frame in which everything of a drawing is seen, with room for
 // the words beside it.
 func fit(d calc.Drawing, c *canvas, room int) frame {
-	minX, maxX, minY, maxY := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
-	for _, strokes := range [][]calc.Stroke{d.Old, d.New} {
-		for _, s := range strokes {
-			for _, p := range s {
-				minX, maxX = min(minX, p.X), max(maxX, p.X)
-				minY, maxY = min(minY, p.Y), max(maxY, p.Y)
-			}
-		}
-	}
+	minX, maxX, minY, maxY := extent(d)
 	left := room // the back of a sleeve has its words on the left
 	if len(d.Corners) < 2 {
 		left = 0

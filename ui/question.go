@@ -26,9 +26,6 @@ func (q *question) key(name string) wish {
 			return a.wish
 		}
 	}
-	if name == "ctrl+c" || name == "ctrl+q" {
-		return wish{kind: wishQuit}
-	}
 	return wish{}
 }
 
@@ -68,8 +65,6 @@ func (n *naming) key(msg tea.KeyMsg) wish {
 	switch msg.String() {
 	case "esc":
 		return wish{kind: wishBack}
-	case "ctrl+c", "ctrl+q":
-		return wish{kind: wishQuit}
 	case "enter":
 		return n.done()
 	}

@@ -72,6 +72,18 @@ func (r report) whole() bool {
 	return r.plan.Whole()
 }
 
+// againstCutting are the findings that stand against cutting: every stop, and
+// what is still to be answered.
+func (r report) againstCutting() []finding {
+	var list []finding
+	for _, f := range r.findings {
+		if f.level == calc.Stop || f.code == calc.AnswerMissing {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
 // count is how many findings there are of a level.
 func (r report) count(l calc.Level) int {
 	n := 0

@@ -22,7 +22,8 @@ type root struct {
 	front part  // what lies over it; nil for nothing
 
 	saves
-	status int // what the program should exit with
+	printing bool // a card is being written
+	status   int  // what the program should exit with
 }
 
 // part is one thing that can be in front of the desk.
@@ -51,7 +52,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case printedMsg:
 		m.printed(msg)
 	case signalMsg:
-		m.status = msg.status
+		m.status, m.signalled = msg.status, true
 		return m, m.end()
 	}
 	return m, nil
@@ -83,6 +84,9 @@ func (m *root) resize(width, height int) {
 
 // route gives a key to what is in front.
 func (m *root) route(msg tea.KeyMsg) wish {
+	if key := msg.String(); m.front != nil && (key == "ctrl+c" || key == "ctrl+q") {
+		return wish{kind: wishQuit}
+	}
 	switch front := m.front.(type) {
 	case interface{ key(tea.KeyMsg) wish }:
 		return front.key(msg)
@@ -104,12 +108,20 @@ func (m *root) grant(w wish) tea.Cmd {
 		m.front, m.desk.mayLose = nil, true
 		return m.startSave()
 	case wishSaveAs:
-		m.front, m.saving = nil, true
+		m.front = nil
+		if m.saving {
+			m.desk.message = "A save is under way; try again."
+			return nil
+		}
+		m.saving = true
 		return saveFile(m.desk, w.path, w.over)
 	case wishOpen, wishExample, wishBegin:
 		return m.bring(w)
 	case wishTheirs:
 		m.front = nil
+		if m.saving {
+			return nil
+		}
 		return takeTheirs(*m.desk.doc)
 	case wishName:
 		m.front = newNaming("What should the new worksheet be called?", "", m.styles, func(path string) wish {
@@ -117,7 +129,8 @@ func (m *root) grant(w wish) tea.Cmd {
 			return wish{}
 		})
 	case wishList:
-		return tea.Batch(m.saveIfChanged(), listFolder())
+		cmd, _ := m.saveIfChanged()
+		return tea.Batch(cmd, listFolder())
 	case wishKeys:
 		page := &keysPage{styles: m.styles}
 		page.resize(m.width, m.height)
@@ -125,6 +138,10 @@ func (m *root) grant(w wish) tea.Cmd {
 	case wishTable:
 		m.front = tableView{m.desk}
 	case wishCard:
+		if m.printing {
+			return nil
+		}
+		m.printing = true
 		return m.print()
 	case wishNote:
 		m.front = m.askFitting()
@@ -132,7 +149,7 @@ func (m *root) grant(w wish) tea.Cmd {
 		m.front = nil
 		return m.grant(m.desk.changeEase(*w.ease))
 	case wishBack:
-		m.front = nil
+		m.front, m.next = nil, wish{}
 		if m.desk == nil {
 			return listFolder()
 		}
@@ -153,6 +170,7 @@ func (m *root) print() tea.Cmd {
 
 // printed says where the card is.
 func (m *root) printed(msg printedMsg) {
+	m.printing = false
 	switch {
 	case m.desk == nil:
 	case msg.err != nil:
@@ -190,7 +208,7 @@ func (m *root) askBegin(path string) part {
 
 func (m *root) opened(msg openedMsg) {
 	if msg.err != nil {
-		m.complain(plain(fileWords(msg.err)))
+		m.complain(plain(strings.TrimSpace(msg.note + " " + fileWords(msg.err))))
 		return
 	}
 	m.front, m.desk = nil, newDesk(msg.doc, m.styles, m.today)

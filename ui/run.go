@@ -22,7 +22,7 @@ var Version = "0.1.0"
 // Exit statuses.
 const (
 	exitWell       = 0
-	exitUnfinished = 1 // a required answer is missing, or a finding says stop
+	exitUnfinished = 1 // a required answer is missing, a finding says stop, or something was left unsaved
 	exitUnread     = 2 // a file could not be read, or the call is wrong
 )
 

@@ -9,10 +9,11 @@ import (
 // saves is what the root knows of saving: one save at a time, and what is to
 // happen behind it.
 type saves struct {
-	saving  bool // one is under way; what is kept meanwhile is saved behind it
-	leaving bool // end once it is done
-	told    bool // it was said that something is not saved; the next ask leaves it
-	next    wish // to be granted once everything is saved
+	saving    bool // one is under way; what is kept meanwhile is saved behind it
+	leaving   bool // end once it is done
+	signalled bool // the system wants the end: nobody can be asked any more
+	told      bool // it was said that something is not saved; the next ask leaves it
+	next      wish // to be granted once everything is saved
 }
 
 // save saves the sheet, asking first where there is something to ask.
@@ -22,6 +23,8 @@ func (m *root) save(ask bool) tea.Cmd {
 	case d.doc.ReadOnly != "":
 		d.message = d.readOnly()
 		return nil
+	case m.saving:
+		return nil // saved sees to what was changed meanwhile
 	case d.doc.Path() == "":
 		m.front = m.askName(fileNameFor(d.doc.Sheet.Text(worksheets.Title)), "")
 		return nil
@@ -62,12 +65,18 @@ func (m *root) startSave() tea.Cmd {
 	return saveFile(m.desk, m.desk.doc.Path(), false)
 }
 
-func (m *root) saveIfChanged() tea.Cmd {
+// saveIfChanged saves what is not saved yet. asked tells that the person has to
+// answer something first.
+func (m *root) saveIfChanged() (cmd tea.Cmd, asked bool) {
 	d := m.desk
 	if d == nil || d.doc.Path() == "" || d.doc.ReadOnly != "" || d.doc.Saved() || d.conflict {
-		return nil
+		return nil, false
 	}
-	return m.save(false)
+	if m.signalled {
+		d.mayLose = true // the original is kept beside the file in any case
+	}
+	cmd = m.save(false)
+	return cmd, cmd == nil && !m.saving
 }
 
 // saved takes the outcome of a save, and goes on with what waited for it.
@@ -77,6 +86,9 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 	m.next = wish{}
 	if msg.desk != m.desk { // nothing else is brought while one is being saved
 		return nil
+	}
+	if msg.err != nil && m.signalled { // nobody is there to try again
+		return tea.Quit
 	}
 	if msg.err != nil && msg.named {
 		m.leaving = false
@@ -91,8 +103,9 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 		}
 		return nil
 	}
-	if cmd := m.saveIfChanged(); cmd != nil { // something was kept in the meantime
+	if cmd, asked := m.saveIfChanged(); cmd != nil || asked { // something was kept in the meantime
 		m.next = next
+		m.leaving = m.leaving && !asked
 		return cmd
 	}
 	if m.leaving {
@@ -122,11 +135,8 @@ func (m *root) settle(w wish) (cmd tea.Cmd, wait bool) {
 		m.next = w
 		return nil, true
 	}
-	cmd = m.save(false)
-	if m.saving {
-		m.next = w
-	}
-	return cmd, true
+	m.next = w // also behind a question about saving
+	return m.save(false), true
 }
 
 // quit ends once everything is saved. What cannot be saved is said, and the
@@ -164,7 +174,12 @@ func (m *root) end() tea.Cmd {
 	if m.saving {
 		return nil
 	}
-	if cmd := m.saveIfChanged(); cmd != nil {
+	cmd, asked := m.saveIfChanged()
+	if asked {
+		m.leaving, m.told = false, true
+		return nil
+	}
+	if cmd != nil {
 		return cmd
 	}
 	return tea.Quit

@@ -118,10 +118,8 @@ func (d *desk) jump(name string) {
 func (d *desk) traceLines(width, height int) []string {
 	r, steps := d.rep, d.rep.traceSteps()
 	var out []string
-	for _, f := range r.findings {
-		if f.level == calc.Stop || f.code == calc.AnswerMissing {
-			out = append(out, findingLines(f, d.styles, width, false)...)
-		}
+	for _, f := range r.againstCutting() {
+		out = append(out, findingLines(f, d.styles, width, false)...)
 	}
 	if len(out) > 0 {
 		out = append([]string{d.styles.stop.Render("Do not cut yet:")}, out...)
@@ -164,6 +162,19 @@ func progress(r report, steps []calc.TraceStep, at int) string {
 	return b.String()
 }
 
+// goesIn tells that the amount of a step goes inward.
+func goesIn(s calc.TraceStep) bool {
+	switch s.Action {
+	case calc.Mark, calc.SameAgain:
+		return s.Pivot <= 0 && s.Slide <= 0
+	case calc.TurnTo:
+		return s.Pivot < 0
+	case calc.SlideOut:
+		return s.Slide < 0
+	}
+	return false
+}
+
 // tableView fills the screen with the step at hand, to be read from across a
 // cutting table: the amount in tall digits, the verb, the piece, the picture.
 type tableView struct{ desk *desk }
@@ -182,8 +193,6 @@ func (v tableView) key(name string) wish {
 		d.trace = d.traceAt(d.trace + 1)
 	case "left", "right", "home", "end":
 		d.jump(name)
-	case "ctrl+c", "ctrl+q":
-		return wish{kind: wishQuit}
 	default:
 		return wish{kind: wishBack}
 	}
@@ -198,7 +207,7 @@ func (v tableView) render(width, height int) string {
 	}
 	s := steps[d.traceAt(d.trace)]
 	head := strings.ToUpper(verbs[s.Action])
-	if inward := s.Action == calc.TurnTo && s.Pivot < 0 || s.Action == calc.SlideOut && s.Slide < 0; inward {
+	if goesIn(s) {
 		head += " INWARD"
 	}
 	head += "  " + about(s)

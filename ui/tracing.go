@@ -60,22 +60,27 @@ func about(s calc.TraceStep) string {
 	return name + ", " + half
 }
 
-// stepAmount is the amount of a step to be read across a table, or "".
+// stepAmount is the amount of a step to be read across a table, or "". What goes
+// inward has no minus sign, which nobody would see; see goesIn.
 func stepAmount(s calc.TraceStep, sc units.Scale) string {
+	pivot, slide := s.Pivot, s.Slide
+	if goesIn(s) {
+		pivot, slide = -pivot, -slide
+	}
 	switch s.Action {
 	case calc.Mark, calc.SameAgain:
 		switch {
-		case s.Slide == 0:
-			return sc.OnRuler(s.Pivot)
-		case s.Pivot == 0:
-			return sc.OnRuler(s.Slide)
+		case slide == 0:
+			return sc.OnRuler(pivot)
+		case pivot == 0:
+			return sc.OnRuler(slide)
 		}
-		pivot, _, _ := strings.Cut(sc.OnRuler(s.Pivot), " "+sc.Ruler.System().String())
-		return pivot + " + " + sc.OnRuler(s.Slide)
+		first, _, _ := strings.Cut(sc.OnRuler(pivot), " "+sc.Ruler.System().String())
+		return first + " + " + sc.OnRuler(slide)
 	case calc.TurnTo:
-		return sc.OnRuler(s.Pivot)
+		return sc.OnRuler(pivot)
 	case calc.SlideOut:
-		return sc.OnRuler(s.Slide)
+		return sc.OnRuler(slide)
 	}
 	return ""
 }
@@ -289,10 +294,8 @@ func traceText(r report) string {
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	line("%s", r.name())
 	line("At the table, with a ruler in %s.", r.scale.Ruler)
-	for _, f := range r.findings {
-		if f.level == calc.Stop || f.code == calc.AnswerMissing {
-			printHanging(line, "  STOP  ", f.line())
-		}
+	for _, f := range r.againstCutting() {
+		printHanging(line, fmt.Sprintf("  %-5s ", f.level), f.line())
 	}
 	piece := calc.Piece(255)
 	for i, s := range r.traceSteps() {

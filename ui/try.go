@@ -43,7 +43,7 @@ func trials(d *worksheets.Document, args []string) ([]trial, error) {
 		case len(list) > 1:
 			return nil, errors.New("only one range can be tried at a time")
 		}
-		if list, err = spread(list, k, values, len(values) > 1); err != nil {
+		if list, err = spread(list, k, values, strings.Contains(text, "..")); err != nil {
 			return nil, err
 		}
 	}

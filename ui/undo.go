@@ -25,10 +25,9 @@ func (d *desk) remember(before worksheets.Sheet, what string) {
 // undo takes the latest change back. What is being typed is kept first, and is
 // then the latest.
 func (d *desk) undo() wish {
-	d.commit()
+	w := d.commit()
 	if len(d.past) == 0 {
-		d.message = "There is nothing to undo."
-		return wish{}
+		return d.nothing(w, "There is nothing to undo.")
 	}
 	c := d.past[len(d.past)-1]
 	d.past, d.future = d.past[:len(d.past)-1], append(d.future, c)
@@ -37,14 +36,22 @@ func (d *desk) undo() wish {
 
 // redo makes the latest change again that was taken back.
 func (d *desk) redo() wish {
-	d.commit()
+	w := d.commit()
 	if len(d.future) == 0 {
-		d.message = "There is nothing to do again."
-		return wish{}
+		return d.nothing(w, "There is nothing to do again.")
 	}
 	c := d.future[len(d.future)-1]
 	d.future, d.past = d.future[:len(d.future)-1], append(d.past, c)
 	return d.travel(c.before, c.after, "Done again", c.what)
+}
+
+// nothing says that there is nothing to do, unless what was typed had something
+// to say; what it wants is granted all the same.
+func (d *desk) nothing(w wish, message string) wish {
+	if d.message == "" {
+		d.message = message
+	}
+	return w
 }
 
 // travel lays the difference between two sheets over the one on the desk, and

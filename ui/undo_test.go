@@ -2,6 +2,7 @@ package ui
 
 import (
 	"math/rand/v2"
+	"strings"
 	"testing"
 )
 
@@ -20,6 +21,27 @@ func TestUndoAndRedo(t *testing.T) {
 	r.press("ctrl+y").sees("Done again: bicep is 14 in.").press("f1").sees("  Bicep               14 in")
 	r.types("15").press("enter", "ctrl+y").sees("There is nothing to do again.")
 	r.types("13").press("ctrl+z").sees("Taken back: bust is 39 1/2 in.") // what is being typed counts as the latest change
+}
+
+// A fitting note that is taken back is cut out of the file, which is then as it was.
+func TestUndoOfAFitting(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	first := read(t, "sheet.toml")
+	r.press("f6", "n").types("drags at the back").press("enter", "f1").sees("[saved]")
+	if !strings.Contains(read(t, "sheet.toml"), "drags at the back") {
+		t.Fatal("the note was not saved")
+	}
+	if r.press("ctrl+z").sees("[saved]"); read(t, "sheet.toml") != first {
+		t.Errorf("the file is now\n%s", read(t, "sheet.toml"))
+	}
+}
+
+// What is typed when undo or redo is pressed is kept, and saved.
+func TestRedoKeepsWhatWasTyped(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24).types("14").press("ctrl+y").sees("[saved]")
+	if !strings.Contains(read(t, "sheet.toml"), `bicep       = "14"`) {
+		t.Errorf("the file is\n%s", read(t, "sheet.toml"))
+	}
 }
 
 // Any random sequence of edits undone wholly gives the first sheet, and redone

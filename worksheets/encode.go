@@ -130,11 +130,25 @@ func (d *Document) edited() ([]byte, bool) {
 			tail += eol + "[" + table + "]" + eol + lines
 		}
 	}
-	old := len(d.read.Fittings)
-	if len(d.Sheet.Fittings) < old || !slices.Equal(d.Sheet.Fittings[:old], d.read.Fittings) {
+	same := min(len(d.Sheet.Fittings), len(d.read.Fittings))
+	if !slices.Equal(d.Sheet.Fittings[:same], d.read.Fittings[:same]) {
 		return nil, false
 	}
-	for _, f := range d.Sheet.Fittings[old:] {
+	if same < len(d.read.Fittings) { // the last ones go, if they are the end of the file
+		places := d.layout().fittings
+		if len(places) != len(d.read.Fittings) || d.layout().last != places[len(places)-1] {
+			return nil, false
+		}
+		start := places[same]
+		if bytes.ContainsRune(d.source[start:], '#') { // a comment, perhaps, that would go too
+			return nil, false
+		}
+		if before, ok := bytes.CutSuffix(d.source[:start], []byte(eol+eol)); ok { // the empty line above goes with it
+			start = len(before) + len(eol)
+		}
+		splices = append(splices, splice{start, len(d.source), ""})
+	}
+	for _, f := range d.Sheet.Fittings[same:] {
 		tail += eol + strings.ReplaceAll(tomlFitting(f), "\n", eol)
 	}
 	if tail != "" {
@@ -190,7 +204,12 @@ func (d *Document) rewritten() ([]byte, error) {
 			if i < len(old) { // keys that are not ours stay with it
 				maps.Copy(table, old[i])
 			}
-			table["date"], table["note"] = f.Date, f.Note
+			if i >= len(d.read.Fittings) || f.Date != d.read.Fittings[i].Date {
+				table["date"] = f.Date
+			}
+			if i >= len(d.read.Fittings) || f.Note != d.read.Fittings[i].Note {
+				table["note"] = f.Note
+			}
 			list = append(list, table)
 		}
 		tree["fitting"] = list

@@ -114,6 +114,32 @@ func TestASteppedListAndFittingsGoWhereTheyBelong(t *testing.T) {
 	}
 }
 
+// Only the last fittings of a file can be cut out of it; elsewhere, and where a
+// comment would go, the file is made anew, which asks first.
+func TestTheLastFittingsAreCut(t *testing.T) {
+	head := "# mine\n[body]\nbust = \"39\" # loose\n"
+	one, two := "\n[[fitting]]\nnote = \"tight\"\n", "\n[[fitting]]\nnote = \"better\"\n"
+	for _, test := range []struct {
+		source, want string
+		left         int
+	}{
+		{head + one + two, head + one, 1},
+		{head + one + two, head, 0},
+		{strings.ReplaceAll(head+one+two, "\n", "\r\n"), strings.ReplaceAll(head+one, "\n", "\r\n"), 1},
+		{head + strings.Trim(one, "\n"), head, 0},
+		{head + one + two + "# soon\n", "", 1},
+		{head + one + two + "[ease]\nbust = \"3\"\n", "", 1},
+	} {
+		d := decode(t, test.source)
+		d.Sheet.Fittings = d.Sheet.Fittings[:test.left]
+		if lost := d.LosesComments(); lost != (test.want == "") {
+			t.Errorf("%q: comments go: %v", test.source, lost)
+		} else if out, _ := encode(t, d); !lost && out != test.want {
+			t.Errorf("%q\n got %q\nwant %q", test.source, out, test.want)
+		}
+	}
+}
+
 func TestDoneStepsAreAddedWhereThereIsNoList(t *testing.T) {
 	for source, want := range map[string]string{
 		"version = 1\n":                 "version = 1\n\n[progress]\ndone = [\"a\"]\n",

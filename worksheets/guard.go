@@ -8,7 +8,7 @@ import "fmt"
 // can recover from. So a file is measured before it is decoded.
 //
 // Brackets and the points of a key are bounded each, so that together they
-// make at most maxDepth x (maxDepth + 1) levels; and there are not so many of
+// make at most maxDepth x maxDepth levels and a few; and there are not so many of
 // either that their tables would fill the memory. Ten thousand fittings have
 // twenty thousand brackets and no point in a key.
 const (
@@ -58,9 +58,9 @@ func guard(name string, source []byte) error {
 		if opened > mostOpened || points > mostPoints {
 			return &FileError{File: name, Line: line, Reason: tooMuchText, Want: "a worksheet"}
 		}
-		if depth > maxDepth || dots > maxDepth {
+		if depth > maxDepth || dots >= maxDepth {
 			return &FileError{File: name, Line: line, Reason: "keys, arrays or tables are nested too deeply",
-				Want: fmt.Sprintf("at most %d levels", maxDepth)}
+				Want: fmt.Sprintf("at most %d levels of brackets, or parts of a key", maxDepth)}
 		}
 	}
 	return nil

@@ -85,7 +85,7 @@ func TestAFileFullOfSmallTablesTakesLittleMemory(t *testing.T) {
 }
 
 func TestTheRefusalNamesTheLineOfTheNest(t *testing.T) {
-	why := fmt.Sprintf(": keys, arrays or tables are nested too deeply; read would be at most %d levels", levels(t))
+	why := fmt.Sprintf(": keys, arrays or tables are nested too deeply; read would be at most %d levels of brackets, or parts of a key", levels(t))
 	deep := strings.Repeat("[", 5000)
 	for source, want := range map[string]string{
 		"version = 1\n\nx = " + deep:                         "blouse.toml, line 3" + why,
@@ -103,7 +103,7 @@ func TestTheRefusalNamesTheLineOfTheNest(t *testing.T) {
 func levels(t *testing.T) (n int) {
 	t.Helper()
 	fault := refused(t, []byte("x = "+strings.Repeat("[", 1000)))
-	if _, err := fmt.Sscanf(fault.Want, "at most %d levels", &n); err != nil || n < 4 {
+	if _, err := fmt.Sscanf(fault.Want, "at most %d levels of brackets, or parts of a key", &n); err != nil || n < 4 {
 		t.Fatalf("%d levels are allowed: %v", n, fault)
 	}
 	return n

@@ -13,9 +13,11 @@ import (
 // layout tells where things stand in the bytes of a file, so that saving can
 // change a value and leave every other byte as the person wrote it.
 type layout struct {
-	values map[string]span    // by path: the value, its key's start
-	tables map[string]section // by name: the [name] sections of the top level
-	dotted map[string]int     // by name: the end of the last name.key of the top level
+	values   map[string]span    // by path: the value, its key's start
+	tables   map[string]section // by name: the [name] sections of the top level
+	dotted   map[string]int     // by name: the end of the last name.key of the top level
+	fittings []int              // where each [[fitting]] begins
+	last     int                // where the last table of any name begins
 	newlines
 }
 
@@ -80,6 +82,10 @@ func locate(source []byte) *layout {
 			name, end := dotted(e.Key())
 			start := bytes.LastIndexByte(source[:end+skipped], '\n') + 1
 			table = name
+			l.last = start
+			if name == "fitting" && e.Kind == unstable.ArrayTable {
+				l.fittings = append(l.fittings, start)
+			}
 			if e.Kind == unstable.ArrayTable {
 				table = nth(name, counts[name])
 				counts[name]++

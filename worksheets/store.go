@@ -151,7 +151,7 @@ func (d *Document) save(over bool) (backup string, err error) {
 		}
 	}
 	if !exists || !bytes.Equal(on, out) {
-		if err := writeWhole(d.name, out); err != nil {
+		if err := WriteFile(d.name, out); err != nil {
 			return backup, err
 		}
 	}
@@ -202,29 +202,20 @@ func fill(f *os.File, content []byte) error {
 	return errors.Join(err, f.Sync(), f.Close())
 }
 
-// WriteBeside writes a file that is no worksheet, a card say, as safely as one:
-// it is either the old or the new version.
-func WriteBeside(path string, content []byte) error { return writeWhole(path, content) }
-
-// writeWhole replaces a file by a new version of it, or makes it. A new file
-// gets the permissions that the person's umask leaves.
-func writeWhole(path string, content []byte) error {
+// WriteFile replaces a file by a new version of it, or makes it: at any moment
+// it is either the old or the new one. A new file gets the permissions that the
+// person's umask leaves.
+func WriteFile(path string, content []byte) error {
 	path = behindLinks(path)
 	info, missing := os.Stat(path)
 	if missing == nil && hasOtherNames(info) {
 		return writeInPlace(path, content)
 	}
-	aside := filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d.capscye-tmp", filepath.Base(path), os.Getpid()))
-	if len(filepath.Base(aside)) > 255 { // the longest name that file systems take
-		aside = filepath.Join(filepath.Dir(path), fmt.Sprintf(".%d.capscye-tmp", os.Getpid()))
-	}
-	if err := os.Remove(aside); err != nil && !errors.Is(err, fs.ErrNotExist) { // left by a save that was killed
-		return about(path, err)
-	}
-	f, err := os.OpenFile(aside, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	f, err := createAside(path)
 	if err != nil {
 		return about(path, err)
 	}
+	aside := f.Name()
 	if missing == nil {
 		err = f.Chmod(info.Mode().Perm())
 	}
@@ -237,6 +228,22 @@ func writeWhole(path string, content []byte) error {
 	}
 	syncFolder(filepath.Dir(path))
 	return nil
+}
+
+// createAside makes an empty file beside a path, under a name that nothing else
+// has, with the permissions that the person's umask leaves.
+func createAside(path string) (*os.File, error) {
+	const longest = 200 // with what is added, a name that every file system takes
+	base := filepath.Base(path)
+	base = strings.ToValidUTF8(base[:min(len(base), longest)], "")
+	for n := 0; ; n++ {
+		name := fmt.Sprintf(".%s.%d-%d.capscye-tmp", base, os.Getpid(), n)
+		f, err := os.OpenFile(filepath.Join(filepath.Dir(path), name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+		if errors.Is(err, fs.ErrExist) && n < 1000 {
+			continue
+		}
+		return f, err
+	}
 }
 
 // writeInPlace writes a file that has other names, which must not be left
