@@ -238,6 +238,8 @@ func (d *desk) do(a action, name string) wish {
 	case actList:
 		d.commit()
 		return wish{kind: wishList}
+	case actWorking:
+		return wish{kind: wishWorking}
 	case actKeys:
 		return wish{kind: wishKeys}
 	case actQuit:

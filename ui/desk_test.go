@@ -204,6 +204,29 @@ func TestPageOfKeysScrollsInASmallWindow(t *testing.T) {
 	r.sees("~ stands before").press("x").sees("1 BODY")
 }
 
+// The working opens at the figure at hand, in the words of the sheet, and every
+// line of it is one that show --working prints.
+func TestWorkingOfTheFigureAtHand(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).press("ctrl+r").fits()
+	r.sees("> sleeve larger arm", "      = the largest of bicep 13 3/4 and other arm 13 1/2 = 13 3/4 in").press("x").sees("1 BODY")
+	r.press("f2", "tab", "ctrl+r").sees("> bust need", "= bust 39 1/2 + ease at the bust 3 - bust flat width 40 = 2 1/2 in").press("esc")
+	r.press("f4", "ctrl+r").sees("> front slide").press("esc", "f5", "ctrl+r").sees("> bust finished").press("esc")
+	r.press("f6", "down", "ctrl+r").sees("> sleeve front slide to mark", "= front slide 1/4, to the nearest mark of 1/8 in = 1/4 in").press("home").sees("any other key goes back")
+
+	_, printed, _ := run("", "show", "--working", example("choir-blouse"))
+	for range 30 {
+		for _, line := range strings.Split(r.fits().screen(), "\n")[1:] {
+			if line = strings.TrimSpace(strings.TrimPrefix(line, ">")); !strings.Contains(printed, line) {
+				t.Errorf("%q is not what is printed", line)
+			}
+		}
+		r.press("pgdown")
+	}
+	r.sees("sleeve cap ease after")
+	sitWithExample(t, "choir-blouse", 40, 10).press("ctrl+r").fits().sees("> sleeve larger arm")
+	sitWithExample(t, "choir-blouse", 80, 24).press("f3", "delete", "enter", "ctrl+r").fits().sees("Working")
+}
+
 // What is asked and lacks an answer leaves both pieces open, on every page.
 func TestOpenAnswersAreSaidAndNothingIsPlanned(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).press("f3", "delete", "enter")

@@ -316,7 +316,7 @@ func FuzzKeys(f *testing.F) {
 	f.Add([]byte("13\x20\xf0\x9f\x92\xa9\x06\x06"), uint8(1), uint8(1))
 	names := []string{
 		"tab", "shift+tab", "enter", "esc", "up", "down", "left", "right", "pgup", "pgdown", "home", "end", "backspace",
-		"delete", "ctrl+s", "ctrl+t", "ctrl+o", "ctrl+k", "f1", "f2", "f3", "f4", "f5", "f6",
+		"delete", "ctrl+s", "ctrl+t", "ctrl+o", "ctrl+k", "ctrl+r", "f1", "f2", "f3", "f4", "f5", "f6",
 	}
 	f.Fuzz(func(t *testing.T, keys []byte, width, height uint8) {
 		if len(keys) > 60 {

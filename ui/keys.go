@@ -47,6 +47,7 @@ const (
 	actUnit
 	actSave
 	actList
+	actWorking // the arithmetic behind the figures
 	actKeys
 	actQuit
 )
@@ -73,13 +74,14 @@ var deskKeys = []binding{
 	{keys: []string{"up", "down"}, show: "up/down", does: "scroll", where: "in step 5", act: actScroll, when: onMatch},
 	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, show: "pgdn/pgup", does: "step", where: "or ^n, ^p", act: actTurn},
 	{keys: []string{"f1", "f2", "f3", "f4", "f5", "f6", "alt+1", "alt+2", "alt+3", "alt+4", "alt+5", "alt+6"},
-		show: "f1-f6", does: "to a step", where: "or alt+1 to alt+6", act: actStep, rare: true},
+		show: "f1-f6", does: "to a step", where: "or alt+1-6", act: actStep, rare: true},
 	{keys: []string{"1", "2", "3", "4", "5", "6"}, show: "1-6", does: "to a step", where: "on a page", act: actStep, when: onPage},
 	{keys: []string{"ctrl+z"}, show: "^z", does: "undo", act: actUndo, rare: true},
 	{keys: []string{"ctrl+y"}, show: "^y", does: "redo", act: actRedo, rare: true},
 	{keys: []string{"ctrl+s"}, show: "^s", does: "save", act: actSave},
 	{keys: []string{"ctrl+t"}, show: "^t", does: "in/cm", act: actUnit},
 	{keys: []string{"ctrl+o"}, show: "^o", does: "sheets", act: actList},
+	{keys: []string{"ctrl+r"}, show: "^r", does: "working", act: actWorking},
 	{keys: []string{"ctrl+k"}, show: "^k", does: "keys", act: actKeys},
 	{keys: []string{"ctrl+c", "ctrl+q"}, show: "^c", does: "end", where: "or ^q", act: actQuit},
 }
@@ -164,43 +166,12 @@ func keyLine(keys []binding, st styles, width int) string {
 	return cut(strings.TrimPrefix(line.String()+tail, "  "), width)
 }
 
-// keysPage lists every key of the worksheet; it scrolls where the window is
-// small.
-type keysPage struct {
-	styles styles
-	scroll int
-	end    int // how far it can scroll in the window it was last seen in
-}
-
-func (p *keysPage) key(name string) wish {
-	switch name {
-	case "down", "pgdown":
-		p.scroll = min(p.scroll+1, p.end)
-	case "up", "pgup":
-		p.scroll = max(p.scroll-1, 0)
-	default:
-		return wish{kind: wishBack}
-	}
-	return wish{}
-}
-
-// resize is told the window, so that scrolling ends where the page does.
-func (p *keysPage) resize(width, height int) {
-	p.end = max(0, len(p.lines(width))-height)
-	p.scroll = min(p.scroll, p.end)
-}
-
-func (p *keysPage) render(width, height int) string {
-	lines := p.lines(width)
-	return block(lines[min(p.scroll, max(0, len(lines)-height)):], width, height)
-}
-
-// lines are the table, in two columns where there is room, and what else is
-// good to know.
-func (p *keysPage) lines(width int) []string {
+// keysText lists every key of the worksheet, in two columns where there is room,
+// and what else is good to know.
+func keysText(width int) (out []string) {
 	var rows []string
 	for _, b := range deskKeys {
-		rows = append(rows, pad(b.show, 11)+pad(b.does, 12)+b.where)
+		rows = append(rows, pad(b.show, 11)+pad(b.does, 15)+b.where)
 	}
 	if width >= 76 {
 		half := (len(rows) + 1) / 2
@@ -209,7 +180,6 @@ func (p *keysPage) lines(width int) []string {
 		}
 		rows = rows[:half]
 	}
-	out := []string{p.styles.heading.Render("Keys") + "   any other key goes back; ^s is ctrl and s together"}
 	out = append(out, rows...)
 	for _, text := range []string{
 		"Esc keeps what is typed; nothing here throws a typed value away.",

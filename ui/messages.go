@@ -65,6 +65,7 @@ const (
 	wishName             // ask for the name of a new sheet
 	wishList             // the folder's worksheets
 	wishKeys             // the page of keys
+	wishWorking          // the arithmetic, from the figure at hand on
 	wishTable            // the step at the table, as large as the screen
 	wishCard             // the card as a PDF beside the sheet
 	wishNote             // ask what a test garment showed

@@ -77,7 +77,7 @@ func (m *root) resize(width, height int) {
 	if m.desk != nil {
 		m.desk.resize(width, height)
 	}
-	if p, ok := m.front.(*keysPage); ok {
+	if p, ok := m.front.(*scrollPage); ok {
 		p.resize(width, height)
 	}
 }
@@ -132,9 +132,11 @@ func (m *root) grant(w wish) tea.Cmd {
 		cmd, _ := m.saveIfChanged()
 		return tea.Batch(cmd, listFolder())
 	case wishKeys:
-		page := &keysPage{styles: m.styles}
-		page.resize(m.width, m.height)
-		m.front = page
+		head := m.styles.heading.Render("Keys") + "   any other key goes back; ^s is ctrl and s together"
+		m.front = newScrollPage(head, func(width int) ([]string, int) { return keysText(width), 0 }, m.width, m.height)
+	case wishWorking:
+		head := m.styles.heading.Render("Working") + "   any other key goes back; up, down, pgup, pgdn scroll"
+		m.front = newScrollPage(head, m.desk.workingText, m.width, m.height)
 	case wishTable:
 		m.front = tableView{m.desk}
 	case wishCard:

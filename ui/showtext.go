@@ -61,9 +61,9 @@ func sheetText(r report, working bool) string {
 		line("")
 		line("Working")
 		for _, l := range calc.Working(r.input) {
-			name, sum, _ := strings.Cut(workingLine(l, r.scale), " = ")
-			line("  %s", name)
-			printHanging(line, "      = ", sum)
+			for _, text := range workingLines(l, r.scale, printWidth) {
+				line("%s", text)
+			}
 		}
 	}
 	line("")
