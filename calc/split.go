@@ -64,14 +64,14 @@ func (r reach) limitTerm() Term {
 
 // leastSlide is need - limit: with less, the side could not pivot far enough.
 func (c *computation) leastSlide(r reach) Term {
-	f := Figure{r.side.Subject(), LeastSlide}
-	return Term{Figure: f, Times: 1, Value: c.sum(f, r.needTerm(), r.limitTerm().less())}
+	of := r.side.Subject()
+	return computed(of, LeastSlide, c.sum(Figure{of, LeastSlide}, r.needTerm(), r.limitTerm().less()))
 }
 
 // mostSlide is need + limit: with more, it could not pivot back far enough.
 func (c *computation) mostSlide(r reach) Term {
-	f := Figure{r.side.Subject(), MostSlide}
-	return Term{Figure: f, Times: 1, Value: c.sum(f, r.needTerm(), r.limitTerm())}
+	of := r.side.Subject()
+	return computed(of, MostSlide, c.sum(Figure{of, MostSlide}, r.needTerm(), r.limitTerm()))
 }
 
 // bounds is the band of every slide with which all the given sides reach their
@@ -147,10 +147,8 @@ func (c *computation) keptSlide(s seam, sleeve reach) units.Length {
 	ownLow, ownHigh := c.bounds(s.half, sleeve)
 	of := s.half.Subject()
 	zero, room := constant(0), c.room
-	low := Term{Figure: Figure{of, KeptLow}, Times: 1}
-	low.Value = c.largest(low.Figure, ownLow, zero)
-	high := Term{Figure: Figure{of, KeptHigh}, Times: 1}
-	high.Value = c.smallest(high.Figure, ownHigh, room)
+	low := computed(of, KeptLow, c.largest(Figure{of, KeptLow}, ownLow, zero))
+	high := computed(of, KeptHigh, c.smallest(Figure{of, KeptHigh}, ownHigh, room))
 	band := Band{low.Value, high.Value}
 	c.plan.Bands[s.half] = band
 	switch {

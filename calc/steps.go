@@ -71,8 +71,7 @@ type TraceStep struct {
 	Pivot, Slide units.Length
 	Stages       Stages // how the sides lie once the step is done
 
-	follows []Side // the sides whose amounts a step without any of its own goes by
-	plan    *Plan
+	goesBy []SidePlan // the sides whose amounts a step without any of its own goes by
 }
 
 // ID is what a finished step is remembered by: its name, and the amounts that it
@@ -87,8 +86,8 @@ func (s TraceStep) ID() string {
 	if s.Pivot != 0 || s.Slide != 0 {
 		add(s.Pivot, s.Slide)
 	}
-	for _, side := range s.follows {
-		add(s.plan.Sides[side].PivotMark, s.plan.Sides[side].SlideMark)
+	for _, side := range s.goesBy {
+		add(side.PivotMark, side.SlideMark)
 	}
 	return id
 }
@@ -122,15 +121,15 @@ type stepList struct {
 }
 
 func (b *stepList) add(s TraceStep) {
-	s.Stages, s.plan = b.stages, &b.plan
-	switch {
+	s.Stages = b.stages
+	switch sides := b.plan.Sides; {
 	case s.Piece == Garment:
-		s.follows = []Side{SleeveFront, SleeveBack, BodiceFront, BodiceBack}
+		s.goesBy = sides[:]
 	case s.Action != True && s.Action != Notch:
 	case s.Piece == SleevePiece:
-		s.follows = []Side{SleeveFront, SleeveBack}
+		s.goesBy = sides[:BodiceFront]
 	default:
-		s.follows = []Side{s.Side}
+		s.goesBy = sides[s.Side : s.Side+1]
 	}
 	b.steps = append(b.steps, s)
 }

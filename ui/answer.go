@@ -126,12 +126,10 @@ func (r report) tally() string {
 		level     calc.Level
 		one, many string
 	}{{calc.Stop, "stop", "stops"}, {calc.Warn, "warning", "warnings"}, {calc.Note, "note", "notes"}} {
-		n := r.count(l.level)
-		if l.level == calc.Warn {
-			for _, f := range r.plan.Findings {
-				if f.Code == calc.AnswerMissing {
-					n--
-				}
+		n := 0
+		for _, f := range r.findings {
+			if f.level == l.level && f.code != calc.AnswerMissing {
+				n++
 			}
 		}
 		switch {

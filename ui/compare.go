@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"slices"
 
 	"capscye/calc"
@@ -24,7 +25,7 @@ func differences(before, after report) []difference {
 	}
 	for _, k := range worksheets.Keys() {
 		if f, ok := fields[k]; ok && before.sheet.Text(k) != after.sheet.Text(k) {
-			list = append(list, difference{f.words, answerWords(before, k), answerWords(after, k)})
+			list = append(list, difference{f.words, cmp.Or(answerText(before, k), "-"), cmp.Or(answerText(after, k), "-")})
 		}
 	}
 	for _, c := range consequences {
@@ -48,14 +49,11 @@ func (f finding) same(other finding) bool {
 	return f.code == other.code && f.about == other.about && f.level == other.level
 }
 
-// answerWords is an answer as the sheet shows it.
-func answerWords(r report, k worksheets.Key) string {
+// answerText is an answer as the sheet shows it, "" where none was given.
+func answerText(r report, k worksheets.Key) string {
 	text := plain(r.sheet.Text(k))
 	if l := r.sheet.Reading(k); l.Known && text != "" {
 		return r.scale.Format(l.Length)
-	}
-	if text == "" {
-		return "-"
 	}
 	return text
 }

@@ -84,17 +84,6 @@ func (r report) againstCutting() []finding {
 	return list
 }
 
-// count is how many findings there are of a level.
-func (r report) count(l calc.Level) int {
-	n := 0
-	for _, f := range r.findings {
-		if f.level == l {
-			n++
-		}
-	}
-	return n
-}
-
 // name is what the sheet is called on screens and paper.
 func (r report) name() string {
 	if name := plain(r.sheet.Name()); name != "" {

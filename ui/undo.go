@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 
 	"capscye/worksheets"
@@ -69,21 +70,10 @@ func (d *desk) travel(from, to worksheets.Sheet, verb, what string) wish {
 	for _, k := range worksheets.Keys() {
 		if from.Text(k) != to.Text(k) {
 			if words, ok := fields[k]; ok {
-				d.message = fmt.Sprintf("%s: %s is %s.", verb, words.words, d.told(k))
+				d.message = fmt.Sprintf("%s: %s is %s.", verb, words.words, cmp.Or(answerText(d.rep, k), "empty"))
 			}
 			break
 		}
 	}
 	return d.keep()
-}
-
-// told is an answer as a message says it.
-func (d *desk) told(k worksheets.Key) string {
-	if r := d.doc.Sheet.Reading(k); r.Known && d.doc.Sheet.Text(k) != "" {
-		return d.rep.scale.Format(r.Length)
-	}
-	if text := plain(d.doc.Sheet.Text(k)); text != "" {
-		return text
-	}
-	return "empty"
 }

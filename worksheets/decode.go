@@ -24,10 +24,7 @@ type FileError struct {
 
 // Error is one line: file, line, text, reason, what is read.
 func (e *FileError) Error() string {
-	msg := Printable(e.File)
-	if e.Line > 0 {
-		msg += fmt.Sprintf(", line %d", e.Line)
-	}
+	msg := placeIn(e.File, e.Line)
 	if e.Text != "" {
 		msg += fmt.Sprintf(", %q", shorten(e.Text))
 	}
@@ -36,6 +33,14 @@ func (e *FileError) Error() string {
 		msg += "; read would be " + e.Want
 	}
 	return msg
+}
+
+// placeIn is a place in a file as messages begin; line 0 is none.
+func placeIn(file string, line int) string {
+	if line == 0 {
+		return Printable(file)
+	}
+	return fmt.Sprintf("%s, line %d", Printable(file), line)
 }
 
 // Problem is one value that could not be read. The rest of the file still can.
@@ -48,10 +53,7 @@ type Problem struct {
 
 // Error is one line: file, line, key, text, reason, what is read.
 func (p *Problem) Error() string {
-	msg := Printable(p.File)
-	if p.Line > 0 {
-		msg += fmt.Sprintf(", line %d", p.Line)
-	}
+	msg := placeIn(p.File, p.Line)
 	if msg != "" {
 		msg += ": "
 	}
@@ -83,9 +85,8 @@ func Decode(name string, source []byte) (*Document, error) {
 	if err := guard(name, source); err != nil {
 		return nil, err
 	}
-	text := bytes.TrimPrefix(source, []byte("\ufeff"))
-	var tree map[string]any
-	if _, err := toml.Decode(string(text), &tree); err != nil {
+	tree, err := parse(source)
+	if err != nil {
 		return nil, syntaxError(name, source, err)
 	}
 	d := &Document{name: name, source: source}
@@ -94,6 +95,12 @@ func Decode(name string, source []byte) (*Document, error) {
 	}
 	d.read = d.Sheet
 	return d, nil
+}
+
+// parse reads TOML, with or without a byte order mark.
+func parse(source []byte) (tree map[string]any, err error) {
+	_, err = toml.Decode(string(bytes.TrimPrefix(source, []byte("\ufeff"))), &tree)
+	return tree, err
 }
 
 // layout tells where things stand in the source. Most readings never ask.

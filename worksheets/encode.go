@@ -50,8 +50,8 @@ func (d *Document) keepsTheRest(out []byte) bool {
 // rest is what a file says besides our answers, printed: so that a number that
 // is none equals itself.
 func rest(source []byte) (text string, ok bool) {
-	var tree map[string]any
-	if _, err := toml.Decode(string(bytes.TrimPrefix(source, []byte("\ufeff"))), &tree); err != nil {
+	tree, err := parse(source)
+	if err != nil {
 		return "", false
 	}
 	delete(tree, "fitting")
@@ -134,17 +134,10 @@ func (d *Document) edited() ([]byte, bool) {
 	if !slices.Equal(d.Sheet.Fittings[:same], d.read.Fittings[:same]) {
 		return nil, false
 	}
-	if same < len(d.read.Fittings) { // the last ones go, if they are the end of the file
-		places := d.layout().fittings
-		if len(places) != len(d.read.Fittings) || d.layout().last != places[len(places)-1] {
+	if same < len(d.read.Fittings) {
+		start, ok := d.endBeforeFitting(same, eol)
+		if !ok {
 			return nil, false
-		}
-		start := places[same]
-		if bytes.ContainsRune(d.source[start:], '#') { // a comment, perhaps, that would go too
-			return nil, false
-		}
-		if before, ok := bytes.CutSuffix(d.source[:start], []byte(eol+eol)); ok { // the empty line above goes with it
-			start = len(before) + len(eol)
 		}
 		splices = append(splices, splice{start, len(d.source), ""})
 	}
@@ -158,6 +151,21 @@ func (d *Document) edited() ([]byte, bool) {
 		splices = append(splices, splice{len(d.source), len(d.source), tail})
 	}
 	return apply(d.source, splices), true
+}
+
+// endBeforeFitting is where the file ends without that fitting and those behind
+// it; ok is false where they are not the end of the file, or a comment, perhaps,
+// would go with them.
+func (d *Document) endBeforeFitting(i int, eol string) (end int, ok bool) {
+	places := d.layout().fittings
+	if len(places) != len(d.read.Fittings) || d.layout().last != places[len(places)-1] {
+		return 0, false
+	}
+	end = places[i]
+	if before, found := bytes.CutSuffix(d.source[:end], []byte(eol+eol)); found { // the empty line above goes too
+		end = len(before) + len(eol)
+	}
+	return end, !bytes.ContainsRune(d.source[end:], '#')
 }
 
 // apply does the splices, which do not overlap.
@@ -176,8 +184,8 @@ func apply(source []byte, splices []splice) []byte {
 
 // rewritten is the whole file made anew from what it says.
 func (d *Document) rewritten() ([]byte, error) {
-	var tree map[string]any
-	if _, err := toml.Decode(string(bytes.TrimPrefix(d.source, []byte("\ufeff"))), &tree); err != nil {
+	tree, err := parse(d.source)
+	if err != nil {
 		return nil, err
 	}
 	in := func(table string) map[string]any {
@@ -222,13 +230,19 @@ func (d *Document) rewritten() ([]byte, error) {
 func tomlValue(k Key, text string) string {
 	switch k.Kind() {
 	case Date:
-		if isDay(text) {
-			return text
-		}
+		return tomlDay(text)
 	case Count:
 		if n, ok := smallCount(text); ok && strconv.Itoa(n) == text {
 			return text
 		}
+	}
+	return tomlString(text)
+}
+
+// tomlDay writes a day bare, and what is none as text.
+func tomlDay(text string) string {
+	if isDay(text) {
+		return text
 	}
 	return tomlString(text)
 }
@@ -252,11 +266,7 @@ func tomlList(texts []string) string {
 }
 
 func tomlFitting(f Fitting) string {
-	date := tomlString(f.Date)
-	if isDay(f.Date) {
-		date = f.Date
-	}
-	return "[[fitting]]\ndate = " + date + "\nnote = " + tomlString(f.Note) + "\n"
+	return "[[fitting]]\ndate = " + tomlDay(f.Date) + "\nnote = " + tomlString(f.Note) + "\n"
 }
 
 // encodeNew is a whole file with every key, the empty ones too, so that it can

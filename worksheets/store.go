@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"sort"
 	"strings"
 )
 
@@ -180,19 +179,25 @@ func (d *Document) KeepBeside() (string, error) {
 
 // keepBeside writes content to the first free name beside a file.
 func keepBeside(path, word string, content []byte) (string, error) {
+	f, err := createFree(0o600, func(n int) string { return fmt.Sprintf("%s.%s-%d", path, word, n) })
+	if err != nil {
+		return "", err
+	}
+	if err := fill(f, content); err != nil {
+		return "", errors.Join(err, os.Remove(f.Name()))
+	}
+	return f.Name(), nil
+}
+
+// createFree makes an empty file under the first name, counted from 1, that
+// nothing has yet.
+func createFree(perm fs.FileMode, name func(n int) string) (*os.File, error) {
 	for n := 1; ; n++ {
-		beside := fmt.Sprintf("%s.%s-%d", path, word, n)
-		f, err := os.OpenFile(beside, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+		f, err := os.OpenFile(name(n), os.O_WRONLY|os.O_CREATE|os.O_EXCL, perm)
 		if errors.Is(err, fs.ErrExist) && n < 1000 {
 			continue
 		}
-		if err != nil {
-			return "", err
-		}
-		if err := fill(f, content); err != nil {
-			return "", errors.Join(err, os.Remove(beside))
-		}
-		return beside, nil
+		return f, err
 	}
 }
 
@@ -236,14 +241,9 @@ func createAside(path string) (*os.File, error) {
 	const longest = 200 // with what is added, a name that every file system takes
 	base := filepath.Base(path)
 	base = strings.ToValidUTF8(base[:min(len(base), longest)], "")
-	for n := 0; ; n++ {
-		name := fmt.Sprintf(".%s.%d-%d.capscye-tmp", base, os.Getpid(), n)
-		f, err := os.OpenFile(filepath.Join(filepath.Dir(path), name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-		if errors.Is(err, fs.ErrExist) && n < 1000 {
-			continue
-		}
-		return f, err
-	}
+	return createFree(0o666, func(n int) string {
+		return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d-%d.capscye-tmp", base, os.Getpid(), n))
+	})
 }
 
 // writeInPlace writes a file that has other names, which must not be left
@@ -316,7 +316,7 @@ func List(folder string) ([]Listed, error) {
 		return nil, err
 	}
 	var found []Listed
-	for _, e := range entries {
+	for _, e := range entries { // in the order of their names
 		if e.IsDir() || !strings.EqualFold(filepath.Ext(e.Name()), ".toml") || strings.HasPrefix(e.Name(), ".") {
 			continue
 		}
@@ -329,7 +329,6 @@ func List(folder string) ([]Listed, error) {
 			found = append(found, Listed{Path: path, Name: d.Sheet.Name()})
 		}
 	}
-	sort.Slice(found, func(i, j int) bool { return found[i].Path < found[j].Path })
 	return found, nil
 }
 
