@@ -56,11 +56,11 @@ func (d *desk) messageLine(seen string, width int) string {
 	if d.message != "" {
 		return d.styles.warn.Render(cut("> "+d.message, width))
 	}
-	note, tally := "", ""
-	if note = offMarkNote(seen); note != "" {
+	note, tally := offMarkNote(seen), d.rep.tally()
+	if note != "" {
 		note = "-- " + note + " "
 	}
-	if tally = d.rep.tally(); tally != "" {
+	if tally != "" {
 		tally = " " + tally + " --"
 	}
 	return cut(note+strings.Repeat("-", max(0, width-len(note)-len(tally)))+tally, width)

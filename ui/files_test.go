@@ -204,59 +204,53 @@ func TestEndingDuringASave(t *testing.T) {
 	}
 }
 
-// A file whose comments would go is not made anew before the person agreed.
-func TestCommentsThatWouldGoAreSaidFirst(t *testing.T) {
+// inlineSheet is a file in which no single value can be changed.
+const inlineSheet = "# keep me\nbody = { bicep = \"13\" } # arm\n"
+
+// sitWithInline sits down with that file.
+func sitWithInline(t *testing.T, width, height int) *robot {
+	t.Helper()
 	t.Chdir(t.TempDir())
-	source := "# keep me\nbody = { bicep = \"13\" } # arm\n"
-	os.WriteFile("sheet.toml", []byte(source), 0o644)
+	os.WriteFile("sheet.toml", []byte(inlineSheet), 0o644)
 	d, err := worksheets.Load("sheet.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := sit(t, d, 80, 24).types("14").press("tab", "delete").types("12").press("enter")
+	return sit(t, d, width, height)
+}
+
+// A file whose comments would go is not made anew before the person agreed.
+func TestCommentsThatWouldGoAreSaidFirst(t *testing.T) {
+	r := sitWithInline(t, 80, 24).types("14").press("tab", "delete").types("12").press("enter")
 	r.sees("its comments go")
-	if read(t, "sheet.toml") != source {
+	if read(t, "sheet.toml") != inlineSheet {
 		t.Fatal("the file was made anew before anybody agreed")
 	}
 	r.press("s").sees("[saved]", "sheet.toml.before-1")
-	if read(t, "sheet.toml.before-1") != source {
+	if read(t, "sheet.toml.before-1") != inlineSheet {
 		t.Error("the original is not beside it")
 	}
 }
 
 // Leaving while that question is open loses nothing unsaid, and can be insisted on.
 func TestLeavingWhenCommentsWouldGo(t *testing.T) {
-	t.Chdir(t.TempDir())
-	source := "# keep me\nbody = { bicep = \"13\" } # arm\n"
-	os.WriteFile("sheet.toml", []byte(source), 0o644)
-	d, err := worksheets.Load("sheet.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := sit(t, d, 80, 24).types("14").press("ctrl+c")
+	r := sitWithInline(t, 80, 24).types("14").press("ctrl+c")
 	r.sees("its comments go")
-	if r.ended || read(t, "sheet.toml") != source {
+	if r.ended || read(t, "sheet.toml") != inlineSheet {
 		t.Fatal("it ended unsaved, or saved unasked")
 	}
 	if r.press("ctrl+c"); !r.ended || r.m.status == 0 {
 		t.Errorf("ended %v with status %d, want ended with another status than 0", r.ended, r.m.status)
 	}
-	if read(t, "sheet.toml") != source {
+	if read(t, "sheet.toml") != inlineSheet {
 		t.Error("the file was made anew before anybody agreed")
 	}
 }
 
 // Nobody answers questions, or tries again, once the system ends the program.
 func TestTheSystemEndsIt(t *testing.T) {
-	t.Chdir(t.TempDir())
-	source := "# keep me\nbody = { bicep = \"13\" } # arm\n"
-	os.WriteFile("sheet.toml", []byte(source), 0o644)
-	d, err := worksheets.Load("sheet.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := sit(t, d, 80, 24).types("14")
-	if r.tell(signalMsg{status: 143}); !r.ended || r.m.status != 143 || !strings.Contains(read(t, "sheet.toml"), `"14"`) || read(t, "sheet.toml.before-1") != source {
+	r := sitWithInline(t, 80, 24).types("14")
+	if r.tell(signalMsg{status: 143}); !r.ended || r.m.status != 143 || !strings.Contains(read(t, "sheet.toml"), `"14"`) || read(t, "sheet.toml.before-1") != inlineSheet {
 		t.Errorf("ended %v with status %d, and the file is\n%s", r.ended, r.m.status, read(t, "sheet.toml"))
 	}
 

@@ -50,7 +50,7 @@ func layoutFor(width, height int) layout {
 func smallWindow(width, height int) string {
 	text := fmt.Sprintf("This window has %d x %d cells; the worksheet needs %d x %d. Nothing is lost: make it larger.",
 		width, height, smallestWidth, smallestHeight)
-	return block(strings.Split(ansi.Wrap(text, max(width, 1), ""), "\n"), width, height)
+	return block(wrap(text, width), width, height)
 }
 
 // block is exactly height lines, none wider than width.

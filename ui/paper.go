@@ -140,15 +140,11 @@ func (c *card) head(today time.Time) {
 // tables are the numbers, in the left part of the page.
 func (c *card) tables(top float64) {
 	c.y = top
-	for _, t := range [][]string{
-		needsTable(c.r), sidesTable(c.r), bandLines(c.r), finishedTable(c.r), seamsTable(c.r), turnTable(c.r), widthsTable(c.r),
-	} {
+	for _, t := range printedTables(c.r) {
 		for _, row := range t {
 			c.say(tableSize, mono, strings.TrimRight(row, " "))
 		}
-		if len(t) > 0 {
-			c.y += 1.6
-		}
+		c.y += 1.6
 	}
 }
 

@@ -113,9 +113,8 @@ func stepPicture(s calc.TraceStep, r report, width, height int) []string {
 }
 
 // pictures are the pieces for a given room, one above the other, with a remark
-// behind their names: the sleeve, and
-// the front of the bodice where there is room for both. A bodice that changes
-// alone comes first.
+// behind their names: the sleeve, and the front of the bodice where there is room
+// for both. A bodice that changes alone comes first.
 func pictures(r report, remark string, width, height int) []string {
 	sleeve := func(height int) []string {
 		return picture(calc.SleeveDrawing(r.input, r.plan, calc.AllAltered), r, "Sleeve"+remark, width, height)

@@ -251,7 +251,7 @@ func (s *session) shown(name string, example bool, o showOptions) ([]byte, error
 // reckoned reads a sheet and computes it. What is wrong in it goes to the error
 // stream and into the exit status.
 func (s *session) reckoned(name string, example bool) (report, error) {
-	d, err := s.openedOr(name, example)
+	d, err := s.opened(name, example)
 	if err != nil {
 		return report{}, err
 	}
@@ -268,10 +268,8 @@ func (s *session) reckoned(name string, example bool) (report, error) {
 	return r, nil
 }
 
-// opened reads a worksheet by name, from standard input for "-".
-func (s *session) opened(name string) (*worksheets.Document, error) { return s.openedOr(name, false) }
-
-func (s *session) openedOr(name string, example bool) (*worksheets.Document, error) {
+// opened reads a worksheet by name, from standard input for "-", or an example.
+func (s *session) opened(name string, example bool) (*worksheets.Document, error) {
 	switch {
 	case example:
 		return worksheets.Example(name)

@@ -131,9 +131,6 @@ func (m *root) settle(w wish) (cmd tea.Cmd, wait bool) {
 			{"esc", "stay", wish{kind: wishBack}},
 		}}
 		return nil, true
-	case m.saving:
-		m.next = w
-		return nil, true
 	}
 	m.next = w // also behind a question about saving
 	return m.save(false), true

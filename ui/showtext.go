@@ -32,12 +32,7 @@ func sheetText(r report, working bool) string {
 			printHanging(line, "  ", "comes out: "+words)
 		}
 	}
-	for _, table := range [][]string{
-		needsTable(r), sidesTable(r), bandLines(r), finishedTable(r), seamsTable(r), turnTable(r), widthsTable(r),
-	} {
-		if len(table) == 0 {
-			continue
-		}
+	for _, table := range printedTables(r) {
 		line("")
 		for _, row := range table {
 			line("%s", strings.TrimRight(row, " "))

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -30,10 +31,9 @@ type item struct {
 	key     worksheets.Key
 }
 
-func heading(s string) item             { return item{heading: s} }
-func ask(keys ...worksheets.Key) []item { return asItems(keys) }
+func heading(s string) []item { return []item{{heading: s}} }
 
-func asItems(keys []worksheets.Key) []item {
+func ask(keys ...worksheets.Key) []item {
 	items := make([]item, len(keys))
 	for i, k := range keys {
 		items[i] = item{key: k}
@@ -41,42 +41,34 @@ func asItems(keys []worksheets.Key) []item {
 	return items
 }
 
-func form(parts ...[]item) []item {
-	var all []item
-	for _, p := range parts {
-		all = append(all, p...)
-	}
-	return all
-}
-
 // forms says what each step asks. A step without fields is a page.
 var forms = [stepCount][]item{
-	stepBody: form(
-		[]item{heading("Girths of the body")},
+	stepBody: slices.Concat(
+		heading("Girths of the body"),
 		ask(worksheets.Bicep, worksheets.BicepOther, worksheets.Bust, worksheets.HighBust, worksheets.Waist,
 			worksheets.Hip, worksheets.Elbow, worksheets.Wrist, worksheets.MeasuredOn),
-		[]item{heading("This sheet")},
+		heading("This sheet"),
 		ask(worksheets.Title, worksheets.Wearer, worksheets.Unit, worksheets.Ruler, worksheets.Fabric, worksheets.Notes)),
-	stepEase: form(
-		[]item{heading("Ease: what the garment is larger than the body")},
+	stepEase: slices.Concat(
+		heading("Ease: what the garment is larger than the body"),
 		ask(worksheets.EaseBicep, worksheets.EaseBust, worksheets.EaseWaist, worksheets.EaseHip, worksheets.EaseElbow,
 			worksheets.EaseWrist)),
-	stepPattern: form(
-		[]item{heading("Sleeve, laid flat")},
+	stepPattern: slices.Concat(
+		heading("Sleeve, laid flat"),
 		ask(worksheets.SleeveWidth, worksheets.SleeveMeasured, worksheets.SleeveAllowance),
-		[]item{heading("Bodice, laid flat")},
+		heading("Bodice, laid flat"),
 		ask(worksheets.BodiceFront, worksheets.BodiceBack, worksheets.BodiceMeasured, worksheets.BodiceAllowance,
 			worksheets.Crossings, worksheets.TakeOffFront, worksheets.TakeOffBack, worksheets.FinishedBust),
-		[]item{heading("For cap ease, and for a bodice that is already cut")},
+		heading("For cap ease, and for a bodice that is already cut"),
 		ask(worksheets.SleeveStyle, worksheets.CapFront, worksheets.CapBack, worksheets.ArmholeFront, worksheets.ArmholeBack),
-		[]item{heading("For the turn of the sleeve: what the cap loses")},
+		heading("For the turn of the sleeve: what the cap loses"),
 		ask(worksheets.SleeveLength, worksheets.CapHeight, worksheets.UnderarmSeam, worksheets.HemWidth, worksheets.ElbowWidth),
-		[]item{heading("For the turn of the bodice: what the armhole loses")},
+		heading("For the turn of the bodice: what the armhole loses"),
 		ask(worksheets.CornerOutFront, worksheets.CornerDownFront, worksheets.CornerOutBack, worksheets.CornerDownBack,
 			worksheets.SideSeam),
-		[]item{heading("For waist and hip, where the bodice tapers back")},
+		heading("For waist and hip, where the bodice tapers back"),
 		ask(worksheets.WaistFront, worksheets.WaistBack, worksheets.HipFront, worksheets.HipBack)),
-	stepSplit: form(
+	stepSplit: slices.Concat(
 		ask(worksheets.Slide, worksheets.PivotLimitSleeve, worksheets.PivotLimitBodice, worksheets.FrontShareSleeve,
 			worksheets.FrontShareBust, worksheets.Follow, worksheets.Armhole)),
 }

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"capscye/calc"
@@ -11,6 +12,15 @@ import (
 
 // The tables that the screen and the printed sheet share. Their first row is
 // the heading.
+
+// printedTables are all of them, for paper; those that have nothing to say are
+// left out.
+func printedTables(r report) [][]string {
+	all := [][]string{
+		needsTable(r), sidesTable(r), bandLines(r), finishedTable(r), seamsTable(r), turnTable(r), widthsTable(r),
+	}
+	return slices.DeleteFunc(all, func(table []string) bool { return len(table) == 0 })
+}
 
 // needsTable is body + ease - pattern = need.
 func needsTable(r report) []string {
@@ -183,8 +193,13 @@ func (r report) marksShort(s calc.SidePlan) string {
 	case s.PivotMark == 0 && s.SlideMark == 0:
 		return "nothing"
 	}
-	pivot, _, _ := strings.Cut(r.scale.OnRuler(s.PivotMark), " "+r.scale.Ruler.System().String())
-	return pivot + " + " + r.scale.OnRuler(s.SlideMark)
+	return bothMarks(s.PivotMark, s.SlideMark, r.scale)
+}
+
+// bothMarks is "1 + 1/4 in".
+func bothMarks(pivot, slide units.Length, sc units.Scale) string {
+	first, _, _ := strings.Cut(sc.OnRuler(pivot), " "+sc.Ruler.System().String())
+	return first + " + " + sc.OnRuler(slide)
 }
 
 func capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

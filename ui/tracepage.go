@@ -34,9 +34,9 @@ func (d *desk) tick() wish {
 	if !d.rep.done(s) {
 		w = d.setDone(append(d.withoutName(s.Name), s.ID()), "step "+verbs[s.Action])
 	}
-	for d.trace < len(d.rep.traceSteps())-1 {
+	for steps := d.rep.traceSteps(); d.trace < len(steps)-1; {
 		d.trace++
-		if !d.rep.done(d.rep.traceSteps()[d.trace]) {
+		if !d.rep.done(steps[d.trace]) {
 			break
 		}
 	}
@@ -100,14 +100,11 @@ func (d *desk) jump(name string) {
 			at++
 		}
 	case "left":
-		for at > 0 && steps[at-1].Piece == steps[at].Piece {
+		if at > 0 { // from the first step of a piece to the piece before
 			at--
 		}
-		if at == d.traceAt(d.trace) && at > 0 {
+		for at > 0 && steps[at-1].Piece == steps[at].Piece {
 			at--
-			for at > 0 && steps[at-1].Piece == steps[at].Piece {
-				at--
-			}
 		}
 	}
 	d.trace = at

@@ -75,8 +75,7 @@ func stepAmount(s calc.TraceStep, sc units.Scale) string {
 		case pivot == 0:
 			return sc.OnRuler(slide)
 		}
-		first, _, _ := strings.Cut(sc.OnRuler(pivot), " "+sc.Ruler.System().String())
-		return first + " + " + sc.OnRuler(slide)
+		return bothMarks(pivot, slide, sc)
 	case calc.TurnTo:
 		return sc.OnRuler(pivot)
 	case calc.SlideOut:
@@ -297,8 +296,8 @@ func traceText(r report) string {
 	for _, f := range r.againstCutting() {
 		printHanging(line, fmt.Sprintf("  %-5s ", f.level), f.line())
 	}
-	piece := calc.Piece(255)
-	for i, s := range r.traceSteps() {
+	steps, piece := r.traceSteps(), calc.Piece(255)
+	for i, s := range steps {
 		if s.Piece != piece {
 			piece = s.Piece
 			line("")
@@ -318,7 +317,7 @@ func traceText(r report) string {
 		}
 		printHanging(line, fmt.Sprintf("%s %2d  ", box, i+1), text)
 	}
-	if len(r.traceSteps()) == 0 {
+	if len(steps) == 0 {
 		line("")
 		line("%s", r.nothingToTrace())
 	}

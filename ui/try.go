@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -122,7 +123,7 @@ func lastSlash(text string, sys units.System) (end, step string, ok bool) {
 
 // try prints what changes would do, without touching the file.
 func (s *session) try(file string, changes []string, asJSON bool) error {
-	d, err := s.opened(file)
+	d, err := s.opened(file, false)
 	if err != nil {
 		s.worse(exitUnread)
 		s.complain(err)
@@ -236,22 +237,25 @@ type changedJSON struct {
 
 func trialsJSON(before report, afters []report, array bool) ([]byte, error) {
 	list := make([]trialJSON, len(afters))
+	old := toJSON(before, false)
+	was, err := leaves(old)
+	if err != nil {
+		return nil, err
+	}
 	for i, after := range afters {
-		one := trialJSON{Before: toJSON(before, false), After: toJSON(after, false), Changed: []changedJSON{}}
+		one := trialJSON{Before: old, After: toJSON(after, false), Changed: []changedJSON{}}
 		for _, k := range worksheets.Keys() {
-			if was, is := before.sheet.Text(k), after.sheet.Text(k); was != is {
-				one.Changed = append(one.Changed, changedJSON{k.Path(), was, is})
+			if typed, now := before.sheet.Text(k), after.sheet.Text(k); typed != now {
+				one.Changed = append(one.Changed, changedJSON{k.Path(), typed, now})
 			}
-		}
-		was, err := leaves(one.Before)
-		if err != nil {
-			return nil, err
 		}
 		is, err := leaves(one.After)
 		if err != nil {
 			return nil, err
 		}
-		for _, path := range sortedKeys(was, is) {
+		all := maps.Clone(was)
+		maps.Copy(all, is)
+		for _, path := range slices.Sorted(maps.Keys(all)) {
 			if fmt.Sprint(was[path]) != fmt.Sprint(is[path]) {
 				one.Changed = append(one.Changed, changedJSON{path, was[path], is[path]})
 			}
@@ -298,17 +302,4 @@ func leaves(s sheetJSON) (map[string]any, error) {
 	}
 	walk("", tree)
 	return out, nil
-}
-
-func sortedKeys(maps ...map[string]any) []string {
-	var keys []string
-	for _, m := range maps {
-		for k := range m {
-			if !slices.Contains(keys, k) {
-				keys = append(keys, k)
-			}
-		}
-	}
-	slices.Sort(keys)
-	return keys
 }

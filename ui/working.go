@@ -23,9 +23,10 @@ func (d *desk) workingText(width int) (out []string, from int) {
 		return wrap(d.rep.nothingToTrace(), width), 0
 	}
 	from = -1
+	isAtHand := d.lineAtHand()
 	for _, l := range lines {
 		text := workingLines(l, d.rep.scale, width)
-		if d.isAtHand(l) {
+		if isAtHand(l) {
 			text[0] = d.styles.here.Render(">") + text[0][1:]
 			if from < 0 {
 				from = len(out)
@@ -36,23 +37,26 @@ func (d *desk) workingText(width int) (out []string, from int) {
 	return out, max(from, 0)
 }
 
-// isAtHand tells that a line of the working is about the field, the page or the
-// step at the table that the person is at.
-func (d *desk) isAtHand(l calc.Line) bool {
+// lineAtHand tells the lines of the working about the field, the page or the step
+// at the table that the person is at.
+func (d *desk) lineAtHand() func(calc.Line) bool {
+	of := func(quantities ...calc.Quantity) func(calc.Line) bool {
+		return func(l calc.Line) bool { return slices.Contains(quantities, l.Figure.Quantity) }
+	}
 	switch k, ok := d.focused(); {
 	case ok && k == worksheets.Slide:
-		return l.Figure.Quantity == calc.Slide
+		return of(calc.Slide)
 	case ok:
-		return slices.ContainsFunc(l.Terms, func(t calc.Term) bool {
-			return t.Answer != calc.NoAnswer && keyOf[t.Answer] == k
-		})
+		return func(l calc.Line) bool {
+			return slices.ContainsFunc(l.Terms, func(t calc.Term) bool { return t.Answer != calc.NoAnswer && keyOf[t.Answer] == k })
+		}
 	case d.step == stepMatch:
-		return l.Figure.Quantity == calc.Finished || l.Figure.Quantity == calc.FinishedMarked || l.Figure.Quantity == calc.EaseAfter
+		return of(calc.Finished, calc.FinishedMarked, calc.EaseAfter)
 	}
-	steps := d.rep.traceSteps()
+	steps, marks := d.rep.traceSteps(), of(calc.SlideMark, calc.PivotMark)
 	if len(steps) == 0 {
-		return false
+		return of()
 	}
-	s := steps[d.traceAt(d.trace)]
-	return l.Figure.Of == s.Side.Subject() && (l.Figure.Quantity == calc.SlideMark || l.Figure.Quantity == calc.PivotMark)
+	side := steps[d.traceAt(d.trace)].Side.Subject()
+	return func(l calc.Line) bool { return l.Figure.Of == side && marks(l) }
 }
