@@ -12,63 +12,85 @@ import (
 // printWidth is how wide the printed sheet is.
 const printWidth = 80
 
+// printout is a printed text in the making.
+type printout struct{ strings.Builder }
+
+func (p *printout) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
+
+// hanging prints a paragraph with its lead hanging out to the left.
+func (p *printout) hanging(lead, text string) {
+	for _, l := range hanging(lead, text, printWidth) {
+		p.line("%s", l)
+	}
+}
+
+// cautions prints them, set off.
+func (p *printout) cautions() {
+	p.line("")
+	for _, c := range cautions {
+		p.hanging("", c)
+	}
+}
+
+// text is the whole, with the sign of rounded lengths explained where there is
+// one.
+func (p *printout) text() string {
+	if note := offMarkNote(p.String()); note != "" {
+		p.line("%s", note)
+	}
+	return p.String()
+}
+
 // sheetText is the computed sheet as plain text of 80 columns, for a terminal,
 // a pipe or a printer. With working, every line of arithmetic follows.
 func sheetText(r report, working bool) string {
-	var b strings.Builder
-	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
-	line("%s", r.name())
-	line("Lengths in %s; amounts to mark for a ruler in %s.", unitWords(r.scale.System), r.scale.Ruler)
+	var out printout
+	out.line("%s", r.name())
+	out.line("Lengths in %s; amounts to mark for a ruler in %s.", unitWords(r.scale.System), r.scale.Ruler)
 	if notes := plain(r.sheet.Text(worksheets.Notes)); notes != "" {
-		printHanging(line, "", notes)
+		out.hanging("", notes)
 	}
-	line("")
+	out.line("")
 	for _, p := range r.pieces() {
-		line("%s", p.needWords(r.scale))
+		out.line("%s", p.needWords(r.scale))
 		for _, words := range p.sidesWords(r.scale) {
-			printHanging(line, "  ", words)
+			out.hanging("  ", words)
 		}
 		if words := p.finishedWords(r.scale); words != "" {
-			printHanging(line, "  ", "comes out: "+words)
+			out.hanging("  ", "comes out: "+words)
 		}
 	}
 	for _, table := range printedTables(r) {
-		line("")
+		out.line("")
 		for _, row := range table {
-			line("%s", strings.TrimRight(row, " "))
+			out.line("%s", strings.TrimRight(row, " "))
 		}
 	}
 	if len(r.findings) > 0 {
-		line("")
-		line("Findings")
+		out.line("")
+		out.line("Findings")
 		for _, f := range r.findings {
-			printHanging(line, fmt.Sprintf("  %-5s ", f.level), f.line())
+			out.hanging(fmt.Sprintf("  %-5s ", f.level), f.line())
 		}
 	}
 	if lines := fittingLines(r); len(lines) > 0 {
-		line("")
-		line("Fittings")
+		out.line("")
+		out.line("Fittings")
 		for _, l := range lines {
-			printHanging(line, "  ", l)
+			out.hanging("  ", l)
 		}
 	}
 	if working {
-		line("")
-		line("Working")
+		out.line("")
+		out.line("Working")
 		for _, l := range calc.Working(r.input) {
 			for _, text := range workingLines(l, r.scale, printWidth) {
-				line("%s", text)
+				out.line("%s", text)
 			}
 		}
 	}
-	line("")
-	for _, c := range cautions {
-		printHanging(line, "", c)
-	}
-	if note := offMarkNote(b.String()); note != "" {
-		line("%s", note)
-	}
-	return b.String()
+	out.cautions()
+	return out.text()
 }
 
 func unitWords(s units.System) string {
@@ -76,11 +98,4 @@ func unitWords(s units.System) string {
 		return "inches"
 	}
 	return "centimetres"
-}
-
-// printHanging prints a paragraph with its lead hanging out to the left.
-func printHanging(line func(string, ...any), lead, text string) {
-	for _, l := range hanging(lead, text, printWidth) {
-		line("%s", l)
-	}
 }

@@ -289,23 +289,22 @@ func longerWords(change calc.Approx, sc units.Scale) string {
 
 // traceText is every step as plain text, for the command line.
 func traceText(r report) string {
-	var b strings.Builder
-	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
-	line("%s", r.name())
-	line("At the table, with a ruler in %s.", r.scale.Ruler)
+	var out printout
+	out.line("%s", r.name())
+	out.line("At the table, with a ruler in %s.", r.scale.Ruler)
 	for _, f := range r.againstCutting() {
-		printHanging(line, fmt.Sprintf("  %-5s ", f.level), f.line())
+		out.hanging(fmt.Sprintf("  %-5s ", f.level), f.line())
 	}
 	steps, piece := r.traceSteps(), calc.Piece(255)
 	for i, s := range steps {
 		if s.Piece != piece {
 			piece = s.Piece
-			line("")
+			out.line("")
 			name := pieceNames[piece]
 			if s.Action == calc.Leave {
 				name = "bodice"
 			}
-			line("%s", capitalised(name))
+			out.line("%s", capitalised(name))
 		}
 		box := "[ ]"
 		if r.done(s) {
@@ -315,20 +314,14 @@ func traceText(r report) string {
 		if r.doneOtherwise(s) {
 			text = "(Done with other amounts: do it again.) " + text
 		}
-		printHanging(line, fmt.Sprintf("%s %2d  ", box, i+1), text)
+		out.hanging(fmt.Sprintf("%s %2d  ", box, i+1), text)
 	}
 	if len(steps) == 0 {
-		line("")
-		line("%s", r.nothingToTrace())
+		out.line("")
+		out.line("%s", r.nothingToTrace())
 	}
-	line("")
-	for _, c := range cautions {
-		printHanging(line, "", c)
-	}
-	if note := offMarkNote(b.String()); note != "" {
-		line("%s", note)
-	}
-	return b.String()
+	out.cautions()
+	return out.text()
 }
 
 // nothingToTrace says why there are no steps.

@@ -158,39 +158,34 @@ func (s *session) try(file string, changes []string, asJSON bool) error {
 
 // differenceText is the comparison of two sheets in words.
 func differenceText(before, after report) string {
-	var b strings.Builder
-	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
-	line("%s, in %s", before.name(), unitWords(before.scale.System))
+	var out printout
+	out.line("%s, in %s", before.name(), unitWords(before.scale.System))
 	list := differences(before, after)
 	if len(list) == 0 {
-		line("Nothing changes.")
+		out.line("Nothing changes.")
 	}
 	for _, d := range list {
 		switch {
 		case d.what == "finding" && d.before == "":
-			printHanging(line, "  came  ", d.after)
+			out.hanging("  came  ", d.after)
 		case d.what == "finding":
-			printHanging(line, "  went  ", d.before)
+			out.hanging("  went  ", d.before)
 		default:
-			line("  %-26s %16s  ->  %s", d.what, d.before, d.after)
+			out.line("  %-26s %16s  ->  %s", d.what, d.before, d.after)
 		}
 	}
-	if note := offMarkNote(b.String()); note != "" {
-		line("%s", note)
-	}
-	return b.String()
+	return out.text()
 }
 
 // trialTable is a row of outcomes for each value of a range.
 func trialTable(before report, list []trial, afters []report) string {
-	var b strings.Builder
-	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
-	line("%s, in %s", before.name(), unitWords(before.scale.System))
+	var out printout
+	out.line("%s, in %s", before.name(), unitWords(before.scale.System))
 	side := func(r report, s calc.Side) string {
 		p := r.plan.Sides[s]
 		return r.planned(p.Pivot) + " + " + r.planned(p.Slide)
 	}
-	line("%10s %16s %16s %10s %9s %9s  %s", "value", "sleeve front", "bodice front", "cap height", "cap ease", "bust", "finding")
+	out.line("%10s %16s %16s %10s %9s %9s  %s", "value", "sleeve front", "bodice front", "cap height", "cap ease", "bust", "finding")
 	for i, r := range afters {
 		var cells []string
 		for _, c := range consequences {
@@ -198,13 +193,10 @@ func trialTable(before report, list []trial, afters []report) string {
 				cells = append(cells, c.words(r))
 			}
 		}
-		line("%10s %16s %16s %10s %9s %9s  %s", plain(list[i].value), side(r, calc.SleeveFront), side(r, calc.BodiceFront),
+		out.line("%10s %16s %16s %10s %9s %9s  %s", plain(list[i].value), side(r, calc.SleeveFront), side(r, calc.BodiceFront),
 			cells[0], cells[1], cells[2], r.worst())
 	}
-	if note := offMarkNote(b.String()); note != "" {
-		line("%s", note)
-	}
-	return b.String()
+	return out.text()
 }
 
 // worst is the level of the gravest finding above a note, and its code.

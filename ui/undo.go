@@ -56,12 +56,8 @@ func (d *desk) nothing(w wish, message string) wish {
 }
 
 // travel lays the difference between two sheets over the one on the desk, and
-// says what it is.
+// says what it is. A sheet that is read-only has no past to travel to.
 func (d *desk) travel(from, to worksheets.Sheet, verb, what string) wish {
-	if d.doc.ReadOnly != "" {
-		d.message = d.readOnly()
-		return wish{}
-	}
 	d.doc.Sheet = d.doc.Sheet.Since(from, to)
 	d.reckon()
 	d.reach()
