@@ -104,7 +104,7 @@ func (d *desk) costOfLimit(k worksheets.Key) string {
 	default:
 		return ""
 	}
-	limit := d.doc.Sheet.Reading(k).Length
+	limit := d.sheet().Reading(k).Length
 	wider := 3 * limit / 2
 	one, more := 0.0, 0.0
 	for _, e := range []calc.Edge{d.rep.plan.Edges[side], d.rep.plan.Edges[side+1]} {

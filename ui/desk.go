@@ -39,6 +39,10 @@ type desk struct {
 	fresh   bool   // nothing was typed since: typing replaces
 	locked  bool   // the text has lines or signs that a line of input would lose
 
+	copies []worksheets.Sheet // laid beside the sheet to try something; see laid
+	hand   int                // what the hands are on: 0 the sheet, n the nth copy
+	beside []report           // of the sheet and every copy, while there are any
+
 	past     []change // what can be taken back, the latest last
 	future   []change // what was taken back
 	message  string   // what just happened
@@ -75,8 +79,18 @@ func newEntry(st styles) textinput.Model {
 	return e
 }
 
-// reckon computes what follows from the sheet. It is done once for a change.
-func (d *desk) reckon() { d.rep, d.preview = reckon(d.doc, d.today, d.shown), nil }
+// reckon computes what follows from the sheet. It is done once for a change. Of
+// copies beside it all are computed, in the unit of the one at hand, so that they
+// can be compared.
+func (d *desk) reckon() {
+	d.rep, d.preview, d.beside = reckon(d.document(d.hand), d.today, d.shown), nil, nil
+	if len(d.copies) == 0 {
+		return
+	}
+	for n := range len(d.copies) + 1 {
+		d.beside = append(d.beside, reckon(d.document(n), d.today, d.rep.scale.System))
+	}
+}
 
 // foresee computes the preview of what is being typed; while that cannot be
 // read, the last that could stays.
@@ -87,9 +101,9 @@ func (d *desk) foresee() {
 		return
 	}
 	if sheet, err := d.typed(k); err == nil {
-		typed := *d.doc
+		typed := d.document(d.hand)
 		typed.Sheet = sheet
-		ahead := reckon(&typed, d.today, d.shown)
+		ahead := reckon(typed, d.today, d.shown)
 		d.preview = &ahead
 	}
 }
@@ -158,9 +172,9 @@ func (d *desk) reach() {
 	if !ok {
 		return
 	}
-	text := d.doc.Sheet.Text(k)
+	text := d.sheet().Text(k)
 	if k.IsLength() && d.shown != 0 { // a bare number would read as the other unit here
-		text = worksheets.WithUnit(text, d.doc.Sheet.Unit())
+		text = worksheets.WithUnit(text, d.sheet().Unit())
 	}
 	d.entry.SetValue(text)
 	d.entry.CursorEnd()
@@ -171,7 +185,7 @@ func (d *desk) reach() {
 
 // typed is the sheet as it would be with what stands in the line of input.
 func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
-	sheet, text := d.doc.Sheet, d.entry.Value()
+	sheet, text := *d.sheet(), d.entry.Value()
 	if k.IsLength() && d.shown != 0 {
 		text = worksheets.WithUnit(text, d.shown)
 	}
@@ -266,7 +280,7 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 	case !ok || kindOf(k) == choiceField || msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
 		d.message = d.whyNot(msg.String())
 		return wish{}
-	case d.doc.ReadOnly != "":
+	case d.shut():
 		d.message = d.readOnly()
 		return wish{}
 	case d.locked:
@@ -310,18 +324,19 @@ func (d *desk) commit() wish {
 
 // set changes an answer, reckons, and asks for the sheet to be saved.
 func (d *desk) set(k worksheets.Key, text string) wish {
-	if d.doc.ReadOnly != "" {
+	if d.shut() {
 		d.message = d.readOnly()
 		d.reach()
 		return wish{}
 	}
-	before := d.doc.Sheet
-	if err := d.doc.Sheet.Set(k, text); err != nil {
+	before, sheet := d.laid(), *d.sheet()
+	if err := sheet.Set(k, text); err != nil {
 		d.message = fields[k].label + ": " + plain(err.Error())
 	}
+	d.lay(sheet)
 	d.remember(before, fields[k].words)
 	if k == worksheets.Unit && d.message == "" {
-		d.message = fmt.Sprintf("The ruler stays %s: it is a field below.", d.doc.Sheet.Ruler())
+		d.message = fmt.Sprintf("The ruler stays %s: it is a field below.", d.sheet().Ruler())
 	}
 	d.reckon()
 	d.reach()
@@ -384,7 +399,7 @@ func (d *desk) goTo(s step) {
 func (d *desk) switchUnit() wish {
 	w := d.commit()
 	if d.shown == 0 {
-		d.shown = d.doc.Sheet.Unit().Other()
+		d.shown = d.sheet().Unit().Other()
 	} else {
 		d.shown = 0
 	}

@@ -129,7 +129,7 @@ const (
 // shownValue is an answer that the hands are not on, as the sheet shows it,
 // with a word behind it where there is one to say.
 func (d *desk) shownValue(k worksheets.Key) string {
-	s := &d.doc.Sheet
+	s := d.sheet()
 	text := s.Text(k)
 	if s.Check(k) != nil {
 		return pad(plain(text), valueWidth) + d.styles.stop.Render("cannot be read")

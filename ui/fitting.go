@@ -24,7 +24,7 @@ func (m *root) askFitting() part {
 	n.take = func(text string) wish {
 		w := m.desk.addFitting(text, m.today)
 		m.front = nil
-		if change, ok := readFitting(text, &m.desk.doc.Sheet, m.desk.rep.scale.System); ok {
+		if change, ok := readFitting(text, m.desk.sheet(), m.desk.rep.scale.System); ok {
 			m.front = m.askEase(change)
 		}
 		return w
@@ -55,8 +55,9 @@ func orNothing(r units.Reading, sc units.Scale) string {
 
 // addFitting keeps a note with its day.
 func (d *desk) addFitting(note string, day time.Time) wish {
-	before, list := d.doc.Sheet, slices.Clone(d.doc.Sheet.Fittings)
-	d.doc.Sheet.Fittings = append(list, worksheets.Fitting{Date: day.Format(time.DateOnly), Note: note})
+	before, sheet := d.laid(), *d.sheet()
+	sheet.Fittings = append(slices.Clone(sheet.Fittings), worksheets.Fitting{Date: day.Format(time.DateOnly), Note: note})
+	d.lay(sheet)
 	d.remember(before, "note of a fitting")
 	d.reckon()
 	d.message = "The note is kept with the sheet: see step 5."
@@ -65,7 +66,7 @@ func (d *desk) addFitting(note string, day time.Time) wish {
 
 // changeEase does what was offered, and says so.
 func (d *desk) changeEase(c easeChange) wish {
-	w := d.set(c.key, exactly(c.after, d.doc.Sheet.Scale()))
+	w := d.set(c.key, exactly(c.after, d.sheet().Scale()))
 	d.message = fmt.Sprintf("The %s is now %s, where it was %s.", fields[c.key].words, d.rep.scale.Format(c.after),
 		orNothing(c.before, d.rep.scale))
 	return w

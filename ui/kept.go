@@ -11,7 +11,7 @@ import (
 // keep asks for what was changed to be saved, or leaves it in memory until the
 // person decides where it goes.
 func (d *desk) keep() wish {
-	if d.conflict || d.doc.Path() == "" {
+	if d.conflict || d.doc.Path() == "" || d.doc.Saved() {
 		return wish{}
 	}
 	return wish{kind: wishSave}
@@ -40,6 +40,7 @@ func (d *desk) adopt(msg savedMsg) {
 	now, typing := d.doc.Sheet, d.entry.Value() != d.reached
 	d.doc = msg.doc
 	d.doc.Sheet = msg.doc.Sheet.Since(msg.sheet, now)
+	d.copies = following(d.copies, now, d.doc.Sheet)
 	if d.doc.Sheet.Equal(now) {
 		return
 	}

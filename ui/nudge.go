@@ -24,7 +24,7 @@ func (d *desk) nudge(by int) wish {
 		d.message = "Type a length first; then up and down move it by a ruler mark."
 		return wish{}
 	}
-	text := exactly(nextMark(typed.Reading(k).Length, typed.Ruler(), by), d.doc.Sheet.Scale())
+	text := exactly(nextMark(typed.Reading(k).Length, typed.Ruler(), by), d.sheet().Scale())
 	if err := typed.Set(k, text); err != nil {
 		d.message = fields[k].label + ": " + plain(err.Error())
 		return wish{}
@@ -74,9 +74,9 @@ func (d *desk) options(k worksheets.Key) (options []string, now int) {
 		for _, r := range units.Rulers() {
 			options = append(options, r.String())
 		}
-		current = d.doc.Sheet.Ruler().String()
+		current = d.sheet().Ruler().String()
 	} else {
-		current = d.doc.Sheet.Choice(k)
+		current = d.sheet().Choice(k)
 	}
 	for i, o := range options {
 		if o == current {

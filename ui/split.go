@@ -33,16 +33,16 @@ func (d *desk) pushSlide(by int) wish {
 		return wish{}
 	}
 	now := d.rep.plan.Sides[calc.SleeveFront].Slide
-	if chosen := d.doc.Sheet.Reading(worksheets.Slide); chosen.Known {
+	if chosen := d.sheet().Reading(worksheets.Slide); chosen.Known {
 		now = chosen.Length
 	}
 	now = min(max(now, low), high)
-	next := min(max(nextMark(now, d.doc.Sheet.Ruler(), by), low), high)
+	next := min(max(nextMark(now, d.sheet().Ruler(), by), low), high)
 	if next == now {
 		d.message = "The slide is at the end of its band."
 		return wish{}
 	}
-	return d.set(worksheets.Slide, exactly(next, d.doc.Sheet.Scale()))
+	return d.set(worksheets.Slide, exactly(next, d.sheet().Scale()))
 }
 
 // slideRule says which slide was chosen, in words.

@@ -69,15 +69,16 @@ func (d *desk) atHand() (calc.TraceStep, bool) {
 
 // withoutName is what is done, but for a step, whatever its amounts were.
 func (d *desk) withoutName(name string) []string {
-	return slices.DeleteFunc(slices.Clone(d.doc.Sheet.Done), func(id string) bool {
+	return slices.DeleteFunc(slices.Clone(d.sheet().Done), func(id string) bool {
 		base, _, _ := strings.Cut(id, "@")
 		return base == name
 	})
 }
 
 func (d *desk) setDone(done []string, what string) wish {
-	before := d.doc.Sheet
-	d.doc.Sheet.Done = done
+	before, sheet := d.laid(), *d.sheet()
+	sheet.Done = done
+	d.lay(sheet)
 	d.remember(before, what)
 	d.reckon()
 	return d.keep()

@@ -7,20 +7,20 @@ import (
 	"capscye/worksheets"
 )
 
-// change is one change of the sheet. A sheet is a value of texts, so the past can
-// hold as many as were made.
+// change is one change of what lies on the desk. A sheet is a value of texts, so
+// the past can hold as many as were made.
 type change struct {
-	before, after worksheets.Sheet
+	before, after laid
 	what          string // in words, "ease at the bicep"
 }
 
 // remember keeps a change that was made; what had been taken back before it
 // cannot be done again.
-func (d *desk) remember(before worksheets.Sheet, what string) {
-	if before.Equal(d.doc.Sheet) {
+func (d *desk) remember(before laid, what string) {
+	if before.equal(d.laid()) {
 		return
 	}
-	d.past, d.future = append(d.past, change{before, d.doc.Sheet, what}), nil
+	d.past, d.future = append(d.past, change{before, d.laid(), what}), nil
 }
 
 // undo takes the latest change back. What is being typed is kept first, and is
@@ -55,16 +55,22 @@ func (d *desk) nothing(w wish, message string) wish {
 	return w
 }
 
-// travel lays the difference between two sheets over the one on the desk, and
-// says what it is. A sheet that is read-only has no past to travel to.
-func (d *desk) travel(from, to worksheets.Sheet, verb, what string) wish {
-	d.doc.Sheet = d.doc.Sheet.Since(from, to)
+// travel lays the difference between two sheets over the one on the desk, with
+// the copies as they were, and says what it is. A sheet that is read-only has no
+// past to travel to.
+func (d *desk) travel(from, to laid, verb, what string) wish {
+	d.doc.Sheet = d.doc.Sheet.Since(from.sheet, to.sheet)
+	d.copies, d.hand = to.copies, to.hand
 	d.reckon()
 	d.reach()
 	d.trace = d.traceAt(d.trace)
 	d.message = fmt.Sprintf("%s: %s.", verb, what)
+	if len(from.copies) != len(to.copies) {
+		return d.keep()
+	}
+	was, is := from.at(to.hand), to.at(to.hand)
 	for _, k := range worksheets.Keys() {
-		if from.Text(k) != to.Text(k) {
+		if was.Text(k) != is.Text(k) {
 			if words, ok := fields[k]; ok {
 				d.message = fmt.Sprintf("%s: %s is %s.", verb, words.words, cmp.Or(answerText(d.rep, k), "empty"))
 			}
