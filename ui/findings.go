@@ -238,6 +238,9 @@ type finding struct {
 	ways  []string
 }
 
+// leveled is the finding behind its level, "warn: ...".
+func (f finding) leveled() string { return f.level.String() + ": " + f.text }
+
 // line is the finding in one paragraph, ways out behind it.
 func (f finding) line() string {
 	if len(f.ways) == 0 {

@@ -160,19 +160,19 @@ func (s *session) try(file string, changes []string, asJSON bool) error {
 func differenceText(before, after report) string {
 	var out printout
 	out.line("%s, in %s", before.name(), unitWords(before.scale.System))
-	list := differences(before, after)
-	if len(list) == 0 {
+	rows := compare(before, after)
+	came, went := cameAndWent(before, after)
+	if len(rows)+len(came)+len(went) == 0 {
 		out.line("Nothing changes.")
 	}
-	for _, d := range list {
-		switch {
-		case d.what == "finding" && d.before == "":
-			out.hanging("  came  ", d.after)
-		case d.what == "finding":
-			out.hanging("  went  ", d.before)
-		default:
-			out.line("  %-26s %16s  ->  %s", d.what, d.before, d.after)
-		}
+	for _, row := range rows {
+		out.line("  %-28s %14s  ->  %s", row.what, row.cells[0], row.cells[1])
+	}
+	for _, f := range came {
+		out.hanging("  came  ", f.leveled())
+	}
+	for _, f := range went {
+		out.hanging("  went  ", f.leveled())
 	}
 	return out.text()
 }
@@ -187,14 +187,8 @@ func trialTable(before report, list []trial, afters []report) string {
 	}
 	out.line("%10s %16s %16s %10s %9s %9s  %s", "value", "sleeve front", "bodice front", "cap height", "cap ease", "bust", "finding")
 	for i, r := range afters {
-		var cells []string
-		for _, c := range consequences {
-			if c.what == "cap height" || c.what == "cap ease" || c.what == "finished bust" {
-				cells = append(cells, c.words(r))
-			}
-		}
 		out.line("%10s %16s %16s %10s %9s %9s  %s", plain(list[i].value), side(r, calc.SleeveFront), side(r, calc.BodiceFront),
-			cells[0], cells[1], cells[2], r.worst())
+			capHeight.words(r), capEase.words(r), bustAfter.words(r), r.worst())
 	}
 	return out.text()
 }
