@@ -47,15 +47,19 @@ func beginFile(path string, sys units.System) tea.Cmd {
 }
 
 // takeTheirs opens the file as something else wrote it; what was changed here is
-// kept beside it.
-func takeTheirs(d worksheets.Document) tea.Cmd {
+// kept beside it, and the copies follow.
+func takeTheirs(d worksheets.Document, copies []worksheets.Sheet) tea.Cmd {
 	return func() tea.Msg {
 		beside, err := d.KeepBeside()
 		if err != nil {
 			return openedMsg{err: err}
 		}
 		theirs, err := worksheets.Load(d.Path())
-		return openedMsg{theirs, "What was changed here is kept in " + beside + ".", err}
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		return openedMsg{doc: theirs, note: "What was changed here is kept in " + beside + ".",
+			copies: following(copies, d.Sheet, theirs.Sheet)}
 	}
 }
 
@@ -75,6 +79,11 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 		backup, err := save()
 		return savedMsg{k, &d, sheet, named, backup, err}
 	}
+}
+
+// saveCopy writes a copy of a sheet to a file of its own.
+func saveCopy(d worksheets.Document, path string) tea.Cmd {
+	return func() tea.Msg { return copySavedMsg{d.Sheet, path, d.SaveCopy(path)} }
 }
 
 // printFile writes the card of a report beside its sheet.

@@ -234,6 +234,13 @@ func (d *desk) do(a action, name string) wish {
 		return d.undo()
 	case actRedo:
 		return d.redo()
+	case actCopy:
+		return d.layCopy()
+	case actOther:
+		return d.nextLaid(1)
+	case actCopies:
+		d.commit()
+		return wish{kind: wishCopies}
 	case actTable:
 		return wish{kind: wishTable}
 	case actCard:

@@ -12,7 +12,7 @@ import (
 
 // render draws the worksheet for a window. It reads and changes nothing else.
 func (d *desk) render(width, height int) string {
-	l := layoutFor(width, height)
+	l := layoutFor(width, height, len(d.copies) > 0)
 	if l.tooSmall {
 		return smallWindow(width, height)
 	}
@@ -25,19 +25,32 @@ func (d *desk) render(width, height int) string {
 		both := columns(form, panel, l.formWidth, 2)
 		return top + both + "\n" + d.messageLine(both, width) + keys
 	}
-	strip := block(answerStrip(d.rep, st, width), width, l.answerHeight)
+	answer := answerStrip(d.rep, st, width)
+	if len(d.copies) > 0 {
+		answer = d.besideIn(width, l.answerHeight)
+	}
+	strip := block(answer, width, l.answerHeight)
 	return top + form + "\n" + d.messageLine(form+strip, width) + "\n" + strip + keys
 }
 
 // panel is the answer beside the form: the words, and the pieces below them.
-// The findings give way to a picture; step 5 has them all.
+// The findings give way to a picture; step 5 has them all. While copies lie beside
+// the sheet it is what differs.
 func (d *desk) panel(width, height int) []string {
-	words := answerPanel(d.rep, d.styles, width)
-	if d.step == stepTrace { // the page has the pictures
-		return append(words, panelFindings(d.rep, d.styles, width, height-len(words))...)
+	room := height
+	if d.step != stepTrace { // its page has the pictures
+		room -= 12
 	}
-	const pictureHeight = 12
-	words = append(words, panelFindings(d.rep, d.styles, width, height-len(words)-pictureHeight)...)
+	var words []string
+	if len(d.copies) > 0 {
+		words = d.besideIn(width, room)
+	} else {
+		words = answerPanel(d.rep, d.styles, width)
+		words = append(words, panelFindings(d.rep, d.styles, width, room-len(words))...)
+	}
+	if d.step == stepTrace {
+		return words
+	}
 	words = append(words, "")
 	return append(words, d.panelPictures(width, height-len(words))...)
 }

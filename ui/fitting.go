@@ -15,8 +15,11 @@ import (
 
 // askFitting asks for a note.
 func (m *root) askFitting() part {
-	if m.desk.doc.ReadOnly != "" {
+	switch {
+	case m.desk.shut():
 		m.desk.message = m.desk.readOnly()
+		return nil
+	case m.desk.onCopy():
 		return nil
 	}
 	n := newNaming("What did the test garment show? Say where, how much and which way, such as: upper arm 1/2 in too tight", "", m.styles, nil)

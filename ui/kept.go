@@ -2,6 +2,7 @@ package ui
 
 import (
 	"errors"
+	"fmt"
 
 	"capscye/worksheets"
 )
@@ -53,6 +54,8 @@ func (d *desk) adopt(msg savedMsg) {
 // state says in a word where the sheet is kept.
 func (d *desk) state() string {
 	switch {
+	case d.hand > 0:
+		return fmt.Sprintf("copy %d of %d, not kept", d.hand, len(d.copies))
 	case d.doc.ReadOnly != "":
 		return "read-only"
 	case d.doc.Path() == "":

@@ -44,6 +44,9 @@ const (
 	actEven
 	actUndo
 	actRedo
+	actCopy // lay a copy beside the sheet
+	actOther
+	actCopies
 	actUnit
 	actSave
 	actList
@@ -59,6 +62,8 @@ var deskKeys = []binding{
 	{keys: []string{"shift+tab"}, show: "shift+tab", does: "back", where: "in a form", act: actPrevField, when: hasFields, rare: true},
 	{keys: []string{"enter"}, show: "enter", does: "keep, next", where: "in a form", act: actEnter, when: hasFields, rare: true},
 	{keys: []string{"enter"}, show: "enter", does: "next step", where: "on a page", act: actTurn, when: onPage, rare: true},
+	{keys: []string{"ctrl+g"}, show: "^g", does: "other", where: "beside a copy", act: actOther, when: hasCopies},
+	{keys: []string{"ctrl+x"}, show: "^x", does: "keep or drop", where: "beside a copy", act: actCopies, when: hasCopies},
 	{keys: []string{"left", "right", "up", "down"}, show: "arrows", does: "push", where: "on the slide", act: actPush, when: onSlide},
 	{keys: []string{"l"}, show: "l", does: "least", where: "on the slide", act: actLeast, when: onSlide},
 	{keys: []string{"e"}, show: "e", does: "even", where: "on the slide", act: actEven, when: onSlide},
@@ -79,6 +84,7 @@ var deskKeys = []binding{
 	{keys: []string{"ctrl+z"}, show: "^z", does: "undo", act: actUndo, rare: true},
 	{keys: []string{"ctrl+y"}, show: "^y", does: "redo", act: actRedo, rare: true},
 	{keys: []string{"ctrl+s"}, show: "^s", does: "save", act: actSave},
+	{keys: []string{"ctrl+l"}, show: "^l", does: "what if", where: "lays a copy", act: actCopy},
 	{keys: []string{"ctrl+t"}, show: "^t", does: "in/cm", act: actUnit},
 	{keys: []string{"ctrl+o"}, show: "^o", does: "sheets", act: actList},
 	{keys: []string{"ctrl+r"}, show: "^r", does: "working", act: actWorking},
@@ -100,6 +106,10 @@ func onChoice(d *desk) (bool, string) { return d.on(choiceField), "" }
 // onLength is a length, and the slide once somebody types one into it.
 func onLength(d *desk) (bool, string) {
 	return d.on(lengthField) || d.on(slideField) && !d.fresh, "tab goes from field to field"
+}
+
+func hasCopies(d *desk) (bool, string) {
+	return len(d.copies) > 0, "there is no copy beside the sheet: ^l lays one"
 }
 
 func onPage(d *desk) (bool, string) { return len(forms[d.step]) == 0, "" }

@@ -33,11 +33,15 @@ type layout struct {
 	answerHeight          int
 }
 
-// layoutFor is a pure function of the window.
-func layoutFor(width, height int) layout {
+// layoutFor is a pure function of the window, and of whether copies lie beside the
+// sheet: they take half of a narrow one.
+func layoutFor(width, height int, copies bool) layout {
 	l := layout{tooSmall: width < smallestWidth || height < smallestHeight}
-	l.formWidth, l.formHeight = width, height-4-stripHeight // title, tape, rule, keys
 	l.answerWidth, l.answerHeight = width, stripHeight
+	if copies {
+		l.answerHeight = (height - 4) / 2
+	}
+	l.formWidth, l.formHeight = width, height-4-l.answerHeight // title, tape, rule, keys
 	if width >= besideFrom {
 		l.beside = true
 		l.answerWidth, l.answerHeight = min(width-formFrom-2, answerMost), height-4
@@ -79,6 +83,11 @@ func cut(s string, width int) string {
 func pad(s string, width int) string {
 	s = cut(s, width)
 	return s + strings.Repeat(" ", max(0, width-ansi.StringWidth(s)))
+}
+
+// padLeft fills a line with spaces on its left.
+func padLeft(s string, width int) string {
+	return strings.Repeat(" ", max(0, width-ansi.StringWidth(s))) + s
 }
 
 // wrap breaks a text into lines of a width.

@@ -12,6 +12,8 @@ type openedMsg struct {
 	doc  *worksheets.Document
 	note string
 	err  error
+
+	copies []worksheets.Sheet // what lies beside it
 }
 
 // savedMsg says how a save went. doc is the copy that was saved, as the file
@@ -23,6 +25,13 @@ type savedMsg struct {
 	named  bool   // it was the first save under a name that was just given
 	backup string // where the earlier content was kept, if it had to be
 	err    error
+}
+
+// copySavedMsg says how saving a copy as its own file went.
+type copySavedMsg struct {
+	sheet worksheets.Sheet
+	path  string
+	err   error
 }
 
 // printedMsg says how writing a card went.
@@ -54,22 +63,26 @@ type wish struct {
 type wishKind uint8
 
 const (
-	wishNothing wishKind = iota
-	wishSave             // to the sheet's file, asking for a name if it has none
-	wishSaveAs           // to path
-	wishLose             // save, though the comments of the file go
-	wishTheirs           // open the file again, keeping what is here beside it
-	wishOpen             // the file at path
-	wishExample          // the built-in sheet named path
-	wishBegin            // a new sheet at path in unit
-	wishName             // ask for the name of a new sheet
-	wishList             // the folder's worksheets
-	wishKeys             // the page of keys
-	wishWorking          // the arithmetic, from the figure at hand on
-	wishTable            // the step at the table, as large as the screen
-	wishCard             // the card as a PDF beside the sheet
-	wishNote             // ask what a test garment showed
-	wishEase             // change the ease by what a fitting showed
-	wishBack             // away with what is in front
+	wishNothing  wishKind = iota
+	wishSave              // to the sheet's file, asking for a name if it has none
+	wishSaveAs            // to path
+	wishLose              // save, though the comments of the file go
+	wishTheirs            // open the file again, keeping what is here beside it
+	wishOpen              // the file at path
+	wishExample           // the built-in sheet named path
+	wishBegin             // a new sheet at path in unit
+	wishName              // ask for the name of a new sheet
+	wishList              // the folder's worksheets
+	wishKeys              // the page of keys
+	wishWorking           // the arithmetic, from the figure at hand on
+	wishTable             // the step at the table, as large as the screen
+	wishCard              // the card as a PDF beside the sheet
+	wishNote              // ask what a test garment showed
+	wishEase              // change the ease by what a fitting showed
+	wishCopies            // the page of the copies beside the sheet
+	wishKeepCopy          // the copy at hand becomes the sheet
+	wishNameCopy          // ask for the name of the copy at hand
+	wishSaveCopy          // the copy at hand as its own file at path
+	wishBack              // away with what is in front
 	wishQuit
 )

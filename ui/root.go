@@ -49,6 +49,8 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.listed(msg)
 	case savedMsg:
 		return m, m.saved(msg)
+	case copySavedMsg:
+		m.copySaved(msg)
 	case printedMsg:
 		m.printed(msg)
 	case signalMsg:
@@ -77,7 +79,7 @@ func (m *root) resize(width, height int) {
 	if m.desk != nil {
 		m.desk.resize(width, height)
 	}
-	if p, ok := m.front.(*scrollPage); ok {
+	if p, ok := m.front.(interface{ resize(width, height int) }); ok {
 		p.resize(width, height)
 	}
 }
@@ -122,7 +124,7 @@ func (m *root) grant(w wish) tea.Cmd {
 		if m.saving {
 			return nil
 		}
-		return takeTheirs(*m.desk.doc)
+		return takeTheirs(*m.desk.doc, m.desk.copies)
 	case wishName:
 		m.front = newNaming("What should the new worksheet be called?", "", m.styles, func(path string) wish {
 			m.front = m.askBegin(path)
@@ -137,13 +139,21 @@ func (m *root) grant(w wish) tea.Cmd {
 	case wishWorking:
 		head := m.styles.heading.Render("Working") + "   any other key goes back; up, down, pgup, pgdn scroll"
 		m.front = newScrollPage(head, m.desk.workingText, m.width, m.height)
+	case wishCopies:
+		cmd, _ := m.saveIfChanged()
+		m.front = newCopyPage(m.desk, m.width, m.height)
+		return cmd
+	case wishKeepCopy:
+		m.front = nil
+		return m.grant(m.desk.keepHand())
+	case wishNameCopy:
+		m.front = m.askCopyName()
+	case wishSaveCopy:
+		m.front = nil
+		return saveCopy(*m.desk.document(m.desk.hand), w.path)
 	case wishTable:
 		m.front = tableView{m.desk}
 	case wishCard:
-		if m.printing {
-			return nil
-		}
-		m.printing = true
 		return m.print()
 	case wishNote:
 		m.front = m.askFitting()
@@ -163,11 +173,35 @@ func (m *root) grant(w wish) tea.Cmd {
 
 // print writes the card beside the sheet, under the sheet's name.
 func (m *root) print() tea.Cmd {
+	if m.printing || m.desk.onCopy() {
+		return nil
+	}
+	m.printing = true
 	path := m.desk.doc.Path()
 	if path == "" {
 		path = fileNameFor(m.desk.doc.Sheet.Text(worksheets.Title))
 	}
 	return printFile(path, m.desk.rep, m.today)
+}
+
+// askCopyName asks for the file name of the copy at hand.
+func (m *root) askCopyName() *naming {
+	d := m.desk
+	return newNaming("Under which name should copy "+d.changedIn(d.hand)+" be kept?", fileNameFor(d.sheet().Text(worksheets.Title)+" what if"),
+		m.styles, func(path string) wish { return wish{kind: wishSaveCopy, path: path} })
+}
+
+// copySaved puts a copy away that has its own file now.
+func (m *root) copySaved(msg copySavedMsg) {
+	d := m.desk
+	if msg.err != nil {
+		d.message = "The copy is not saved: " + plain(fileWords(msg.err)) + "."
+		return
+	}
+	d.message = "The copy is in " + plain(msg.path) + "."
+	if d.hand > 0 && d.sheet().Equal(msg.sheet) {
+		d.dropHand(d.message)
+	}
 }
 
 // printed says where the card is.
@@ -214,6 +248,10 @@ func (m *root) opened(msg openedMsg) {
 		return
 	}
 	m.front, m.desk = nil, newDesk(msg.doc, m.styles, m.today)
+	if len(msg.copies) > 0 {
+		m.desk.copies = msg.copies
+		m.desk.reckon()
+	}
 	m.desk.resize(m.width, m.height)
 	if p := msg.doc.Problems(); len(p) > 0 && m.desk.message == "" {
 		m.desk.message = plain(p[0].Error())

@@ -120,6 +120,9 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 func (m *root) settle(w wish) (cmd tea.Cmd, wait bool) {
 	d := m.desk
 	switch {
+	case d != nil && len(d.copies) > 0:
+		m.complain("A copy lies beside this sheet: ^x there keeps or drops it first.")
+		return nil, true
 	case d == nil || d.doc.ReadOnly != "" || m.untouched() || !m.saving && d.doc.Saved():
 		return nil, false
 	case d.doc.Path() == "" || d.conflict || d.failed:
@@ -140,6 +143,14 @@ func (m *root) settle(w wish) (cmd tea.Cmd, wait bool) {
 // second time it is left.
 func (m *root) quit() tea.Cmd {
 	d := m.desk
+	if d != nil && len(d.copies) > 0 {
+		if !m.told {
+			d.message = "What lies beside the sheet is not kept: ^x decides, ^c again leaves it."
+			m.front, m.told = nil, true
+			return nil
+		}
+		d.copies, d.hand, m.told = nil, 0, false // agreed; what is in the sheet is still to be saved
+	}
 	switch {
 	case d == nil || d.doc.ReadOnly != "" || m.untouched():
 		return tea.Quit

@@ -59,8 +59,10 @@ func (d *desk) atHand() (calc.TraceStep, bool) {
 	case len(steps) == 0:
 		d.message = d.rep.nothingToTrace()
 		return calc.TraceStep{}, false
-	case d.doc.ReadOnly != "":
+	case d.shut():
 		d.message = d.readOnly()
+		return calc.TraceStep{}, false
+	case d.onCopy():
 		return calc.TraceStep{}, false
 	}
 	d.trace = d.traceAt(d.trace)

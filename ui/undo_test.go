@@ -2,8 +2,11 @@ package ui
 
 import (
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
+
+	"capscye/worksheets"
 )
 
 // Every change can be taken back, across steps, and says what it was; the file
@@ -48,26 +51,32 @@ func TestRedoKeepsWhatWasTyped(t *testing.T) {
 // the last.
 func TestUndoGoesAllTheWay(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 1280))
-	keys := []string{"tab", "shift+tab", "enter", "up", "down", "left", "right", "pgdown", "pgup", "1", "3", "/", "4", " ", "l", "e", "delete", "f4", "f6", "f1"}
+	keys := []string{"tab", "shift+tab", "enter", "up", "down", "left", "right", "pgdown", "pgup", "1", "3", "/", "4", " ", "l", "e", "delete", "f4", "f6", "f1",
+		"ctrl+l", "ctrl+g", "ctrl+x k", "ctrl+x d"}
 	for range 30 {
 		r := sitWithExample(t, "archive-coat", 80, 24)
-		first := r.m.desk.doc.Sheet
+		first := r.m.desk.laid()
 		for range 60 {
-			r.press(keys[random.IntN(len(keys))])
+			key := keys[random.IntN(len(keys))]
+			if on, decision, ok := strings.Cut(key, "+x "); ok { // two keys, one after the other
+				r.press(on+"+x", decision)
+			} else {
+				r.press(key)
+			}
 			r.m.front = nil
 		}
 		r.press("esc")
-		last := r.m.desk.doc.Sheet
+		last := r.m.desk.laid()
 		for range 100 {
 			r.press("ctrl+z")
 		}
-		if !r.m.desk.doc.Sheet.Equal(first) {
+		if now := r.m.desk.laid(); !now.equal(first) {
 			t.Fatal("undone wholly, it is not the first sheet")
 		}
 		for range 100 {
 			r.press("ctrl+y")
 		}
-		if !r.m.desk.doc.Sheet.Equal(last) {
+		if now := r.m.desk.laid(); !now.sheet.Equal(last.sheet) || !slices.EqualFunc(now.copies, last.copies, worksheets.Sheet.Equal) {
 			t.Fatal("redone wholly, it is not the last sheet")
 		}
 	}

@@ -167,6 +167,25 @@ func (d *Document) reread(out []byte) error {
 	return nil
 }
 
+// SaveCopy writes what the sheet says to a new file, written as this one is; what
+// the document is saved to stays the same. A name that something has already is
+// an error.
+func (d *Document) SaveCopy(path string) error {
+	out, _, err := d.Encode()
+	if err != nil {
+		return err
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return about(path, err)
+	}
+	if err := fill(f, out); err != nil {
+		return about(path, errors.Join(err, os.Remove(path)))
+	}
+	syncFolder(filepath.Dir(path))
+	return nil
+}
+
 // KeepBeside writes what the sheet says to a file beside its own, and returns
 // its name.
 func (d *Document) KeepBeside() (string, error) {
