@@ -25,6 +25,9 @@ const (
 	ArmholeBack
 	LimitSleeve
 	LimitBodice
+	ShareSleeve
+	ShareBust
+	FollowCustom
 	SlideLength
 	Ruler
 	HighBust

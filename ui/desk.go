@@ -234,6 +234,8 @@ func (d *desk) do(a action, name string) wish {
 		return d.undo()
 	case actRedo:
 		return d.redo()
+	case actOffers:
+		return wish{kind: wishOffers}
 	case actCopy:
 		return d.layCopy()
 	case actOther:

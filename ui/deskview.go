@@ -147,26 +147,34 @@ func (d *desk) shownValue(k worksheets.Key) string {
 	if s.Check(k) != nil {
 		return pad(plain(text), valueWidth) + d.styles.stop.Render("cannot be read")
 	}
-	value := plain(text)
-	switch r := s.Reading(k); {
-	case kindOf(k) == choiceField:
-		options, now := d.options(k)
-		value = options[now]
-	case kindOf(k) == slideField:
-		value = d.rep.slideRule()
-	case r.Known:
-		value = d.rep.scale.Format(r.Length)
-	case text == "" && k.Kind() == worksheets.Part:
-		value = units.Half.String()
-	case text == "" && k.Kind() == worksheets.Count:
-		value = fmt.Sprint(s.Count(k))
-	case text == "":
-		value = "-"
-	}
+	value := d.rep.value(k)
 	if k.Kind() == worksheets.Text {
 		return value
 	}
 	return pad(value, valueWidth) + d.remark(k)
+}
+
+// value is what an answer comes to, in words: what stands for it where nothing was
+// written, and a dash where nothing does.
+func (r report) value(k worksheets.Key) string {
+	s, text := &r.sheet, r.sheet.Text(k)
+	switch l := s.Reading(k); {
+	case k.Kind() == worksheets.Choice:
+		return s.Choice(k)
+	case k.Kind() == worksheets.Scale:
+		return s.Ruler().String()
+	case kindOf(k) == slideField:
+		return r.slideRule()
+	case l.Known:
+		return r.scale.Format(l.Length)
+	case text == "" && k.Kind() == worksheets.Part:
+		return units.Half.String()
+	case text == "" && k.Kind() == worksheets.Count:
+		return fmt.Sprint(s.Count(k))
+	case text == "":
+		return "-"
+	}
+	return plain(text)
 }
 
 // remark stands behind a value: the usual ease at that place.
@@ -175,12 +183,18 @@ func (d *desk) remark(k worksheets.Key) string {
 	if !ok {
 		return ""
 	}
-	sources := calc.UsualEase(place, d.rep.input.Fabric)
-	low, high := sources[0].Low, sources[0].High
+	low, high := usualEase(place, d.rep.input.Fabric)
+	return "usual " + span(low, high, d.rep.scale)
+}
+
+// usualEase is what all the sources span.
+func usualEase(at calc.Place, fabric calc.Fabric) (low, high units.Length) {
+	sources := calc.UsualEase(at, fabric)
+	low, high = sources[0].Low, sources[0].High
 	for _, r := range sources[1:] {
 		low, high = min(low, r.Low), max(high, r.High)
 	}
-	return "usual " + span(low, high, d.rep.scale)
+	return low, high
 }
 
 // span is "3 to 4 in", or one length where both ends are the same.

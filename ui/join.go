@@ -106,6 +106,7 @@ var keyOf = map[calc.Answer]worksheets.Key{
 	calc.FinishedBust: worksheets.FinishedBust,
 	calc.ArmholeFront: worksheets.ArmholeFront, calc.ArmholeBack: worksheets.ArmholeBack,
 	calc.LimitSleeve: worksheets.PivotLimitSleeve, calc.LimitBodice: worksheets.PivotLimitBodice,
+	calc.ShareSleeve: worksheets.FrontShareSleeve, calc.ShareBust: worksheets.FrontShareBust, calc.FollowCustom: worksheets.Follow,
 	calc.SlideLength: worksheets.Slide, calc.Ruler: worksheets.Ruler, calc.AnyGirth: worksheets.Bicep,
 	calc.HighBust: worksheets.HighBust, calc.Waist: worksheets.Waist, calc.Hip: worksheets.Hip,
 	calc.Elbow: worksheets.Elbow, calc.Wrist: worksheets.Wrist,

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"capscye/calc"
 )
 
 // binding is one row of a table of keys. The bottom line and the page of keys
@@ -36,10 +38,11 @@ const (
 	actScroll
 	actDone // the step at the table, and on to the next
 	actUndone
-	actJump  // to another piece, or to either end
-	actTable // the step, as large as the screen
-	actCard  // the sheet on paper
-	actNote  // what a test garment showed
+	actJump   // to another piece, or to either end
+	actOffers // what would make it work
+	actTable  // the step, as large as the screen
+	actCard   // the sheet on paper
+	actNote   // what a test garment showed
 	actLeast
 	actEven
 	actUndo
@@ -76,6 +79,7 @@ var deskKeys = []binding{
 	{keys: []string{"n"}, show: "n", does: "note a fitting", where: "in step 6", act: actNote, when: onTrace},
 	{keys: []string{"c"}, show: "c", does: "card", where: "in step 6", act: actCard, when: onTrace},
 	{keys: []string{"up", "down"}, show: "up/down", does: "step", where: "in step 6", act: actScroll, when: onTrace},
+	{keys: []string{"w"}, show: "w", does: "ways out", where: "in step 5", act: actOffers, when: onTrouble},
 	{keys: []string{"up", "down"}, show: "up/down", does: "scroll", where: "in step 5", act: actScroll, when: onMatch},
 	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, show: "pgdn/pgup", does: "step", where: "or ^n, ^p", act: actTurn},
 	{keys: []string{"f1", "f2", "f3", "f4", "f5", "f6", "alt+1", "alt+2", "alt+3", "alt+4", "alt+5", "alt+6"},
@@ -115,6 +119,11 @@ func hasCopies(d *desk) (bool, string) {
 func onPage(d *desk) (bool, string) { return len(forms[d.step]) == 0, "" }
 
 func onTrace(d *desk) (bool, string) { return d.step == stepTrace, "" }
+
+// onTrouble is step 5 while something could be mended.
+func onTrouble(d *desk) (bool, string) {
+	return d.step == stepMatch && len(calc.Troubles(d.rep.plan)) > 0, ""
+}
 
 func onMatch(d *desk) (bool, string) { return d.step == stepMatch, "" }
 

@@ -58,6 +58,8 @@ type wish struct {
 	over bool // wishSaveAs: write over what something else wrote, keeping it beside
 	drop bool // wishOpen and its like: leave what is not saved
 	ease *easeChange
+
+	sheet *worksheets.Sheet // wishTry
 }
 
 type wishKind uint8
@@ -79,6 +81,8 @@ const (
 	wishCard              // the card as a PDF beside the sheet
 	wishNote              // ask what a test garment showed
 	wishEase              // change the ease by what a fitting showed
+	wishOffers            // the page of what would make it work
+	wishTry               // sheet as a copy beside the sheet
 	wishCopies            // the page of the copies beside the sheet
 	wishKeepCopy          // the copy at hand becomes the sheet
 	wishNameCopy          // ask for the name of the copy at hand

@@ -20,6 +20,7 @@ import (
 // any face.
 type report struct {
 	sheet    worksheets.Sheet
+	today    time.Time
 	scale    units.Scale
 	input    calc.Input
 	plan     calc.Plan
@@ -36,7 +37,7 @@ const (
 // reckon computes the report of a document on a day. shown is the system that
 // lengths are shown in, or none for the sheet's own.
 func reckon(d *worksheets.Document, today time.Time, shown units.System) report {
-	r := report{sheet: d.Sheet, scale: d.Sheet.Scale(), input: input(&d.Sheet, today)}
+	r := report{sheet: d.Sheet, today: today, scale: d.Sheet.Scale(), input: input(&d.Sheet, today)}
 	if shown != 0 {
 		r.scale.System = shown
 	}
@@ -49,9 +50,7 @@ func reckon(d *worksheets.Document, today time.Time, shown units.System) report 
 	}
 	r.plan = calc.Compute(r.input)
 	for _, f := range r.plan.Findings {
-		r.findings = append(r.findings, finding{
-			code: f.Code, level: f.Level, about: subjectWords[f.About], text: findingText(f, r.input, r.scale), ways: waysOut(f.Ways),
-		})
+		r.findings = append(r.findings, r.worded(f))
 	}
 	for _, p := range d.Unknown() {
 		r.findings = append(r.findings, finding{code: unknownKey, about: p.Path, text: plain(p.Error())})
@@ -60,6 +59,11 @@ func reckon(d *worksheets.Document, today time.Time, shown units.System) report 
 		r.findings = append(r.findings, finding{code: notWritten, about: "sheet", text: "The file is not written: " + d.ReadOnly + "."})
 	}
 	return r
+}
+
+// worded is a finding of the sums, ready to be shown.
+func (r report) worded(f calc.Finding) finding {
+	return finding{f.Code, f.Level, subjectWords[f.About], findingText(f, r.input, r.scale), waysOut(f.Ways)}
 }
 
 // whole tells that nothing required is missing and nothing says stop.

@@ -139,6 +139,11 @@ func (m *root) grant(w wish) tea.Cmd {
 	case wishWorking:
 		head := m.styles.heading.Render("Working") + "   any other key goes back; up, down, pgup, pgdn scroll"
 		m.front = newScrollPage(head, m.desk.workingText, m.width, m.height)
+	case wishOffers:
+		m.front = &offerPage{styles: m.styles, troubles: m.desk.rep.troubles()}
+	case wishTry:
+		m.front = nil
+		m.desk.layTrial(*w.sheet)
 	case wishCopies:
 		cmd, _ := m.saveIfChanged()
 		m.front = newCopyPage(m.desk, m.width, m.height)

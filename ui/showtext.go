@@ -73,6 +73,13 @@ func sheetText(r report, working bool) string {
 			out.hanging(fmt.Sprintf("  %-5s ", f.level), f.line())
 		}
 	}
+	if lines, _ := troubleLines(r.troubles(), printWidth-2); len(lines) > 0 {
+		out.line("")
+		out.line("What would make it work: the smallest single changes")
+		for _, l := range lines {
+			out.line("%s", strings.TrimRight("  "+l, " "))
+		}
+	}
 	if lines := fittingLines(r); len(lines) > 0 {
 		out.line("")
 		out.line("Fittings")

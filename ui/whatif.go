@@ -16,17 +16,22 @@ const mostCopies = 3
 // layCopy lays a copy of what the hands are on beside the sheet, and takes it up.
 func (d *desk) layCopy() wish {
 	w := d.commit()
+	d.layTrial(*d.sheet())
+	return w
+}
+
+// layTrial lays a sheet beside the one of the file as a copy of it, and takes it up.
+func (d *desk) layTrial(s worksheets.Sheet) {
 	if len(d.copies) == mostCopies {
 		d.message = fmt.Sprintf("%d copies are laid already: ^x keeps or drops one.", mostCopies)
-		return w
+		return
 	}
 	before := d.laid()
-	d.copies = append(slices.Clone(d.copies), *d.sheet())
+	d.copies = append(slices.Clone(d.copies), s)
 	d.hand = len(d.copies)
 	d.remember(before, "copy laid beside the sheet")
 	d.takeUp()
 	d.message = "A copy, to try things on: ^g goes between, ^x keeps or drops it. The file stays as it is."
-	return w
 }
 
 // takeUp shows what the hands have come to.

@@ -1,0 +1,217 @@
+package calc_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"capscye/calc"
+	"capscye/units"
+)
+
+// offered are the remedies of the first trouble of a sheet, as a person would
+// write them.
+func offered(t *testing.T, input calc.Input) map[calc.Answer]string {
+	t.Helper()
+	troubles := calc.Troubles(calc.Compute(input))
+	if len(troubles) == 0 {
+		t.Fatal("there is no trouble")
+	}
+	inch := units.Scale{System: units.Inches, Ruler: units.EighthInch}
+	list := map[calc.Answer]string{}
+	for _, r := range calc.Remedies(input, troubles[0]) {
+		m := r.Input.Method
+		list[r.Answer] = map[calc.Answer]string{
+			calc.BicepEase: inch.Number(r.Input.BicepEase.Length), calc.BustEase: inch.Number(r.Input.BustEase.Length),
+			calc.ShareSleeve: m.ShareSleeve.String(), calc.ShareBust: m.ShareBust.String(),
+			calc.LimitSleeve: inch.Number(m.LimitSleeve), calc.LimitBodice: inch.Number(m.LimitBodice),
+			calc.FollowCustom: []string{"let out", "hold"}[m.Follow], calc.SlideLength: []string{"least", "even"}[m.Slide],
+		}[r.Answer]
+	}
+	return list
+}
+
+// Sums by hand, in inches; each side may pivot by 1.
+func TestRemediesByHand(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		input calc.Input
+		want  map[calc.Answer]string
+	}{
+		{
+			// The sleeve needs 3, 1 1/2 a side, so it slides by 1/2, and a bust
+			// that nobody asked grows by 4 x 1/2. It stays as it is with 1 in less at
+			// the bicep (ease 5, now 4: 1 a side, all pivoted), with a limit of 1 1/2, or
+			// held: each bodice side pivots back by the 1/2 that it slides.
+			"a bust that grows unasked", flat("3", ""),
+			map[calc.Answer]string{calc.BicepEase: "4", calc.LimitSleeve: "1 1/2", calc.FollowCustom: "hold"},
+		},
+		{
+			// 1/4 more a side: a limit of 1 3/4 is beyond reason, and ease 5 1/2 - 1 1/2.
+			"too much for a wider limit", flat("3 1/2", ""),
+			map[calc.Answer]string{calc.BicepEase: "4", calc.FollowCustom: "hold"},
+		},
+		{
+			// The sleeve needs 2 1/4 a side and slides at least by 1 1/4; the bust comes
+			// in by 1/2 a side, so it may slide by 1/2 at most: 3/4 is missing. The bust's need
+			// must not be below 0 (4 x 1/2 more ease: 3), or the sleeve's at most 1 1/2 a
+			// side (1 1/2 less ease: 5). A limit of 1 3/4 would be needed.
+			"opposite needs", flat("4 1/2", "-2"),
+			map[calc.Answer]string{calc.BicepEase: "5", calc.BustEase: "3"},
+		},
+		{
+			// Held, the sleeve slides by 1 1/4 at least, a bust that needs nothing by 1
+			// at most: a quarter is missing. Either limit 1/4 wider, 1/2 less at
+			// the bicep (6 1/2 - 1/2), 4 x 1/4 more at the bust, or let out.
+			"held", func() calc.Input {
+				input := flat("4 1/2", "0")
+				input.Method.Follow = calc.Hold
+				return input
+			}(),
+			map[calc.Answer]string{calc.BicepEase: "6", calc.BustEase: "4", calc.LimitSleeve: "1 1/4", calc.LimitBodice: "1 1/4",
+				calc.FollowCustom: "let out"},
+		},
+		{
+			// The front takes 3/4 of 2, 1 1/2, and slides by 1/2; the bust grows by 2 x 1/2.
+			// Shared evenly all is pivoted. Else 3/4 of the need must be within 1: 1 1/3
+			// of 2 in, so 3/4 less at the bicep by a ruler in eighths (ease 4 - 3/4).
+			"another share", func() calc.Input {
+				input := flat("2", "")
+				input.Method.ShareSleeve = units.Share{Numerator: 3, Denominator: 4}
+				return input
+			}(),
+			map[calc.Answer]string{calc.BicepEase: "3 1/4", calc.ShareSleeve: "1/2", calc.LimitSleeve: "1 1/2", calc.FollowCustom: "hold"},
+		},
+		{
+			// The even slide is half of each need, 1/2 a side: the bust grows by 2,
+			// and with the least slide not at all. All of the need would have to go (ease 4 - 2), or
+			// the bodice is held.
+			"an even slide", func() calc.Input {
+				input := flat("2", "")
+				input.Method.Slide = calc.SlideEven
+				return input
+			}(),
+			map[calc.Answer]string{calc.BicepEase: "2", calc.FollowCustom: "hold", calc.SlideLength: "least"},
+		},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := offered(t, c.input); fmt.Sprint(got) != fmt.Sprint(c.want) {
+				t.Errorf("offered %v, want %v", got, c.want)
+			}
+		})
+	}
+}
+
+func TestNothingToRemedy(t *testing.T) {
+	for _, input := range []calc.Input{{}, flat("2", ""), flat("2", "2"), flat("", "")} {
+		if list := calc.Troubles(calc.Compute(input)); len(list) != 0 {
+			t.Errorf("%v", list)
+		}
+	}
+}
+
+// oracleTroubles tells, from the sums done slowly in fractions, which troubles a
+// sheet has: a code and a piece for each.
+func oracleTroubles(in calc.Input) map[string]calc.Level {
+	p, list := oraclePlan(in), map[string]calc.Level{}
+	if p.Open {
+		return map[string]calc.Level{"open": calc.Stop}
+	}
+	for i, g := range []calc.Girth{p.Sleeve, p.Bust} {
+		piece := []string{" sleeve", " bodice"}[i]
+		missed, gain := false, units.Length(0)
+		for _, s := range p.Sides[2*i : 2*i+2] {
+			gain += s.Total
+			beyond := s.Total + s.LeftOver - s.Need.Length
+			switch {
+			case s.LeftOver != 0:
+				missed = true
+				if s.LeftOver > 0 || i == 0 || in.Method.Armhole != calc.KeepArmhole { // a cut bodice that is too wide is no trouble
+					list["missed"+piece] = calc.Stop
+				}
+			case s.Need.Known && beyond > 0:
+				list["larger"+piece] = calc.Warn
+			case s.Need.Known && beyond < 0:
+				list["smaller"+piece] = calc.Warn
+			}
+		}
+		if !g.Body.Known && gain != 0 && !missed {
+			list["unasked"+piece] = calc.Warn
+		}
+	}
+	return list
+}
+
+// troubleName is a trouble as oracleTroubles names it.
+func troubleName(f calc.Finding) string {
+	names := map[calc.Code]string{
+		calc.CannotReach: "missed", calc.FollowsUnasked: "unasked", calc.ExtraEase: "larger", calc.TooFarIn: "smaller",
+	}
+	sleeve := []calc.Subject{calc.OfSleeve, calc.OfSleeveFront, calc.OfSleeveBack}
+	if slices.Contains(sleeve, f.About) {
+		return names[f.Code] + " sleeve"
+	}
+	return names[f.Code] + " bodice"
+}
+
+// On random sheets the slow sums agree: what is offered removes the trouble and
+// brings none as grave, no smaller change of that answer does, and where a limit
+// is not offered none does.
+func TestRemediesAgainstTheSlowSums(t *testing.T) {
+	d := oracleDice{rand.New(rand.NewPCG(20, 26))}
+	works := func(before map[string]calc.Level, input calc.Input, trouble string) bool {
+		after := oracleTroubles(input)
+		for name, level := range after {
+			if _, had := before[name]; name == trouble || name == "open" || !had && level >= before[trouble] {
+				return false
+			}
+		}
+		return true
+	}
+	seen := map[calc.Answer]int{}
+	for n := range 1500 {
+		input := d.input()
+		input.Ruler, input.Method.LimitSleeve = units.QuarterInch, calc.UsualLimit
+		before := oracleTroubles(input)
+		troubles := calc.Troubles(calc.Compute(input))
+		if len(troubles) != len(before) && before["open"] != calc.Stop {
+			t.Fatalf("sheet %d: troubles %v, and by the slow sums %v", n, troubles, before)
+		}
+		for _, f := range troubles {
+			trouble := troubleName(f)
+			offers := map[calc.Answer]calc.Input{}
+			for _, r := range calc.Remedies(input, f) {
+				offers[r.Answer] = r.Input
+				seen[r.Answer]++
+				if !works(before, r.Input, trouble) {
+					t.Errorf("sheet %d: %v is offered for %s and does not remove it", n, r.Answer, trouble)
+				}
+			}
+			nearer := func(answer calc.Answer, from, to units.Length, set func(*calc.Input, units.Length)) {
+				for l := from; l < to; l += input.Ruler.Mark() {
+					changed := input
+					if set(&changed, l); works(before, changed, trouble) {
+						t.Errorf("sheet %d: %v of %v would do for %s already", n, answer, l, trouble)
+					}
+				}
+			}
+			mark, limit := input.Ruler.Mark(), calc.MostLimit+1
+			if offer, ok := offers[calc.LimitSleeve]; ok {
+				limit = offer.Method.LimitSleeve
+			}
+			nearer(calc.LimitSleeve, calc.UsualLimit+mark, limit, func(in *calc.Input, l units.Length) { in.Method.LimitSleeve = l })
+			if offer, ok := offers[calc.BicepEase]; ok {
+				by := (offer.BicepEase.Length - input.BicepEase.Length).Abs()
+				nearer(calc.BicepEase, mark, by, func(in *calc.Input, l units.Length) { in.BicepEase.Length += l })
+				nearer(calc.BicepEase, mark, min(by, input.BicepEase.Length+1), func(in *calc.Input, l units.Length) { in.BicepEase.Length -= l })
+			}
+		}
+	}
+	for _, a := range []calc.Answer{calc.BicepEase, calc.BustEase, calc.ShareSleeve, calc.ShareBust, calc.LimitSleeve, calc.LimitBodice, calc.FollowCustom, calc.SlideLength} {
+		if seen[a] < 5 {
+			t.Errorf("answer %d was offered %d times: the test says little about it", a, seen[a])
+		}
+	}
+	t.Log(seen)
+}

@@ -1,0 +1,181 @@
+package ui
+
+import (
+	"cmp"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"capscye/calc"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// What would make it work: for each trouble the smallest single changes that
+// remove it, each with its price.
+
+// trouble is a finding, and what would remove it.
+type trouble struct {
+	finding finding
+	offers  []offer
+}
+
+// offer is a changed sheet, in words: what is changed, and what that costs.
+type offer struct {
+	change string
+	price  []string
+	sheet  worksheets.Sheet
+}
+
+// troubles finds the offers for a sheet. It tries many plans, so it is done when
+// somebody asks.
+func (r report) troubles() []trouble {
+	var list []trouble
+	for _, f := range calc.Troubles(r.plan) {
+		t := trouble{finding: r.worded(f)}
+		for _, remedy := range calc.Remedies(r.input, f) {
+			t.offers = append(t.offers, r.offer(remedy))
+		}
+		list = append(list, t)
+	}
+	return list
+}
+
+// offer words a remedy and finds its price.
+func (r report) offer(remedy calc.Remedy) offer {
+	k := keyOf[remedy.Answer]
+	o := offer{sheet: r.sheet}
+	if err := o.sheet.Set(k, remedyText(remedy, r.sheet.Scale())); err != nil { // our own words are always readable
+		panic(err)
+	}
+	after := reckon(&worksheets.Document{Sheet: o.sheet}, r.today, r.scale.System)
+	o.change = fmt.Sprintf("%s: %s instead of %s", fields[k].words, after.value(k), r.value(k))
+	o.price = r.price(after, k)
+	return o
+}
+
+// remedyText is the changed answer as the sheet takes it.
+func remedyText(remedy calc.Remedy, sc units.Scale) string {
+	in := remedy.Input
+	switch remedy.Answer {
+	case calc.BicepEase:
+		return exactly(in.BicepEase.Length, sc)
+	case calc.BustEase:
+		return exactly(in.BustEase.Length, sc)
+	case calc.ShareSleeve:
+		return in.Method.ShareSleeve.String()
+	case calc.ShareBust:
+		return in.Method.ShareBust.String()
+	case calc.LimitSleeve:
+		return exactly(in.Method.LimitSleeve, sc)
+	case calc.LimitBodice:
+		return exactly(in.Method.LimitBodice, sc)
+	case calc.FollowCustom:
+		return worksheets.Follow.Options()[in.Method.Follow]
+	}
+	return [...]string{calc.SlideLeast: "least", calc.SlideEven: "even"}[in.Method.Slide]
+}
+
+// price is what a change of one answer brings: the figures by which it is judged,
+// the warnings that come, and an ease that is less than usual.
+func (r report) price(after report, k worksheets.Key) []string {
+	var list []string
+	for _, c := range consequences {
+		if was, is := c.words(r), c.words(after); was != is {
+			list = append(list, fmt.Sprintf("%s %s instead of %s", c.what, is, was))
+		}
+	}
+	if place, ok := placeOf[k]; ok {
+		low, high := usualEase(place, r.input.Fabric)
+		if ease := after.sheet.Reading(k); ease.Known && ease.Length < low {
+			list = append(list, "less than the usual "+span(low, high, r.scale)+
+				", and wearing ease is not to be used up instead of altering (Robinson, ch. 16 and 17)")
+		}
+	}
+	came, _ := cameAndWent(r, after)
+	for _, f := range came {
+		if f.level > calc.Note {
+			list = append(list, f.leveled())
+		}
+	}
+	return list
+}
+
+// lines are the offer as it is printed, n being its number.
+func (o offer) lines(n int, width int) []string {
+	price := "nothing else changes"
+	if len(o.price) > 0 {
+		price = strings.TrimSuffix(strings.Join(o.price, "; "), ".")
+	}
+	return append(hanging(fmt.Sprintf("%2d  ", n), capitalised(o.change)+".", width), hanging("    price: ", price+".", width)...)
+}
+
+// troubleLines are all troubles with their offers, numbered through; at tells in
+// which line each offer begins.
+func troubleLines(list []trouble, width int) (out []string, at []int) {
+	for i, t := range list {
+		if i > 0 {
+			out = append(out, "")
+		}
+		out = append(out, hanging(fmt.Sprintf("%-5s", t.finding.level), t.finding.text, width)...)
+		if len(t.offers) == 0 {
+			out = append(out, hanging("    ", "No single change of ease, share, limit, custom or slide within reason removes it. Ways out: "+
+				cmp.Or(strings.Join(t.finding.ways, "; "), "none known")+".", width)...)
+		}
+		for _, o := range t.offers {
+			at = append(at, len(out))
+			out = append(out, o.lines(len(at), width)...)
+		}
+	}
+	return out, at
+}
+
+// offerPage lists the offers, to open one as a what-if.
+type offerPage struct {
+	styles   styles
+	troubles []trouble
+	at       int
+}
+
+func (p *offerPage) offers() (list []offer) {
+	for _, t := range p.troubles {
+		list = append(list, t.offers...)
+	}
+	return list
+}
+
+func (p *offerPage) key(name string) wish {
+	list := p.offers()
+	switch name {
+	case "up", "shift+tab":
+		p.at = max(p.at-1, 0)
+		return wish{}
+	case "down", "tab":
+		p.at = max(min(p.at+1, len(list)-1), 0)
+		return wish{}
+	case "enter":
+		if len(list) > 0 {
+			return wish{kind: wishTry, sheet: &list[p.at].sheet}
+		}
+	}
+	if n, err := strconv.Atoi(name); err == nil && 1 <= n && n <= len(list) {
+		return wish{kind: wishTry, sheet: &list[n-1].sheet}
+	}
+	return wish{kind: wishBack}
+}
+
+func (p *offerPage) render(width, height int) string {
+	lines, at := troubleLines(p.troubles, width)
+	focus := 0
+	if len(at) > 0 {
+		focus = at[p.at]
+		lines[focus] = p.styles.here.Render(lines[focus])
+	}
+	seen, below := window(lines, min(focus+2, len(lines)-1), height-3) // the price of what is at hand is seen too
+	if below > 0 && len(seen) > 1 {
+		seen[len(seen)-1] = cut(fmt.Sprintf("... and %d lines more below", below+1), width)
+	}
+	keys := keyLine([]binding{{show: "up/down", does: "choose"}, {show: "enter", does: "open as what if"}, {show: "esc", does: "back"}}, p.styles, width)
+	head := []string{p.styles.heading.Render("What would make it work") + "   the smallest single changes", ""}
+	return block(append(head, seen...), width, height-1) + "\n" + cut(keys, width)
+}
