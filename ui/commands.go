@@ -17,6 +17,9 @@ import (
 func openFile(path string) tea.Cmd {
 	return func() tea.Msg {
 		d, err := worksheets.Load(path)
+		if err == nil {
+			d.FindOrigins()
+		}
 		return openedMsg{doc: d, err: err}
 	}
 }
@@ -28,18 +31,39 @@ func openExample(name string) tea.Cmd {
 	}
 }
 
-func listFolder() tea.Cmd {
+func listFolder(t *taking) tea.Cmd {
 	return func() tea.Msg {
 		found, err := worksheets.List(".")
-		return listedMsg{found, err}
+		return listedMsg{found, err, t}
+	}
+}
+
+// readSource reads the sheet that a section is taken from.
+func readSource(t taking) tea.Cmd {
+	return func() tea.Msg {
+		d, err := worksheets.Load(t.from)
+		return takenMsg{t.section, d, err}
 	}
 }
 
 // beginFile makes a new sheet and its file at once, so that everything typed
-// from then on has a place to be kept.
-func beginFile(path string, sys units.System) tea.Cmd {
+// from then on has a place to be kept. Where it takes measurements from another
+// sheet, it has its unit.
+func beginFile(path string, sys units.System, t *taking) tea.Cmd {
 	return func() tea.Msg {
-		d := worksheets.New(begin(sys))
+		var from *worksheets.Document
+		if t != nil {
+			var err error
+			if from, err = worksheets.Load(t.from); err != nil {
+				return openedMsg{err: err}
+			}
+			sys = from.Sheet.Unit()
+		}
+		sheet := begin(sys)
+		if from != nil {
+			sheet.Take(t.section, from.Sheet, t.from)
+		}
+		d := worksheets.New(sheet)
 		d.SetPath(path)
 		_, err := d.Save()
 		return openedMsg{doc: d, err: err}

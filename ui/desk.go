@@ -201,6 +201,10 @@ func (d *desk) key(msg tea.KeyMsg) wish {
 		if b, ok := d.find(name); ok {
 			return d.do(b.act, name)
 		}
+		if why := d.whyNot(name); why != "" && strings.HasPrefix(name, "ctrl+") { // a line of input has uses of its own for some
+			d.message = why
+			return wish{}
+		}
 	}
 	return d.enter(msg)
 }
@@ -234,6 +238,8 @@ func (d *desk) do(a action, name string) wish {
 		return d.undo()
 	case actRedo:
 		return d.redo()
+	case actTake:
+		return d.takeHere()
 	case actOffers:
 		return wish{kind: wishOffers}
 	case actCopy:

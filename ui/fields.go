@@ -19,6 +19,9 @@ var fields = map[worksheets.Key]field{
 	worksheets.Fabric: {"Fabric", "fabric", "Woven cloth needs ease to move in; a knit gives by itself."},
 	worksheets.Notes:  {"Notes", "notes", "Anything worth keeping: pattern size, what the last garment showed."},
 
+	worksheets.BodyFrom:    {"Body from", "sheet of the body", "The worksheet of this folder that the body was taken from."},
+	worksheets.PatternFrom: {"Pattern from", "sheet of the pattern", "The worksheet of this folder that the pattern was taken from."},
+
 	worksheets.MeasuredOn: {"Measured on", "day of measuring", "The day, as 2026-10-03. Measure again at least every six months " +
 		"(Texas Agricultural Extension Service, E-372)."},
 	worksheets.Bicep: {"Bicep", "bicep", "Around the fullest part of the upper arm, arm relaxed, tape snug but not pressing."},

@@ -5,8 +5,6 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
-
-	"capscye/calc"
 )
 
 // binding is one row of a table of keys. The bottom line and the page of keys
@@ -39,6 +37,7 @@ const (
 	actDone // the step at the table, and on to the next
 	actUndone
 	actJump   // to another piece, or to either end
+	actTake   // measurements of another sheet
 	actOffers // what would make it work
 	actTable  // the step, as large as the screen
 	actCard   // the sheet on paper
@@ -89,6 +88,7 @@ var deskKeys = []binding{
 	{keys: []string{"ctrl+y"}, show: "^y", does: "redo", act: actRedo, rare: true},
 	{keys: []string{"ctrl+s"}, show: "^s", does: "save", act: actSave},
 	{keys: []string{"ctrl+l"}, show: "^l", does: "what if", where: "lays a copy", act: actCopy},
+	{keys: []string{"ctrl+f"}, show: "^f", does: "take from", where: "another sheet", act: actTake, when: onMeasures, rare: true},
 	{keys: []string{"ctrl+t"}, show: "^t", does: "in/cm", act: actUnit},
 	{keys: []string{"ctrl+o"}, show: "^o", does: "sheets", act: actList},
 	{keys: []string{"ctrl+r"}, show: "^r", does: "working", act: actWorking},
@@ -122,7 +122,11 @@ func onTrace(d *desk) (bool, string) { return d.step == stepTrace, "" }
 
 // onTrouble is step 5 while something could be mended.
 func onTrouble(d *desk) (bool, string) {
-	return d.step == stepMatch && len(calc.Troubles(d.rep.plan)) > 0, ""
+	return d.step == stepMatch && d.rep.mendable(), ""
+}
+
+func onMeasures(d *desk) (bool, string) {
+	return d.step == stepBody || d.step == stepPattern, "step 1 takes the body of another sheet, step 3 the pattern"
 }
 
 func onMatch(d *desk) (bool, string) { return d.step == stepMatch, "" }
@@ -142,7 +146,7 @@ func (d *desk) whyNot(key string) string {
 	for _, b := range deskKeys {
 		if b.when != nil && slices.Contains(b.keys, key) && len(key) > 1 {
 			if ok, why := b.when(d); !ok && why != "" {
-				return why
+				return capitalised(why) + "."
 			}
 		}
 	}

@@ -13,6 +13,7 @@ type list struct {
 	at      int
 	message string
 	canBack bool // there is a worksheet to go back to
+	head    string
 }
 
 type listRow struct {
@@ -21,7 +22,7 @@ type listRow struct {
 }
 
 func newList(found []worksheets.Listed, st styles, canBack bool) *list {
-	l := &list{styles: st, canBack: canBack}
+	l := &list{styles: st, canBack: canBack, head: "Worksheets of this folder"}
 	for _, f := range found {
 		text := pad(plain(filepath.Base(f.Path)), 28) + plain(f.Name)
 		if f.Err != nil {
@@ -69,7 +70,7 @@ func (l *list) render(width, height int) string {
 	if l.canBack {
 		keys = "up/down choose  enter open  esc back  ^c end"
 	}
-	head := []string{l.styles.heading.Render("Worksheets of this folder"), ""}
+	head := []string{l.styles.heading.Render(cut(l.head, width)), ""}
 	tail := []string{keys}
 	if l.message != "" {
 		tail = append(bold(wrap(l.message, width), l.styles), keys)

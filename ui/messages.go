@@ -43,10 +43,18 @@ type printedMsg struct {
 // signalMsg asks for the end, as the system does it.
 type signalMsg struct{ status int }
 
-// listedMsg brings the worksheets of the folder.
+// listedMsg brings the worksheets of the folder, to open one or to take from it.
 type listedMsg struct {
-	found []worksheets.Listed
-	err   error
+	found  []worksheets.Listed
+	err    error
+	taking *taking
+}
+
+// takenMsg brings the sheet that a section is taken from.
+type takenMsg struct {
+	section worksheets.Section
+	from    *worksheets.Document
+	err     error
 }
 
 // wish is what a part wants done. The root grants it.
@@ -59,7 +67,8 @@ type wish struct {
 	drop bool // wishOpen and its like: leave what is not saved
 	ease *easeChange
 
-	sheet *worksheets.Sheet // wishTry
+	sheet  *worksheets.Sheet // wishTry
+	taking *taking           // wishPick, wishTake
 }
 
 type wishKind uint8
@@ -81,6 +90,8 @@ const (
 	wishCard              // the card as a PDF beside the sheet
 	wishNote              // ask what a test garment showed
 	wishEase              // change the ease by what a fitting showed
+	wishPick              // choose a sheet to take measurements from
+	wishTake              // take them from the one chosen
 	wishOffers            // the page of what would make it work
 	wishTry               // sheet as a copy beside the sheet
 	wishCopies            // the page of the copies beside the sheet

@@ -27,6 +27,12 @@ type offer struct {
 	sheet  worksheets.Sheet
 }
 
+// troubles are those of what is at hand, and what has changed where its
+// measurements were taken from.
+func (d *desk) troubles() []trouble {
+	return append(d.rep.troubles(), d.rep.sinceOffers(d.doc.Origins)...)
+}
+
 // troubles finds the offers for a sheet. It tries many plans, so it is done when
 // somebody asks.
 func (r report) troubles() []trouble {

@@ -18,7 +18,7 @@ func matchLines(r report, st styles, width int) []string {
 	for _, f := range r.findings {
 		out = append(out, findingLines(f, st, width, true)...)
 	}
-	if len(calc.Troubles(r.plan)) > 0 {
+	if r.mendable() {
 		out = append(out, st.key.Render("w")+" shows what would make it work.")
 	}
 	for _, table := range [][]string{seamsTable(r), turnTable(r), widthsTable(r)} {

@@ -55,6 +55,7 @@ func reckon(d *worksheets.Document, today time.Time, shown units.System) report 
 	for _, p := range d.Unknown() {
 		r.findings = append(r.findings, finding{code: unknownKey, about: p.Path, text: plain(p.Error())})
 	}
+	r.findings = append(r.findings, r.sinceFindings(d.Origins)...)
 	if d.ReadOnly != "" {
 		r.findings = append(r.findings, finding{code: notWritten, about: "sheet", text: "The file is not written: " + d.ReadOnly + "."})
 	}

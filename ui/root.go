@@ -47,6 +47,8 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.opened(msg)
 	case listedMsg:
 		m.listed(msg)
+	case takenMsg:
+		return m, m.taken(msg)
 	case savedMsg:
 		return m, m.saved(msg)
 	case copySavedMsg:
@@ -132,15 +134,22 @@ func (m *root) grant(w wish) tea.Cmd {
 		})
 	case wishList:
 		cmd, _ := m.saveIfChanged()
-		return tea.Batch(cmd, listFolder())
+		return tea.Batch(cmd, listFolder(nil))
 	case wishKeys:
 		head := m.styles.heading.Render("Keys") + "   any other key goes back; ^s is ctrl and s together"
 		m.front = newScrollPage(head, func(width int) ([]string, int) { return keysText(width), 0 }, m.width, m.height)
 	case wishWorking:
 		head := m.styles.heading.Render("Working") + "   any other key goes back; up, down, pgup, pgdn scroll"
 		m.front = newScrollPage(head, m.desk.workingText, m.width, m.height)
+	case wishPick:
+		return listFolder(w.taking)
+	case wishTake:
+		if w.taking.path != "" {
+			return m.bring(wish{kind: wishBegin, path: w.taking.path, taking: w.taking})
+		}
+		return readSource(*w.taking)
 	case wishOffers:
-		m.front = &offerPage{styles: m.styles, troubles: m.desk.rep.troubles()}
+		m.front = &offerPage{styles: m.styles, troubles: m.desk.troubles()}
 	case wishTry:
 		m.front = nil
 		m.desk.layTrial(*w.sheet)
@@ -168,7 +177,7 @@ func (m *root) grant(w wish) tea.Cmd {
 	case wishBack:
 		m.front, m.next = nil, wish{}
 		if m.desk == nil {
-			return listFolder()
+			return listFolder(nil)
 		}
 	case wishQuit:
 		return m.quit()
@@ -232,7 +241,7 @@ func (m *root) bring(w wish) tea.Cmd {
 	case wishExample:
 		return openExample(w.path)
 	case wishBegin:
-		return beginFile(w.path, w.unit)
+		return beginFile(w.path, w.unit, w.taking)
 	}
 	return openFile(w.path)
 }
@@ -240,9 +249,12 @@ func (m *root) bring(w wish) tea.Cmd {
 // askBegin offers to begin a worksheet that does not exist yet.
 func (m *root) askBegin(path string) part {
 	begin := func(u units.System) wish { return wish{kind: wishBegin, path: path, unit: u} }
+	with := func(s worksheets.Section) wish { return wish{kind: wishPick, taking: &taking{section: s, path: path}} }
 	return &question{styles: m.styles, text: fmt.Sprintf("%s does not exist yet. Begin it?", plain(path)), answers: []answer{
 		{"i", "begin it in inches", begin(units.Inches)},
 		{"c", "begin it in centimetres", begin(units.Centimetres)},
+		{"b", "begin it with the body of another worksheet here", with(worksheets.BodySection)},
+		{"p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection)},
 		{"esc", "no, show the worksheets of this folder", wish{kind: wishList}},
 	}}
 }
@@ -271,7 +283,24 @@ func (m *root) listed(msg listedMsg) {
 		m.complain(plain(fileWords(msg.err)))
 		return
 	}
-	m.front = newList(msg.found, m.styles, m.desk != nil)
+	switch {
+	case msg.taking == nil:
+		m.front = newList(msg.found, m.styles, m.desk != nil)
+	case msg.taking.path != "" || m.desk == nil:
+		m.front = newPicker(msg.found, *msg.taking, msg.taking.path, m.styles)
+	default:
+		m.front = newPicker(msg.found, *msg.taking, m.desk.doc.Path(), m.styles)
+	}
+}
+
+// taken puts what was chosen into the sheet on the desk.
+func (m *root) taken(msg takenMsg) tea.Cmd {
+	if msg.err != nil || m.desk == nil {
+		m.complain(plain(fileWords(msg.err)))
+		return nil
+	}
+	m.front = nil
+	return m.grant(m.desk.take(msg))
 }
 
 // complain says what went wrong wherever the person is looking.

@@ -278,7 +278,11 @@ func (s *session) opened(name string, example bool) (*worksheets.Document, error
 	case isPipe(name):
 		return worksheets.ReadPipe(name)
 	}
-	return worksheets.Load(name)
+	d, err := worksheets.Load(name)
+	if err == nil {
+		d.FindOrigins()
+	}
+	return d, err
 }
 
 // isPipe tells what a shell hands over for <(command).

@@ -38,6 +38,7 @@ func (s *session) open(names []string) error {
 			s.worse(exitUnread)
 			return nil
 		default:
+			d.FindOrigins()
 			m.opened(openedMsg{doc: d})
 		}
 	} else if err := openFolder(m); err != nil {

@@ -224,8 +224,8 @@ func TestReadmeIsTrue(t *testing.T) {
 			codes = append(codes, code)
 		}
 	}
-	codes = append(codes, string(valueUnreadable), string(unknownKey), string(notWritten))
-	for _, name := range []string{"TestStepsAsSeen/80x24/4-Split", "TestPicturesAsSeen/44x12/short-sleeve", "TestTableView/80x24"} {
+	codes = append(codes, string(valueUnreadable), string(unknownKey), string(notWritten), string(bodyChanged), string(patternChanged))
+	for _, name := range []string{"TestStepsAsSeen/80x24/4-Split", "TestPicturesAsSeen/44x12/short-sleeve", "TestTableView/80x24", "TestWhatIfCostsThreeKeysAndRisksNothing/80x24"} {
 		picture, err := os.ReadFile(filepath.Join(sourceFolder, "ui/testdata", name+".golden"))
 		if err != nil || !strings.Contains(string(readme), string(picture)) {
 			t.Errorf("the README shows another %s than there is: %v", name, err)

@@ -3,6 +3,7 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"capscye/worksheets"
 )
@@ -69,13 +70,9 @@ func (d *desk) travel(from, to laid, verb, what string) wish {
 		return d.keep()
 	}
 	was, is := from.at(to.hand), to.at(to.hand)
-	for _, k := range worksheets.Keys() {
-		if was.Text(k) != is.Text(k) {
-			if words, ok := fields[k]; ok {
-				d.message = fmt.Sprintf("%s: %s is %s.", verb, words.words, cmp.Or(answerText(d.rep, k), "empty"))
-			}
-			break
-		}
+	changed := slices.DeleteFunc(worksheets.Keys(), func(k worksheets.Key) bool { return was.Text(k) == is.Text(k) })
+	if len(changed) == 1 {
+		d.message = fmt.Sprintf("%s: %s is %s.", verb, fields[changed[0]].words, cmp.Or(answerText(d.rep, changed[0]), "empty"))
 	}
 	return d.keep()
 }

@@ -68,6 +68,9 @@ type Document struct {
 	Sheet Sheet // to be changed freely
 	// ReadOnly says why the file must not be overwritten; "" where it may.
 	ReadOnly string
+	// Origins are the sheets that sections of this one were taken from, once
+	// [Document.FindOrigins] has looked for them.
+	Origins []Origin
 
 	name     string
 	source   []byte    // the file as it was last read or written; nil for none

@@ -20,6 +20,8 @@ unit    = "in"          # what a bare number means
 ruler   = "1/8 in"
 fabric  = "woven"
 notes   = "3 buttons"
+body_from    = "choir-blouse.toml"
+pattern_from = "costume-tunic.toml"
 
 [body]                  # girths
 measured_on = 2026-10-03

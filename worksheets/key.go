@@ -16,6 +16,8 @@ const (
 	Ruler
 	Fabric
 	Notes
+	BodyFrom
+	PatternFrom
 
 	MeasuredOn
 	Bicep
@@ -110,6 +112,9 @@ var specs = [keyCount]spec{
 	Ruler:  {path: "about.ruler", kind: Scale, comment: "finest mark of the ruler in use: 1/2 .. 1/64 in, 5 mm, 1 mm"},
 	Fabric: {path: "about.fabric", kind: Choice, options: []string{"woven", "knit"}, comment: "woven or knit"},
 	Notes:  {path: "about.notes"},
+
+	BodyFrom:    {path: "about.body_from", comment: "the sheet of this folder that the body was taken from"},
+	PatternFrom: {path: "about.pattern_from", comment: "... and the pattern"},
 
 	MeasuredOn: {path: "body.measured_on", kind: Date},
 	Bicep:      {path: "body.bicep", kind: Girth},

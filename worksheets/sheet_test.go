@@ -12,7 +12,7 @@ import (
 // the ways that people write one.
 var filled = map[worksheets.Key]string{
 	worksheets.Title: "Rehearsal blouse", worksheets.Wearer: "Tamsel", worksheets.Unit: "in", worksheets.Ruler: "1/16",
-	worksheets.Fabric: "knit", worksheets.Notes: "3 buttons, 5/8 wide",
+	worksheets.Fabric: "knit", worksheets.Notes: "3 buttons, 5/8 wide", worksheets.BodyFrom: "choir-blouse.toml", worksheets.PatternFrom: "costume tunic.toml",
 	worksheets.MeasuredOn: "2026-10-03", worksheets.Bicep: "13 3/4", worksheets.BicepOther: "13-1/2", worksheets.Bust: "39½",
 	worksheets.HighBust: "97.5 cm", worksheets.Waist: "31,25", worksheets.Hip: "1010 mm", worksheets.Elbow: "12 ⅓", worksheets.Wrist: "6.75",
 	worksheets.EaseBicep: "+1 3/4", worksheets.EaseBust: "-1/2", worksheets.EaseWaist: "0", worksheets.EaseHip: "− 1 1/8",

@@ -163,6 +163,7 @@ func (d *Document) reread(out []byte) error {
 	if err != nil {
 		return err
 	}
+	again.Origins = d.Origins
 	*d = *again
 	return nil
 }

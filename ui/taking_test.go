@@ -1,0 +1,80 @@
+package ui
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"capscye/worksheets"
+)
+
+// A new sheet starts with the body of another one, with its day and its unit, and
+// knows where it is from.
+func TestANewSheetStartsFromAnother(t *testing.T) {
+	for key, want := range map[string]string{"b": `body_from = "sheet.toml"`, "p": `pattern_from = "sheet.toml"`} {
+		r := sitWithFile(t, "archive-coat", 80, 24).press("ctrl+o", "down", "enter").types("second").press("enter", key).fits()
+		r.sees("of which worksheet?", "sheet.toml").press("enter").sees("[saved]", "centimetres")
+		got := read(t, "second.toml")
+		if !strings.Contains(got, want) {
+			t.Errorf("the file is\n%s", got)
+		}
+		d, err := worksheets.Load("second.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		from, err := worksheets.Load("sheet.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, section := range []worksheets.Section{worksheets.BodySection, worksheets.PatternSection} {
+			for _, k := range section.Keys() {
+				taken := (i == 0) == (key == "b")
+				if text := d.Sheet.Text(k); taken && text != from.Sheet.Text(k) || !taken && k.IsLength() && text != "" {
+					t.Errorf("%s is %q", k, text)
+				}
+			}
+		}
+	}
+}
+
+// Step 1 takes the body of another sheet, step 3 its pattern; undo takes it back.
+func TestTakingIntoTheSheetAtHand(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	coat := read(t, sourceFolder+"/worksheets/examples/archive-coat.toml")
+	os.WriteFile("coat.toml", []byte(coat), 0o644)
+	r.press("ctrl+f").sees("Take the body of which worksheet?", "coat.toml").doesNotSee("sheet.toml")
+	r.press("enter").sees("Taken: the body of coat.toml.", "Other arm           ~14 5/8 in", "Wearer              Benedikt", "[saved]")
+	r.press("ctrl+z").sees("Taken back: body of coat.toml.", "[13 3/4").press("f3", "ctrl+f").sees("Take the pattern of which worksheet?")
+	r.press("enter").sees("Taken: the pattern of coat.toml.").press("f2", "ctrl+f").sees("Step 1 takes the body of another sheet, step 3 the pattern")
+}
+
+// What was measured again in the sheet that a body came from is pointed out, with
+// both values and days; w takes it as a what-if.
+func TestChangedMeasurementsArePointedOut(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).press("ctrl+o", "down", "enter").types("second").press("enter", "b", "enter").sees("[saved]")
+	again := strings.NewReplacer(`bicep       = "13 3/4"`, `bicep = "14"`, "2026-10-03", "2026-11-20").Replace(read(t, "sheet.toml"))
+	os.WriteFile("sheet.toml", []byte(again), 0o644)
+
+	_, out, _ := run("", "show", "second.toml")
+	const says = "The body was taken from sheet.toml, which now says: bicep 14 in (here 13 3/4 in). Measured there on 2026-11-20, here on 2026-10-03."
+	if got := strings.Join(strings.Fields(out), " "); !strings.Contains(got, "warn "+says) {
+		t.Errorf("it is not pointed out:\n%s", out)
+	}
+	r.press("ctrl+o", "enter").sees("1 BODY").press("f5").sees("The body was taken from sheet.toml")
+	before := read(t, "second.toml")
+	r.press("w").fits().sees("Take the body of sheet.toml again").press("enter").sees("copy 1 of 1", "13 3/4 in        14 in", "went  warn: The body was taken")
+	if read(t, "second.toml") != before {
+		t.Error("the what-if was saved")
+	}
+	r.press("ctrl+x", "k").sees("[saved]")
+	if got := read(t, "second.toml"); !strings.Contains(got, `= "14"`) || !strings.Contains(got, "2026-11-20") {
+		t.Errorf("the file is\n%s", got)
+	}
+
+	// What was measured later here is a note, not a warning.
+	os.WriteFile("sheet.toml", []byte(strings.Replace(again, `bicep = "14"`, `bicep = "13"`, 1)), 0o644)
+	os.WriteFile("second.toml", []byte(strings.Replace(read(t, "second.toml"), "2026-11-20", "2026-11-24", 1)), 0o644)
+	if _, out, _ = run("", "show", "second.toml"); !strings.Contains(out, "note  The body was taken from sheet.toml, which now says: bicep 13 in") {
+		t.Errorf("it is not a note:\n%s", out)
+	}
+}

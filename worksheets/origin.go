@@ -1,0 +1,82 @@
+package worksheets
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+)
+
+// Section is what one worksheet can take from another.
+type Section uint8
+
+// The sections.
+const (
+	BodySection    Section = iota // the girths, their day and the wearer
+	PatternSection                // sleeve and bodice, measured flat
+)
+
+// origin is the key that keeps the name of the file that a section was taken from.
+func (p Section) origin() Key { return [...]Key{BodyFrom, PatternFrom}[p] }
+
+// tables are the tables of the file that make it.
+func (p Section) tables() []string { return [...][]string{{"body"}, {"sleeve", "bodice"}}[p] }
+
+// Keys lists the answers of the section, in the order of the file.
+func (p Section) Keys() []Key {
+	return slices.DeleteFunc(Keys(), func(k Key) bool { return !slices.Contains(p.tables(), k.table()) })
+}
+
+// Take puts a section of another sheet in the place of this one's, and remembers the
+// file that it came from. A length that names no unit gets the one it was meant
+// in, where this sheet has another.
+func (s *Sheet) Take(p Section, from Sheet, file string) {
+	for _, k := range p.Keys() {
+		text := from.answers[k]
+		if k.IsLength() && from.Unit() != s.Unit() {
+			text = WithUnit(text, from.Unit())
+		}
+		s.answers[k] = text
+	}
+	if p == BodySection && from.answers[Wearer] != "" {
+		s.answers[Wearer] = from.answers[Wearer]
+	}
+	s.answers[p.origin()] = tidy(filepath.Base(file))
+}
+
+// Origin is a sheet of the same folder that a section was taken from, as it is now.
+type Origin struct {
+	Section Section
+	File    string // its name in the folder
+	Sheet   Sheet
+}
+
+// FindOrigins reads the sheets that sections of this one were taken from into
+// [Document.Origins]. One that is not in the folder any more, or cannot be read, is
+// left out; a name that leads out of the folder is not followed.
+func (d *Document) FindOrigins() {
+	d.Origins = nil
+	for _, p := range []Section{BodySection, PatternSection} {
+		file := d.Sheet.answers[p.origin()]
+		if file == "" || file != filepath.Base(file) || !strings.EqualFold(filepath.Ext(file), ".toml") || file == filepath.Base(d.name) {
+			continue
+		}
+		if from, err := Load(filepath.Join(filepath.Dir(d.name), file)); err == nil {
+			d.Origins = append(d.Origins, Origin{p, file, from.Sheet})
+		}
+	}
+}
+
+// Since lists the answers that the origin has now and a sheet has otherwise. An
+// answer that the origin has not does not count, nor another way of writing it.
+func (o Origin) Since(s Sheet) []Key {
+	return slices.DeleteFunc(o.Section.Keys(), func(k Key) bool {
+		theirs, ours := o.Sheet.Reading(k), s.Reading(k)
+		switch {
+		case o.Sheet.answers[k] == "" || k == MeasuredOn:
+			return true
+		case theirs.Known:
+			return theirs == ours
+		}
+		return o.Sheet.answers[k] == s.answers[k]
+	})
+}
