@@ -72,11 +72,15 @@ func (e Edge) TurnTo(p float64) (theta float64, ok bool) {
 		return 0, false
 	}
 	turned := math.Acos(d / rho)
-	if math.Atan2(e.H, e.W) < e.Lean {
+	if e.otherRoot() {
 		turned = -turned
 	}
 	return e.Lean + turned - math.Atan2(e.H, e.W+p), true
 }
+
+// otherRoot tells that the seam leans in by more than the corner lies below the
+// pin; see [Edge.TurnTo].
+func (e Edge) otherRoot() bool { return math.Atan2(e.H, e.W) < e.Lean }
 
 // Turned is where a point of the pattern lies after a turn about the pin.
 func Turned(x, y, theta float64) (float64, float64) {

@@ -254,7 +254,7 @@ func TestCardFromTheScreen(t *testing.T) {
 func TestFittingBecomesEase(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).press("f6", "n").sees("What did the test garment show?")
 	r.types("upper arm 1/2 in too tight").press("enter")
-	r.sees("The note is kept. Change the ease at the bicep by +1/2, from 1 3/4 in to 2 1/4").press("y")
+	r.sees("The note is kept. Change the ease at the bicep by +1/2, from 1 3/4 in to", "\n2 1/4 in?").press("y")
 	r.sees("The ease at the bicep is now 2 1/4 in, where it was 1 3/4 in.", "Sleeve needs 3 in")
 	got := read(t, "sheet.toml")
 	if !strings.Contains(got, "[[fitting]]\ndate = 2026-11-25\nnote = \"upper arm 1/2 in too tight\"") || !strings.Contains(got, `bicep = "2 1/4"`) {

@@ -222,7 +222,8 @@ func TestWorkingOfTheFigureAtHand(t *testing.T) {
 		}
 		r.press("pgdown")
 	}
-	r.sees("sleeve cap ease after")
+	r.sees("bodice back side seam, change")
+	r.press("esc", "home", "down", "down", "down").sees("Turn: sleeve").press("ctrl+r").sees("> sleeve front pin to underarm seam line", "> sleeve front turn")
 	sitWithExample(t, "choir-blouse", 40, 10).press("ctrl+r").fits().sees("> sleeve larger arm")
 	sitWithExample(t, "choir-blouse", 80, 24).press("f3", "delete", "enter", "ctrl+r").fits().sees("Working")
 }

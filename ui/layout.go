@@ -90,14 +90,54 @@ func padLeft(s string, width int) string {
 	return strings.Repeat(" ", max(0, width-ansi.StringWidth(s))) + s
 }
 
-// wrap breaks a text into lines of a width.
+// wrap breaks a text into lines of a width, but no length: not between 1 and 3/8,
+// nor before its unit.
 func wrap(text string, width int) []string {
-	lines := strings.Split(ansi.Wrap(text, max(width, 1), ""), "\n")
+	lines := strings.Split(ansi.Wrap(together(text), max(width, 1), ""), "\n")
 	for i, l := range lines {
-		lines[i] = strings.TrimRight(l, " ")
+		lines[i] = strings.TrimRight(strings.ReplaceAll(l, noBreak, " "), " ")
 	}
 	return lines
 }
+
+// noBreak is the space at which no line is broken.
+const noBreak = "\u00a0"
+
+// together joins the parts of every length in a text.
+func together(text string) string {
+	var b strings.Builder
+	from := 0
+	for i := 1; i < len(text)-1; i++ {
+		if text[i] == ' ' && isDigit(text[i-1]) && goesOn(text[i+1:]) {
+			b.WriteString(text[from:i])
+			b.WriteString(noBreak)
+			from = i + 1
+		}
+	}
+	if from == 0 {
+		return text
+	}
+	return b.String() + text[from:]
+}
+
+// goesOn tells that a length goes on: with a fraction, or with its unit.
+func goesOn(text string) bool {
+	digits := 0
+	for digits < len(text) && isDigit(text[digits]) {
+		digits++
+	}
+	if digits > 0 {
+		return digits < len(text) && text[digits] == '/'
+	}
+	for _, unit := range []string{"in", "cm", "mm", "deg"} {
+		if rest, ok := strings.CutPrefix(text, unit); ok && (rest == "" || rest[0] < 'a' || rest[0] > 'z') {
+			return true
+		}
+	}
+	return false
+}
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
 
 // hanging wraps a text with its lead hanging out to the left.
 func hanging(lead, text string, width int) []string {

@@ -142,8 +142,8 @@ func toJSON(r report, working bool) sheetJSON {
 		out.Findings = append(out.Findings, findingJSON{f.code, f.level.String(), underscored(f.about), f.text, f.ways})
 	}
 	if working {
-		for _, l := range calc.Working(r.input) {
-			out.Working = append(out.Working, workingLine(l, r.scale))
+		for _, l := range r.worked() {
+			out.Working = append(out.Working, l.text)
 		}
 	}
 	return out

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"capscye/calc"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -90,8 +89,8 @@ func sheetText(r report, working bool) string {
 	if working {
 		out.line("")
 		out.line("Working")
-		for _, l := range calc.Working(r.input) {
-			for _, text := range workingLines(l, r.scale, printWidth) {
+		for _, l := range r.worked() {
+			for _, text := range l.rows(printWidth) {
 				out.line("%s", text)
 			}
 		}

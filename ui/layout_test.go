@@ -1,0 +1,25 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+// A length is read in one piece, so no line ends inside one, wherever the window
+// is wide enough for it.
+func TestNoLengthIsBroken(t *testing.T) {
+	const text = "Pivot 1 3/8 in and slide 13 15/16 in, then 34.9 cm or 5 mm by 9.772 deg, in 4 steps; 3 in all, 12 inches."
+	whole := []string{"1 3/8 in", "13 15/16 in", "34.9 cm", "5 mm", "9.772 deg"}
+	for width := 12; width < 110; width++ {
+		lines := wrap(text, width)
+		for _, length := range whole {
+			if !slices.ContainsFunc(lines, func(l string) bool { return strings.Contains(l, length) }) {
+				t.Errorf("at %d cells %q is broken:\n%s", width, length, strings.Join(lines, "\n"))
+			}
+		}
+		if got := strings.Join(lines, " "); got != text {
+			t.Errorf("at %d cells the text became %q", width, got)
+		}
+	}
+}
