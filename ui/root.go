@@ -77,7 +77,7 @@ func (m *root) resize(width, height int) {
 	if m.desk != nil {
 		m.desk.resize(width, height)
 	}
-	if p, ok := m.front.(*scrollPage); ok {
+	if p, ok := m.front.(interface{ resize(width, height int) }); ok {
 		p.resize(width, height)
 	}
 }
@@ -145,6 +145,8 @@ func (m *root) grant(w wish) tea.Cmd {
 		}
 		m.printing = true
 		return m.print()
+	case wishDrill:
+		m.front = newDrillPage(clockSeed(m.today), m.styles, m.width, m.height)
 	case wishNote:
 		m.front = m.askFitting()
 	case wishEase:
