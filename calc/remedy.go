@@ -107,8 +107,8 @@ var levers = []lever{
 	{ShareBust, shares(func(in *Input) *units.Share { return &in.Method.ShareBust })},
 	{LimitSleeve, limits(func(in *Input) *units.Length { return &in.Method.LimitSleeve })},
 	{LimitBodice, limits(func(in *Input) *units.Length { return &in.Method.LimitBodice })},
-	{FollowCustom, follows},
-	{SlideLength, slides},
+	{FollowCustom, customs},
+	{SlideLength, slideRules},
 }
 
 // eases changes an ease mark by mark, both ways: not below nothing, or below
@@ -184,15 +184,16 @@ func limits(of func(*Input) *units.Length) func(Input) iter.Seq[Input] {
 	}
 }
 
-func follows(in Input) iter.Seq[Input] {
+// customs is the other custom of following.
+func customs(in Input) iter.Seq[Input] {
 	return func(yield func(Input) bool) {
 		in.Method.Follow = LetOut + Hold - in.Method.Follow
 		yield(in)
 	}
 }
 
-// slides are the rules for the slide but the present one.
-func slides(in Input) iter.Seq[Input] {
+// slideRules are the rules for the slide but the present one.
+func slideRules(in Input) iter.Seq[Input] {
 	return func(yield func(Input) bool) {
 		for _, rule := range []SlideChoice{SlideLeast, SlideEven} {
 			changed := in

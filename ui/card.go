@@ -27,19 +27,19 @@ func cardNameFor(sheet string) string {
 		if n > 1 {
 			name = fmt.Sprintf("%s-%d.pdf", stem, n)
 		}
-		if isOursOrFree(name) {
+		if isOursOrFree(name, cardMaker) {
 			return name
 		}
 	}
 }
 
-// isOursOrFree tells that a card may be written under a name.
-func isOursOrFree(name string) bool {
+// isOursOrFree tells that what a maker of ours writes may be written under a name.
+func isOursOrFree(name, maker string) bool {
 	content, err := os.ReadFile(name)
 	if err != nil {
 		return errors.Is(err, fs.ErrNotExist)
 	}
-	return bytes.Contains(content, utf16Bytes(cardMaker)) || bytes.Contains(content, []byte(cardMaker))
+	return bytes.Contains(content, utf16Bytes(maker)) || bytes.Contains(content, []byte(maker))
 }
 
 // utf16Bytes is how a PDF holds a text.
@@ -89,10 +89,7 @@ func cardFiles(name, paperName string, r report, today time.Time) (files []cardF
 		if err != nil {
 			return nil, "", err
 		}
-		s.pdf.SetCreationDate(today)
-		s.pdf.SetModificationDate(today)
-		s.pdf.SetTitle(r.name(), true)
-		s.pdf.SetCreator(cardMaker, true)
+		s.about(r.name(), cardMaker, today)
 		printCard(s, p, r, today)
 		out, err := s.bytes()
 		return []cardFile{{name, out}}, s.lost(), err
@@ -105,7 +102,7 @@ func cardFiles(name, paperName string, r report, today time.Time) (files []cardF
 func writeCard(name, paperName string, r report, today time.Time) (names []string, lost string, err error) {
 	files, lost, err := cardFiles(name, paperName, r, today)
 	for i, f := range files {
-		if err == nil && i > 0 && !isOursOrFree(f.name) { // the first was named by the person; the others were not
+		if err == nil && i > 0 && !isOursOrFree(f.name, cardMaker) { // the first was named by the person; the others were not
 			err = fmt.Errorf("%s is there already, and is no card; nothing was written over it", f.name)
 		}
 		if err == nil {

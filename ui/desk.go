@@ -269,6 +269,8 @@ func (d *desk) do(a action, name string) wish {
 		return wish{kind: wishList}
 	case actWorking:
 		return wish{kind: wishWorking}
+	case actDrill:
+		return wish{kind: wishDrill}
 	case actKeys:
 		return wish{kind: wishKeys}
 	case actQuit:

@@ -107,9 +107,15 @@ func (d *desk) renderStep(width, height int) string {
 
 // page is a step without fields, scrolled.
 func (d *desk) page(lines []string, width, height int) string {
-	top := max(0, min(d.scroll, len(lines)-height))
+	return scrolled(lines, d.scroll, width, height)
+}
+
+// scrolled is the part of the lines from one on that a block takes, and how many
+// are below it.
+func scrolled(lines []string, from, width, height int) string {
+	top := max(0, min(from, len(lines)-height))
 	seen := slices.Clone(lines[top:min(len(lines), top+height)])
-	if below := len(lines) - top - height; below > 0 {
+	if below := len(lines) - top - height; below > 0 && height > 0 {
 		seen[height-1] = cut(fmt.Sprintf("... and %d lines more below", below+1), width)
 	}
 	return block(seen, width, height)

@@ -53,6 +53,7 @@ const (
 	actSave
 	actList
 	actWorking // the arithmetic behind the figures
+	actDrill
 	actKeys
 	actQuit
 )
@@ -92,6 +93,7 @@ var deskKeys = []binding{
 	{keys: []string{"ctrl+t"}, show: "^t", does: "in/cm", act: actUnit},
 	{keys: []string{"ctrl+o"}, show: "^o", does: "sheets", act: actList},
 	{keys: []string{"ctrl+r"}, show: "^r", does: "working", act: actWorking},
+	{keys: []string{"ctrl+d"}, show: "^d", does: "drill", act: actDrill, rare: true}, // delete does what it does in a line of input
 	{keys: []string{"ctrl+k"}, show: "^k", does: "keys", act: actKeys},
 	{keys: []string{"ctrl+c", "ctrl+q"}, show: "^c", does: "end", where: "or ^q", act: actQuit},
 }

@@ -6,7 +6,7 @@ import (
 	"capscye/worksheets"
 )
 
-// list is the folder's worksheets, the examples, and a new one, to choose from.
+// list is the folder's worksheets, a new one, the examples and the drill, to choose from.
 type list struct {
 	styles  styles
 	rows    []listRow
@@ -34,6 +34,7 @@ func newList(found []worksheets.Listed, st styles, canBack bool) *list {
 	for _, name := range worksheets.Examples() {
 		l.rows = append(l.rows, listRow{"Example: " + name, wish{kind: wishExample, path: name}})
 	}
+	l.rows = append(l.rows, listRow{"Drill: the sums of the trade, in five levels", wish{kind: wishDrill}})
 	return l
 }
 

@@ -55,17 +55,22 @@ const (
 	lineHeight = 1.3 * 25.4 / 72 // millimetres for a point of size
 )
 
-// card lays a report out on a surface.
-type card struct {
+// page writes line by line down a surface, on to the next page where one is full.
+type page struct {
 	surface
 	paper
+	y float64 // where the last line stands
+}
+
+// card lays a report out on a surface.
+type card struct {
+	page
 	r report
-	y float64
 }
 
 // printCard prints the card, and the gauge on a page of its own.
 func printCard(s surface, p paper, r report, today time.Time) {
-	c := &card{surface: s, paper: p, r: r}
+	c := &card{page{surface: s, paper: p}, r}
 	c.newPage()
 	c.head(today)
 	top := c.y
@@ -82,25 +87,25 @@ func printCard(s surface, p paper, r report, today time.Time) {
 
 // say writes one line at the left margin and goes on to the next, on another
 // page where this one is full.
-func (c *card) say(size float64, f face, s string) {
-	if c.y+size*lineHeight > c.paper.height-margin {
-		c.newPage()
-		c.y = margin
+func (p *page) say(size float64, f face, s string) {
+	if p.y+size*lineHeight > p.paper.height-margin {
+		p.newPage()
+		p.y = margin
 	}
-	c.y += size * lineHeight
-	c.text(margin, c.y, size, f, s)
+	p.y += size * lineHeight
+	p.text(margin, p.y, size, f, s)
 }
 
 // title writes a title in the largest type with which it fits the page.
-func (c *card) title(s string) {
+func (p *page) title(s string) {
 	size := 14.0
-	for size > 7 && c.surface.width(size, bolder, s) > c.paper.width-2*margin {
+	for size > 7 && p.surface.width(size, bolder, s) > p.paper.width-2*margin {
 		size -= 0.5
 	}
-	for _, part := range c.broken(s, size, bolder, c.paper.width-2*margin) {
-		c.say(size, bolder, part)
+	for _, part := range p.broken(s, size, bolder, p.paper.width-2*margin) {
+		p.say(size, bolder, part)
 	}
-	c.y++
+	p.y++
 }
 
 // mostNotes is how many lines of notes a card has room for.
@@ -305,13 +310,13 @@ func (c *card) steps() {
 }
 
 // broken breaks a text into lines of a width.
-func (c *card) broken(s string, size float64, f face, width float64) []string {
+func (p *page) broken(s string, size float64, f face, width float64) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(s) {
-		for c.surface.width(size, f, word) > width { // a word that is longer than a line
+		for p.surface.width(size, f, word) > width { // a word that is longer than a line
 			n := len([]rune(word)) - 1
-			for n > 1 && c.surface.width(size, f, string([]rune(word)[:n])) > width {
+			for n > 1 && p.surface.width(size, f, string([]rune(word)[:n])) > width {
 				n--
 			}
 			if line != "" {
@@ -320,7 +325,7 @@ func (c *card) broken(s string, size float64, f face, width float64) []string {
 			lines, word = append(lines, string([]rune(word)[:n])), string([]rune(word)[n:])
 		}
 		longer := strings.TrimSpace(line + " " + word)
-		if line != "" && c.surface.width(size, f, longer) > width {
+		if line != "" && p.surface.width(size, f, longer) > width {
 			lines, longer = append(lines, line), word
 		}
 		line = longer

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensed"
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensedbold"
@@ -38,6 +39,14 @@ func newPDF(p paper) (*pdfPaper, error) {
 		return nil, err
 	}
 	return &pdfPaper{f, glyphs, map[rune]bool{}}, f.Error()
+}
+
+// about names what is printed, what made it, and the day.
+func (p *pdfPaper) about(title, maker string, today time.Time) {
+	p.pdf.SetCreationDate(today)
+	p.pdf.SetModificationDate(today)
+	p.pdf.SetTitle(title, true)
+	p.pdf.SetCreator(maker, true)
 }
 
 // printable replaces what the type does not have by a question mark, which is

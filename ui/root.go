@@ -169,6 +169,8 @@ func (m *root) grant(w wish) tea.Cmd {
 		m.front = tableView{m.desk}
 	case wishCard:
 		return m.print()
+	case wishDrill:
+		m.front = newDrillPage(clockSeed(m.today), m.styles, m.width, m.height)
 	case wishNote:
 		m.front = m.askFitting()
 	case wishEase:

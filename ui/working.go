@@ -29,9 +29,11 @@ func (r report) worked() []workedLine {
 	return lines
 }
 
-// rows are a figure and, below it, what it comes of.
-func (l workedLine) rows(width int) []string {
-	figure, how, _ := strings.Cut(l.text, " = ")
+func (l workedLine) rows(width int) []string { return workingRows(l.text, width) }
+
+// workingRows are a figure and, below it, what it comes of.
+func workingRows(text string, width int) []string {
+	figure, how, _ := strings.Cut(text, " = ")
 	return append(hanging("  ", figure, width), hanging("      = ", how, width)...)
 }
 

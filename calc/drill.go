@@ -1,0 +1,213 @@
+package calc
+
+import (
+	"math/rand/v2"
+	"slices"
+
+	"capscye/units"
+)
+
+// The drill: problems with invented measurements, to do the sums of the trade
+// by hand. What is right comes from [Compute] and [Working], like everything
+// that a worksheet shows.
+
+// DrillLevels is how many levels the drill has, from 1:
+//
+//	1  one piece, its flat widths
+//	2  one piece, to the need of each side
+//	3  both pieces, and pivots are enough
+//	4  both pieces, the limit is reached, and the marks are rounded
+//	5  the same in centimetres, front and back unequal
+const DrillLevels = 5
+
+// metricLevel is the one in centimetres, in which front and back differ.
+const metricLevel = DrillLevels
+
+// Problem is one exercise: a sheet, and what is asked about it.
+type Problem struct {
+	Level     int
+	System    units.System // what a bare number means
+	Wearer    int          // below DrillWearers; a face has the names
+	Garment   int          // below DrillGarments
+	Input     Input
+	Questions []Question
+}
+
+// How many wearers and garments are drawn from.
+const (
+	DrillWearers  = 16
+	DrillGarments = 12
+)
+
+// Question asks for one figure of the working.
+type Question struct {
+	Figure   Figure
+	Alike    bool // asked of the front, and the back is the same
+	Right    units.Length
+	Lines    []Line // the working from the figures that were asked before
+	Missteps []MisstepValue
+}
+
+// MisstepValue is what comes out with a wrong turn of the reasoning; sometimes
+// several lead to the same.
+type MisstepValue struct {
+	Value    units.Length
+	Missteps []Misstep
+}
+
+// Misled lists the wrong turns that an answer looks like; none where it is
+// right, or wrong in no way that is known.
+func (q Question) Misled(answer units.Length) []Misstep {
+	for _, m := range q.Missteps {
+		if m.Value == answer {
+			return m.Missteps
+		}
+	}
+	return nil
+}
+
+// Drill makes the problems of a seed, the same on every machine and in every
+// version. Those of a longer drill begin with those of a shorter one.
+func Drill(seed uint64, level, count int) []Problem {
+	d := dice{rand.NewPCG(seed, uint64(level))}
+	problems := make([]Problem, count)
+	for i := range problems {
+		problems[i] = d.problem(level)
+	}
+	return problems
+}
+
+// dice draws for the drill. The stream of PCG is specified to the bit, and what
+// is made of its numbers is written here, so neither can change with a release
+// of Go.
+type dice struct{ *rand.PCG }
+
+// between is a whole number from low to high, both included. The remainder
+// favours the low ones by less than one part in 2^50.
+func (d dice) between(low, high int) int { return low + int(d.Uint64()%uint64(high-low+1)) }
+
+// one is one of the numbers.
+func (d dice) one(of ...int) int { return of[d.between(0, len(of)-1)] }
+
+// problem draws until the sheet is one that teaches the level, which took
+// at most 19 rounds in 10,000 problems of each level.
+func (d dice) problem(level int) Problem {
+	p := Problem{Level: level, System: units.Inches}
+	if level == metricLevel {
+		p.System = units.Centimetres
+	}
+	p.Wearer, p.Garment = d.between(0, DrillWearers-1), d.between(0, DrillGarments-1)
+	for {
+		p.Input = d.sheet(level)
+		if teaches(level, p.Input) {
+			p.Questions = Questions(level, p.Input)
+			return p
+		}
+	}
+}
+
+// teaches tells that a sheet has what its level is about, and nothing that a
+// person would be warned of.
+func teaches(level int, in Input) bool {
+	p := Compute(in)
+	for _, f := range p.Findings {
+		if f.Level != Note || f.Code == GirthUnusual || f.Code == ArmForBust || f.Code == ChildsNightwear {
+			return false
+		}
+	}
+	front, back := p.Sides[SleeveFront].Slide, p.Sides[SleeveBack].Slide
+	mark := in.Ruler.Mark()
+	rounds := front%mark != 0 || back%mark != 0
+	switch {
+	case !p.Whole():
+		return false
+	case level < 4:
+		return front == 0 && back == 0
+	case level == metricLevel && front == back:
+		return false
+	}
+	return front > 0 && back > 0 && rounds
+}
+
+// Questions asks for every step of the working that a level has, in the order
+// of the hands. A step that a sheet does not have, a width without allowances
+// say, is not asked.
+func Questions(level int, in Input) []Question {
+	lines, plan := Working(in), Compute(in)
+	var list []Question
+	shown := map[Figure]bool{}
+	for _, l := range lines {
+		shown[l.Figure] = level < metricLevel && l.Figure.Of.ofBack() // as the front's
+	}
+	for _, f := range drillFigures(level) {
+		at := slices.IndexFunc(lines, func(l Line) bool { return l.Figure == f })
+		if at < 0 {
+			continue
+		}
+		q := Question{
+			Figure: f, Alike: level < metricLevel && hasHalf(f.Of), Right: lines[at].Result,
+			Lines: leadingTo(lines[:at+1], shown),
+		}
+		q.Missteps = misstepsOf(solved{in, plan, f, q.Right})
+		list = append(list, q)
+	}
+	return list
+}
+
+// hasHalf tells the subjects that there are of the front and of the back.
+func hasHalf(s Subject) bool { return s >= OfFront }
+
+func (s Subject) ofBack() bool { return s == OfBack || s == OfSleeveBack || s == OfBodiceBack }
+
+// drillFigures are what a level asks for. Up to level 4 front and back are
+// alike, and the front stands for both.
+func drillFigures(level int) []Figure {
+	list := []Figure{{OfSleeve, FlatWidth}, {OfBust, FrontWidth}, {OfBust, BackWidth}, {OfBust, FlatWidth}}
+	add := func(q Quantity, of ...Subject) {
+		for _, s := range of {
+			list = append(list, Figure{s, q})
+		}
+	}
+	halves, sleeves, sides := []Subject{OfFront}, []Subject{OfSleeveFront}, []Subject{OfSleeveFront, OfBodiceFront}
+	if level == metricLevel {
+		halves, sleeves = []Subject{OfFront, OfBack}, []Subject{OfSleeveFront, OfSleeveBack}
+		sides = []Subject{OfSleeveFront, OfSleeveBack, OfBodiceFront, OfBodiceBack}
+	}
+	if level >= 2 {
+		add(Need, OfSleeve, OfBust)
+		add(Need, sides...)
+	}
+	switch {
+	case level == 3:
+		add(Slide, halves...)
+		add(Pivot, sides...)
+		add(Finished, OfSleeve, OfBust)
+	case level > 3:
+		add(Slide, halves...)
+		add(Pivot, sides...)
+		add(SlideMark, sleeves...) // the bodice's is the same: they are sewn together
+		add(PivotMark, sides...)
+		add(FinishedMarked, OfSleeve, OfBust)
+	}
+	return list
+}
+
+// leadingTo are the lines that the last of them follows from, itself included,
+// without those that were shown before.
+func leadingTo(lines []Line, shown map[Figure]bool) []Line {
+	wanted := map[Figure]bool{lines[len(lines)-1].Figure: true}
+	var list []Line
+	for i := len(lines) - 1; i >= 0; i-- {
+		l := lines[i]
+		if !wanted[l.Figure] || shown[l.Figure] {
+			continue
+		}
+		shown[l.Figure] = true
+		list = append(list, l)
+		for _, t := range l.Terms {
+			wanted[t.Figure] = true
+		}
+	}
+	slices.Reverse(list)
+	return list
+}

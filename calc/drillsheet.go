@@ -1,0 +1,140 @@
+package calc
+
+import "capscye/units"
+
+// drillRanges are what the measurements of a problem are drawn from, counted in
+// marks of its ruler, so that everything measured lies on a mark.
+type drillRanges struct {
+	ruler        units.Ruler
+	armLow       int // the smallest upper arm
+	armHigh      int
+	bustLow      int
+	bustHigh     int
+	allowances   []int
+	sleeveLimits []int
+	bodiceLimits []int
+}
+
+// Arms of 10 to 18 in, and busts in proportion to them: upper arm over chest
+// lies between 0.258 and 0.423 for all 6,068 people of ANSUR II. A seam
+// allowance of 5/8 in (1.5 cm) is what most patterns have.
+var (
+	drillInches = drillRanges{
+		ruler: units.EighthInch, armLow: 80, armHigh: 144, bustLow: 240, bustHigh: 448,
+		allowances: []int{5, 5, 5, 4, 3}, sleeveLimits: []int{8, 8, 6}, bodiceLimits: []int{8, 6, 4},
+	}
+	drillCentimetres = drillRanges{
+		ruler: units.FiveMillimetres, armLow: 52, armHigh: 90, bustLow: 152, bustHigh: 284,
+		allowances: []int{3, 3, 2}, sleeveLimits: []int{5, 5, 4}, bodiceLimits: []int{5, 4, 3},
+	}
+)
+
+// sheet draws the measurements of a problem. They are drawn from the answer
+// back, girth and need first and the pattern last, so that everything asked can
+// be written: half a mark where front and back are alike, a fifth of one else.
+func (d dice) sheet(level int) Input {
+	r := drillInches
+	if level == metricLevel {
+		r = drillCentimetres
+	}
+	in := Input{Ruler: r.ruler, Method: UsualMethod()}
+	if level >= 4 {
+		in.Method.LimitSleeve, in.Method.LimitBodice = r.marks(d.one(r.sleeveLimits...)), r.marks(d.one(r.bodiceLimits...))
+	}
+	if level == metricLevel {
+		in.Method.ShareSleeve = units.Share{Numerator: int64(d.one(2, 3)), Denominator: 5}
+		in.Method.ShareBust = units.Share{Numerator: int64(d.one(2, 3)), Denominator: 5}
+	}
+	arm := d.between(r.armLow, r.armHigh)
+	bust := d.between(arm*11/4, arm*13/4)
+	only := d.between(0, 1) // the piece of a level that has one
+	if level > 2 || only == 0 {
+		d.drawSleeve(&in, r, level, arm)
+	}
+	if level > 2 || only == 1 {
+		d.drawBodice(&in, r, level, min(max(bust, r.bustLow), r.bustHigh)/2*2)
+	}
+	return in
+}
+
+func (r drillRanges) marks(n int) units.Length { return units.Length(n) * r.ruler.Mark() }
+
+func (r drillRanges) known(n int) units.Reading { return units.Known(r.marks(n)) }
+
+// drawSleeve draws arm and sleeve. The ease is what is usual, and up to four
+// marks more for looks.
+func (d dice) drawSleeve(in *Input, r drillRanges, level, arm int) {
+	mark := r.ruler.Mark()
+	ease := int(MiddleEase(AtBicep, Woven).Round(mark)/mark) + d.between(0, 4)
+	need := d.between(4, 16)
+	switch {
+	case level == metricLevel:
+		need = d.between(10, 18)
+	case level == 4: // beyond the limit by up to half an inch a side
+		need = 2*int(in.Method.LimitSleeve/mark) + d.between(1, 8)
+	}
+	in.Bicep, in.BicepEase = r.known(arm), r.known(ease)
+	if other := arm - d.between(1, 4); level >= 4 && d.between(0, 1) == 0 {
+		in.BicepOther = r.known(other)
+		if d.between(0, 1) == 0 {
+			in.Bicep, in.BicepOther = in.BicepOther, in.Bicep
+		}
+	}
+	s := &in.Sleeve
+	s.EdgeToEdge = level == 1 || d.between(0, 3) > 0
+	allowance := d.one(r.allowances...)
+	s.Allowance = r.known(allowance)
+	width := arm + ease - need
+	if s.EdgeToEdge {
+		width += 2 * allowance
+	}
+	s.Width = r.known(width)
+}
+
+// drawBodice draws bust and bodice, with a front as wide as the back or wider. The
+// ease is within what is usual. Everything around the body is an even number of
+// marks, so that half of it is on a mark.
+func (d dice) drawBodice(in *Input, r drillRanges, level, bust int) {
+	mark := r.ruler.Mark()
+	low, high := usualSpan(AtBust)
+	ease := 2 * d.between(int((low+2*mark-1)/(2*mark)), int(high/(2*mark)))
+	need := 2 * d.between(2, 16)
+	switch {
+	case level == metricLevel:
+		need = 2 * d.between(4, 14)
+	case level == 4:
+		need = 2 * d.between(2, 2*int(in.Method.LimitBodice/mark)+4)
+	}
+	in.Bust, in.BustEase = r.known(bust), r.known(ease)
+	half := (bust + ease - need) / 2
+	back := (half - d.between(0, 6)) / 2
+	front := half - back
+
+	b := &in.Bodice
+	b.EdgeToEdge = level == 1 || d.between(0, 3) > 0
+	allowance := d.one(r.allowances...)
+	b.Allowance, b.Crossings = r.known(allowance), d.one(1, 1, 2)
+	if b.EdgeToEdge {
+		front, back = front+b.Crossings*allowance, back+b.Crossings*allowance
+	}
+	if d.between(0, 1) == 0 {
+		dart := d.between(2, 6)
+		b.TakeOffFront, front = r.known(dart), front+dart
+	}
+	if d.between(0, 3) == 0 {
+		pleat := d.between(2, 6)
+		b.TakeOffBack, back = r.known(pleat), back+pleat
+	}
+	b.Front, b.Back = r.known(front), r.known(back)
+}
+
+// usualSpan is what all sources of [UsualEase] span, for woven cloth.
+func usualSpan(at Place) (low, high units.Length) {
+	for i, r := range UsualEase(at, Woven) {
+		if i == 0 {
+			low, high = r.Low, r.High
+		}
+		low, high = min(low, r.Low), max(high, r.High)
+	}
+	return low, high
+}

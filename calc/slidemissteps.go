@@ -1,0 +1,174 @@
+package calc
+
+import "capscye/units"
+
+// What the missteps give from the slide on.
+
+// half is the half of a figure of the slide, with what each of its sides needs.
+func (s solved) half() (h Half, sleeve, bodice units.Length) {
+	h = Half(s.figure.Of - OfFront)
+	return h, s.plan.Sides[h.Sleeve()].Need.Length, s.plan.Sides[h.Bodice()].Need.Length
+}
+
+// limitIgnored: everything pivots, so nothing slides.
+func limitIgnored(solved) []units.Length { return []units.Length{0} }
+
+func onlySleeveMatched(s solved) []units.Length {
+	_, sleeve, _ := s.half()
+	return []units.Length{max(0, sleeve-s.in.Method.LimitSleeve)}
+}
+
+func onlyBodiceMatched(s solved) []units.Length {
+	_, _, bodice := s.half()
+	return []units.Length{max(0, bodice-s.in.Method.LimitBodice)}
+}
+
+func nothingPivoted(s solved) []units.Length {
+	_, sleeve, bodice := s.half()
+	return []units.Length{sleeve, bodice}
+}
+
+func limitOffWholeNeed(s solved) []units.Length {
+	return []units.Length{
+		max(0, s.plan.Sleeve.Need.Length-s.in.Method.LimitSleeve), max(0, s.plan.Bust.Need.Length-s.in.Method.LimitBodice),
+	}
+}
+
+func limitForSlide(s solved) []units.Length {
+	return []units.Length{s.in.Method.LimitSleeve, s.in.Method.LimitBodice}
+}
+
+// belowNothing is need - limit of either piece where both are below nothing.
+func belowNothing(s solved) []units.Length {
+	_, sleeve, bodice := s.half()
+	sleeve, bodice = sleeve-s.in.Method.LimitSleeve, bodice-s.in.Method.LimitBodice
+	if sleeve >= 0 || bodice >= 0 {
+		return nil
+	}
+	return []units.Length{sleeve, bodice}
+}
+
+func otherHalf(s solved) []units.Length {
+	if s.figure.Quantity == Slide {
+		h, _, _ := s.half()
+		return []units.Length{s.plan.Sides[h.Sleeve().acrossHalf()].Slide}
+	}
+	side, _, _, _, _ := s.side()
+	other := s.plan.Sides[side.acrossHalf()]
+	switch s.figure.Quantity {
+	case SlideMark:
+		return []units.Length{other.SlideMark}
+	case PivotMark:
+		return []units.Length{other.PivotMark}
+	}
+	return []units.Length{other.Pivot}
+}
+
+// own is what the side of the figure does.
+func (s solved) own() SidePlan {
+	side, _, _, _, _ := s.side()
+	return s.plan.Sides[side]
+}
+
+func slideForgotten(s solved) []units.Length { return []units.Length{s.own().Need.Length} }
+
+func slideAdded(s solved) []units.Length {
+	return []units.Length{s.own().Need.Length + s.own().Slide}
+}
+
+func otherPiece(s solved) []units.Length {
+	side, _, _, _, _ := s.side()
+	other := s.plan.Sides[side.acrossSeam()]
+	if s.figure.Quantity == PivotMark {
+		return []units.Length{other.PivotMark}
+	}
+	return []units.Length{other.Pivot}
+}
+
+func limitForPivot(s solved) []units.Length {
+	_, _, _, limit, _ := s.side()
+	return []units.Length{limit}
+}
+
+func notRounded(s solved) []units.Length {
+	if s.figure.Quantity == PivotMark {
+		return []units.Length{s.own().Pivot}
+	}
+	return []units.Length{s.own().Slide}
+}
+
+// roundedOtherWay is the mark on the other side of a slide between two.
+func roundedOtherWay(s solved) []units.Length {
+	mark := s.in.Ruler.Mark()
+	switch slide := s.own().Slide; {
+	case slide > s.right:
+		return []units.Length{s.right + mark}
+	case slide < s.right:
+		return []units.Length{s.right - mark}
+	}
+	return nil
+}
+
+func roundedAlone(s solved) []units.Length {
+	return []units.Length{s.own().Pivot.Round(s.in.Ruler.Mark())}
+}
+
+func totalForPivot(s solved) []units.Length { return []units.Length{s.own().Marked()} }
+
+// gains are what the sides of the piece gain, exactly or by the marks, what of
+// it is pivot, and how often each side occurs around the body.
+func (s solved) gains() (front, back, pivots, copies units.Length) {
+	f, b, copies := s.plan.Sides[SleeveFront], s.plan.Sides[SleeveBack], 1
+	if s.figure.Of == OfBust {
+		f, b, copies = s.plan.Sides[BodiceFront], s.plan.Sides[BodiceBack], 2
+	}
+	if s.figure.Quantity == FinishedMarked {
+		return f.Marked(), b.Marked(), f.PivotMark + b.PivotMark, units.Length(copies)
+	}
+	return f.Total, b.Total, f.Pivot + b.Pivot, units.Length(copies)
+}
+
+func (s solved) flat() units.Length {
+	g, _ := s.girth()
+	return g.Flat.Length
+}
+
+// oneSideCounted is the gain of one side, once or, of a bodice whose front and
+// back differ, on both halves of the body.
+func oneSideCounted(s solved) []units.Length {
+	front, back, _, copies := s.gains()
+	list := []units.Length{s.flat() + front, s.flat() + back}
+	if front != back {
+		list = append(list, s.flat()+copies*front, s.flat()+copies*back)
+	}
+	return list
+}
+
+func countedOnce(s solved) []units.Length {
+	if front, back, _, copies := s.gains(); copies == 2 {
+		return []units.Length{s.flat() + front + back}
+	}
+	return nil
+}
+
+func countedTwice(s solved) []units.Length {
+	if front, back, _, copies := s.gains(); copies == 1 {
+		return []units.Length{s.flat() + 2*(front+back)}
+	}
+	return nil
+}
+
+func slideNotCounted(s solved) []units.Length {
+	_, _, pivots, copies := s.gains()
+	return []units.Length{s.flat() + copies*pivots}
+}
+
+func addedToBody(s solved) []units.Length {
+	g, _ := s.girth()
+	return []units.Length{s.right - g.Flat.Length + g.Body.Length}
+}
+
+func exactForMarks(s solved) []units.Length {
+	g, _ := s.girth()
+	return []units.Length{g.Finished.Length}
+}

@@ -1,0 +1,170 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/units"
+)
+
+// What a drill is made of where nobody says otherwise, and how far it goes.
+const (
+	usualDrillLevel = 1
+	usualDrillCount = 5
+	mostDrillCount  = 100
+)
+
+// lesson is a drill under way: it takes answers and says what came of them. The
+// command line and the screen are its two faces.
+type lesson struct {
+	seed     uint64
+	level    int
+	problems []calc.Problem
+	at       int                    // the problem at hand, past the last at the end
+	past     []outcome              // of the steps of the problem at hand that are done
+	missed   bool                   // the step at hand was answered wrong before
+	score    [stepKinds]tallied     // of all steps that are done
+	slips    [calc.MisstepCount]int // how often an answer looked like each
+}
+
+// outcome is how a step was done.
+type outcome uint8
+
+const (
+	atOnce outcome = iota
+	afterTry
+	givenAway
+	outcomes = iota
+)
+
+var outcomeWords = [outcomes]string{"right at once", "after a try", "shown"}
+
+// tallied counts steps by their outcome.
+type tallied [outcomes]int
+
+func newLesson(seed uint64, level, count int) *lesson {
+	return &lesson{seed: seed, level: level, problems: calc.Drill(seed, level, count)}
+}
+
+// ended tells that every step is done.
+func (l *lesson) ended() bool { return l.at == len(l.problems) }
+
+// now is the problem at hand and its question.
+func (l *lesson) now() (calc.Problem, calc.Question) {
+	p := l.problems[l.at]
+	return p, p.Questions[len(l.past)]
+}
+
+// reply is what came of an answer: what is said of it, and lines of working
+// where they were asked for.
+type reply struct {
+	words   string
+	working []calc.Line
+	scale   units.Scale
+	unread  bool // the answer could not be read
+}
+
+// lines are the reply for a width, its words before the working.
+func (r reply) lines(width int) (words, working []string) {
+	for _, l := range r.working {
+		working = append(working, workingRows(workingLine(l, r.scale), width)...)
+	}
+	return wrap(r.words, width), working
+}
+
+// asksForWorking tells the answers that are none, but ask how it is done.
+func asksForWorking(text string) bool { return strings.Trim(strings.TrimSpace(text), "?") == "" }
+
+// answer takes an answer to the question at hand. What cannot be read counts for
+// nothing; a wrong answer is said to look like a slip where it is what that slip
+// gives, and gives nothing else away.
+func (l *lesson) answer(text string) reply {
+	p, q := l.now()
+	r := reply{scale: drillScale(p)}
+	given, err := units.Parse(strings.TrimSpace(text), p.System)
+	switch {
+	case asksForWorking(text):
+		r.words, r.working = "It goes like this:", q.Lines
+		l.done(q, givenAway)
+	case err != nil:
+		r.unread, r.words = true, capitalised(plain(err.Error()))+". This does not count as an answer."
+	case given == q.Right && l.missed:
+		r.words = "Right: " + exactWords(q.Right, r.scale) + "."
+		l.done(q, afterTry)
+	case given == q.Right:
+		r.words = "Right: " + exactWords(q.Right, r.scale) + "."
+		l.done(q, atOnce)
+	default:
+		r.words = l.wrong(q, given)
+	}
+	return r
+}
+
+// wrong is what is said of a wrong answer.
+func (l *lesson) wrong(q calc.Question, given units.Length) string {
+	l.missed = true
+	var looks []string
+	for _, m := range q.Misled(given) {
+		l.slips[m]++
+		looks = append(looks, misstepWords[m])
+	}
+	if looks == nil {
+		return "Not right. Once more; ? shows the working."
+	}
+	return "Not right. It looks as if " + strings.Join(looks, "; or as if ") + "."
+}
+
+// done goes on to the next question.
+func (l *lesson) done(q calc.Question, o outcome) {
+	l.score[kindOfStep(q.Figure)][o]++
+	l.past, l.missed = append(l.past, o), false
+	if len(l.past) == len(l.problems[l.at].Questions) {
+		l.at, l.past = l.at+1, nil
+	}
+}
+
+// begun tells that any step was done or tried.
+func (l *lesson) begun() bool { return l.at > 0 || len(l.past) > 0 || l.missed }
+
+// exactWords is a figure as it can be written down, with its unit.
+func exactWords(length units.Length, sc units.Scale) string {
+	return sc.Exact(length) + " " + sc.System.String()
+}
+
+// scoreLines are the score so far by kind of step, and the slips that were seen.
+func (l *lesson) scoreLines(width int) []string {
+	var all tallied
+	done, steps := 0, 0
+	for _, t := range l.score {
+		for o, n := range t {
+			all[o], done = all[o]+n, done+n
+		}
+	}
+	for _, p := range l.problems {
+		steps += len(p.Questions)
+	}
+	out := []string{fmt.Sprintf("Score, level %d, seed %d: %d of %d steps done.", l.level, l.seed, done, steps)}
+	row := func(name string, t tallied) string {
+		return strings.TrimRight(fmt.Sprintf("%-22s%14d%13d%7d", name, t[atOnce], t[afterTry], t[givenAway]), " ")
+	}
+	out = append(out, fmt.Sprintf("%-22s%14s%13s%7s", "", outcomeWords[atOnce], outcomeWords[afterTry], outcomeWords[givenAway]))
+	for k, t := range l.score {
+		if t != (tallied{}) {
+			out = append(out, row(stepKindWords[k], t))
+		}
+	}
+	out = append(out, row("all", all))
+	for m, n := range l.slips {
+		switch {
+		case n == 1:
+			out = append(out, hanging("  once     ", misstepWords[m], width)...)
+		case n > 1:
+			out = append(out, hanging(fmt.Sprintf("  %-2d times ", n), misstepWords[m], width)...)
+		}
+	}
+	for i := range out {
+		out[i] = cut(out[i], width)
+	}
+	return out
+}

@@ -1,0 +1,196 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/calc"
+	"capscye/units"
+)
+
+// drillPage is the drill on the screen, in front of everything.
+type drillPage struct {
+	styles        styles
+	lesson        *lesson
+	entry         textinput.Model
+	said          reply // what came of the latest answer
+	scored        bool  // the score is shown, before the drill is left
+	scroll        int   // of what is known and said
+	width, height int
+}
+
+func newDrillPage(seed uint64, st styles, width, height int) *drillPage {
+	p := &drillPage{styles: st, entry: newEntry(st), width: width, height: height}
+	p.begin(seed, usualDrillLevel)
+	return p
+}
+
+// begin begins a drill.
+func (p *drillPage) begin(seed uint64, level int) {
+	p.lesson = newLesson(seed, level, usualDrillCount)
+	p.said, p.scored, p.scroll = reply{}, false, 0
+	p.entry.SetValue("")
+}
+
+// drillKeys are for the bottom line of a question, drillEndKeys for that of the
+// score.
+var (
+	drillKeys = []binding{
+		{show: "enter", does: "answers"}, {show: "?", does: "working"}, {show: "up/down", does: "scroll"},
+		{show: "pgup/pgdn", does: "level"}, {show: "esc", does: "score"}, {show: "^c", does: "end"},
+	}
+	drillEndKeys = []binding{
+		{show: "enter", does: "another drill"}, {show: "up/down", does: "scroll"}, {show: "pgup/pgdn", does: "level"},
+		{show: "esc", does: "back"}, {show: "^c", does: "end"},
+	}
+)
+
+func (p *drillPage) key(msg tea.KeyMsg) wish {
+	over := p.scored || p.lesson.ended()
+	switch name := msg.String(); {
+	case name == "esc" && (over || !p.lesson.begun()):
+		return wish{kind: wishBack}
+	case name == "esc":
+		p.scored, p.scroll = true, 0
+	case name == "pgup" || name == "pgdown":
+		p.turn(unless(name, "pgup"))
+	case name == "up" || name == "down":
+		p.scrollTo(p.scroll + unless(name, "up"))
+	case name == "enter" && over:
+		p.begin(p.lesson.seed+1, p.lesson.level)
+	case over:
+	case name == "enter":
+		p.answer(p.entry.Value())
+	case name == "?":
+		p.answer("?")
+	default:
+		p.enter(msg)
+	}
+	return wish{}
+}
+
+// turn goes to another level with the same seed.
+func (p *drillPage) turn(by int) {
+	level := p.lesson.level + by
+	if level < 1 || level > calc.DrillLevels {
+		p.say(reply{words: fmt.Sprintf("Levels go from 1 to %d.", calc.DrillLevels)})
+		return
+	}
+	p.begin(p.lesson.seed, level)
+	p.said.words = fmt.Sprintf("Level %d begins.", level)
+}
+
+func (p *drillPage) answer(text string) {
+	r := p.lesson.answer(text)
+	if !r.unread { // that may be mended
+		p.entry.SetValue("")
+	}
+	p.say(r)
+}
+
+// say shows what came of an answer, from its first line on.
+func (p *drillPage) say(r reply) {
+	p.said = r
+	known, said := p.parts(p.width)
+	p.scroll = 0
+	if len(known)+len(said) > p.room(p.width, p.height) {
+		p.scrollTo(len(known) + 1)
+	}
+}
+
+// enter puts a key into the line of input.
+func (p *drillPage) enter(msg tea.KeyMsg) {
+	switch {
+	case msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
+	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
+		p.say(reply{words: "A pasted text with a line break is not taken."})
+	case len(msg.Runes) > p.entry.CharLimit-len([]rune(p.entry.Value())):
+		p.say(reply{words: fmt.Sprintf("Too long: at most %d characters.", p.entry.CharLimit)})
+	default:
+		p.entry, _ = p.entry.Update(msg)
+	}
+}
+
+// resize is told the window, so that scrolling ends where the text does.
+func (p *drillPage) resize(width, height int) {
+	p.width, p.height = width, height
+	p.scrollTo(p.scroll)
+}
+
+func (p *drillPage) scrollTo(line int) {
+	known, said := p.parts(p.width)
+	p.scroll = max(0, min(line, len(known)+len(said)-p.room(p.width, p.height)))
+}
+
+// parts are what is known and what was said, above the line of input.
+func (p *drillPage) parts(width int) (known, said []string) {
+	l := p.lesson
+	if p.said.words != "" {
+		words, working := p.said.lines(width)
+		said = append(append([]string{""}, bold(words, p.styles)...), working...)
+	}
+	switch {
+	case p.scored:
+		return nil, l.scoreLines(width)
+	case l.ended():
+		return said, append([]string{""}, l.scoreLines(width)...)
+	}
+	known = l.problemLines(l.at, width)
+	known[0] = p.styles.answer.Render(known[0])
+	problem, _ := l.now()
+	var done []string
+	for i := range l.past {
+		q := problem.Questions[i]
+		done = append(done, askedFigure(q)+" "+drillScale(problem).Exact(q.Right))
+	}
+	if done != nil {
+		known = append(known, hanging("  Done: ", strings.Join(done, "; ")+".", width)...)
+	}
+	return known, said
+}
+
+// question is what is asked, with the line of input and how it reads; none where
+// the score is shown.
+func (p *drillPage) question(width int) []string {
+	if p.lesson.ended() || p.scored {
+		return nil
+	}
+	problem, q := p.lesson.now()
+	e := p.entry
+	e.Width = valueWidth - 1
+	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
+	reading := ""
+	if text := strings.TrimSpace(e.Value()); text != "" {
+		reading = p.styles.stop.Render("cannot be read")
+		if length, err := units.Parse(text, problem.System); err == nil {
+			reading = "= " + drillScale(problem).Both(length)
+		}
+	}
+	ask := hanging("> ", askWords(q)+"?", width)
+	return append(ask, cut("  ["+pad(shownEntry(e), valueWidth)+"] "+reading, width))
+}
+
+// room is how many lines what is known and said can take.
+func (p *drillPage) room(width, height int) int {
+	return max(0, height-len(p.question(width))-3) // title, a rule, the keys
+}
+
+func (p *drillPage) render(width, height int) string {
+	if layoutFor(width, height, false).tooSmall {
+		return smallWindow(width, height)
+	}
+	keys := drillKeys
+	if p.lesson.ended() || p.scored {
+		keys = drillEndKeys
+	}
+	known, said := p.parts(width)
+	room := p.room(width, height)
+	out := []string{p.styles.heading.Render("Drill: the sums of the trade") + fmt.Sprintf("   level %d, seed %d", p.lesson.level, p.lesson.seed)}
+	out = append(out, strings.Split(scrolled(append(known, said...), p.scroll, width, room), "\n")...)
+	out = append(out, strings.Repeat("-", width))
+	out = append(append(out, p.question(width)...), keyLine(keys, p.styles, width))
+	return block(out, width, height)
+}
