@@ -25,7 +25,7 @@ func TestImportsFormADiamond(t *testing.T) {
 	outside := map[string][]string{
 		"capscye/units":         {},
 		"capscye/calc":          {"gonum.org/v1/gonum/integrate/quad"},
-		"capscye/worksheets":    {"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2/unstable"},
+		"capscye/worksheets":    {"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2/unstable", "github.com/gofrs/flock"},
 		"capscye/ui/background": {"github.com/charmbracelet/lipgloss"},
 	}
 	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}} {{join .Imports " "}}`, "./...").Output()

@@ -14,43 +14,80 @@ import (
 
 // All input and output of the screen is here.
 
-func openFile(path string) tea.Cmd {
-	return func() tea.Msg {
-		d, err := worksheets.Load(path)
-		if err == nil {
-			d.FindOrigins()
-		}
-		return openedMsg{doc: d, err: err}
+// safely makes a command of what may run into a fault of the program: in a
+// goroutine of its own that would leave the terminal as it is.
+func safely(run func() tea.Msg) tea.Cmd {
+	return func() (msg tea.Msg) {
+		defer func() {
+			if r := recover(); r != nil {
+				msg = faultMsg{newFault(r)}
+			}
+		}()
+		return run()
 	}
 }
 
-func openExample(name string) tea.Cmd {
-	return func() tea.Msg {
-		d, err := worksheets.Example(name)
-		return openedMsg{doc: d, err: err}
+// openFile opens a worksheet, and lets the one before go.
+func openFile(path string, before *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg {
+		d, err := worksheets.Load(path)
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		d.FindOrigins()
+		return opening(d, path, before)
+	})
+}
+
+// letGo gives up the place of a sheet that is saved, or that the person agreed to
+// leave as it is.
+func letGo(place *worksheets.Recovery) {
+	_ = place.Drop() // at worst it is offered once more
+	place.Close()
+}
+
+// opening is a document with the place where what is not saved of it is kept, and
+// what was left there.
+func opening(d *worksheets.Document, name string, before *worksheets.Recovery) openedMsg {
+	letGo(before)
+	msg := openedMsg{doc: d, recovery: worksheets.OpenRecovery(name)}
+	msg.left, _ = msg.recovery.Left()
+	return msg
+}
+
+// openExample opens a built-in sheet, which has no file.
+func openExample(name string, before *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg { return openingExample(name, before) })
+}
+
+func openingExample(name string, before *worksheets.Recovery) openedMsg {
+	d, err := worksheets.Example(name)
+	if err != nil {
+		return openedMsg{err: err}
 	}
+	return opening(d, "example "+name, before)
 }
 
 func listFolder(t *taking) tea.Cmd {
-	return func() tea.Msg {
+	return safely(func() tea.Msg {
 		found, err := worksheets.List(".")
 		return listedMsg{found, err, t}
-	}
+	})
 }
 
 // readSource reads the sheet that a section is taken from.
 func readSource(t taking) tea.Cmd {
-	return func() tea.Msg {
+	return safely(func() tea.Msg {
 		d, err := worksheets.Load(t.from)
 		return takenMsg{t.section, d, err}
-	}
+	})
 }
 
 // beginFile makes a new sheet and its file at once, so that everything typed
 // from then on has a place to be kept. Where it takes measurements from another
 // sheet, it has its unit.
-func beginFile(path string, sys units.System, t *taking) tea.Cmd {
-	return func() tea.Msg {
+func beginFile(path string, sys units.System, t *taking, before *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg {
 		var from *worksheets.Document
 		if t != nil {
 			var err error
@@ -65,15 +102,17 @@ func beginFile(path string, sys units.System, t *taking) tea.Cmd {
 		}
 		d := worksheets.New(sheet)
 		d.SetPath(path)
-		_, err := d.Save()
-		return openedMsg{doc: d, err: err}
-	}
+		if _, err := d.Save(); err != nil {
+			return openedMsg{err: err}
+		}
+		return opening(d, path, before)
+	})
 }
 
 // takeTheirs opens the file as something else wrote it; what was changed here is
 // kept beside it, and the copies follow.
-func takeTheirs(d worksheets.Document, copies []worksheets.Sheet) tea.Cmd {
-	return func() tea.Msg {
+func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg {
 		beside, err := d.KeepBeside()
 		if err != nil {
 			return openedMsg{err: err}
@@ -83,8 +122,8 @@ func takeTheirs(d worksheets.Document, copies []worksheets.Sheet) tea.Cmd {
 			return openedMsg{err: err}
 		}
 		return openedMsg{doc: theirs, note: "What was changed here is kept in " + beside + ".",
-			copies: following(copies, d.Sheet, theirs.Sheet)}
-	}
+			copies: following(copies, d.Sheet, theirs.Sheet), recovery: place}
+	})
 }
 
 // saveFile saves a copy, so that the table can go on changing the sheet. A path
@@ -95,28 +134,44 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 	if named {
 		d.SetPath(path)
 	}
-	return func() tea.Msg {
-		sheet, save := d.Sheet, d.Save
+	before := k.recovery
+	return safely(func() tea.Msg {
+		msg := savedMsg{desk: k, doc: &d, sheet: d.Sheet, named: named}
+		save := d.Save
 		if over {
 			save = d.SaveOver
 		}
-		backup, err := save()
-		return savedMsg{k, &d, sheet, named, backup, err}
-	}
+		if msg.backup, msg.err = save(); msg.err == nil && named && before != nil {
+			letGo(before)
+			msg.place = worksheets.OpenRecovery(path)
+		}
+		return msg
+	})
+}
+
+// keepLeftover keeps what is not saved against a crash.
+func keepLeftover(d *desk, list []worksheets.Sheet) tea.Cmd {
+	place := d.recovery
+	return safely(func() tea.Msg {
+		if len(list) == 0 {
+			return keptMsg{d, place.Drop()}
+		}
+		return keptMsg{d, place.Keep(worksheets.Leftover{At: time.Now(), Versions: list})}
+	})
 }
 
 // saveCopy writes a copy of a sheet to a file of its own.
 func saveCopy(d worksheets.Document, path string) tea.Cmd {
-	return func() tea.Msg { return copySavedMsg{d.Sheet, path, d.SaveCopy(path)} }
+	return safely(func() tea.Msg { return copySavedMsg{d.Sheet, path, d.SaveCopy(path)} })
 }
 
 // printFile writes the card of a report beside its sheet.
 func printFile(sheet string, r report, today time.Time) tea.Cmd {
-	return func() tea.Msg {
+	return safely(func() tea.Msg {
 		name := cardNameFor(sheet)
 		_, lost, err := writeCard(name, "", r, today)
 		return printedMsg{name, lost, err}
-	}
+	})
 }
 
 // exists tells whether there is anything at the path.

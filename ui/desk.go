@@ -43,6 +43,11 @@ type desk struct {
 	hand   int                // what the hands are on: 0 the sheet, n the nth copy
 	beside []report           // of the sheet and every copy, while there are any
 
+	recovery *worksheets.Recovery // where what is not saved is kept against a crash
+	kept     []worksheets.Sheet   // what is kept there, or about to be
+	keeping  bool                 // something is being put there
+	unsafe   bool                 // it was said that nothing can be
+
 	past     []change // what can be taken back, the latest last
 	future   []change // what was taken back
 	message  string   // what just happened

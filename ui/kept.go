@@ -40,6 +40,9 @@ func (d *desk) saved(msg savedMsg) {
 func (d *desk) adopt(msg savedMsg) {
 	now, typing := d.doc.Sheet, d.entry.Value() != d.reached
 	d.doc = msg.doc
+	if msg.place != nil {
+		d.recovery, d.kept = msg.place, nil
+	}
 	d.doc.Sheet = msg.doc.Sheet.Since(msg.sheet, now)
 	d.copies = following(d.copies, now, d.doc.Sheet)
 	if d.doc.Sheet.Equal(now) {

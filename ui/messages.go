@@ -13,8 +13,19 @@ type openedMsg struct {
 	note string
 	err  error
 
-	copies []worksheets.Sheet // what lies beside it
+	recovery *worksheets.Recovery
+	left     worksheets.Leftover // by earlier runs
+	copies   []worksheets.Sheet  // what lies beside it
 }
+
+// keptMsg says how keeping what is not saved went.
+type keptMsg struct {
+	desk *desk
+	err  error
+}
+
+// faultMsg says that a command ran into a fault of the program.
+type faultMsg struct{ fault fault }
 
 // savedMsg says how a save went. doc is the copy that was saved, as the file
 // has it now; sheet is what it said when the save began; desk is whose it was.
@@ -22,8 +33,9 @@ type savedMsg struct {
 	desk   *desk
 	doc    *worksheets.Document
 	sheet  worksheets.Sheet
-	named  bool   // it was the first save under a name that was just given
-	backup string // where the earlier content was kept, if it had to be
+	named  bool                 // it was the first save under a name that was just given
+	place  *worksheets.Recovery // of that name
+	backup string               // where the earlier content was kept, if it had to be
 	err    error
 }
 

@@ -34,32 +34,58 @@ type part interface {
 // Init has nothing to ask for: what the program starts with is there already.
 func (m *root) Init() tea.Cmd { return nil }
 
-// Update routes.
+// Update routes, and keeps what that leaves unsaved.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	return m, both(m.update(msg), m.keepUp())
+}
+
+func both(one, other tea.Cmd) tea.Cmd {
+	switch {
+	case other == nil:
+		return one
+	case one == nil:
+		return other
+	}
+	return tea.Batch(one, other)
+}
+
+func (m *root) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.resize(msg.Width, msg.Height)
 	case tea.KeyMsg:
 		w := m.route(msg)
 		m.told = m.told && w.kind == wishQuit
-		return m, m.grant(w)
+		return m.grant(w)
 	case openedMsg:
 		m.opened(msg)
 	case listedMsg:
 		m.listed(msg)
 	case takenMsg:
-		return m, m.taken(msg)
+		return m.taken(msg)
 	case savedMsg:
-		return m, m.saved(msg)
+		return m.saved(msg)
 	case copySavedMsg:
 		m.copySaved(msg)
 	case printedMsg:
 		m.printed(msg)
 	case signalMsg:
 		m.status, m.signalled = msg.status, true
-		return m, m.end()
+		return m.end()
+	case keptMsg:
+		m.keptUp(msg)
+	case faultMsg:
+		panic(msg.fault) // where it is caught, the terminal can be given back
 	}
-	return m, nil
+	return nil
+}
+
+// place is where what is not saved of the sheet on the desk is kept.
+func (m *root) place() *worksheets.Recovery {
+	if m.desk == nil {
+		return nil
+	}
+	return m.desk.recovery
 }
 
 // View is pure: the state and the window decide it.
@@ -126,7 +152,7 @@ func (m *root) grant(w wish) tea.Cmd {
 		if m.saving {
 			return nil
 		}
-		return takeTheirs(*m.desk.doc, m.desk.copies)
+		return takeTheirs(*m.desk.doc, m.desk.copies, m.desk.recovery)
 	case wishName:
 		m.front = newNaming("What should the new worksheet be called?", "", m.styles, func(path string) wish {
 			m.front = m.askBegin(path)
@@ -241,11 +267,11 @@ func (m *root) bring(w wish) tea.Cmd {
 	}
 	switch w.kind {
 	case wishExample:
-		return openExample(w.path)
+		return openExample(w.path, m.place())
 	case wishBegin:
-		return beginFile(w.path, w.unit, w.taking)
+		return beginFile(w.path, w.unit, w.taking, m.place())
 	}
-	return openFile(w.path)
+	return openFile(w.path, m.place())
 }
 
 // askBegin offers to begin a worksheet that does not exist yet.
@@ -271,7 +297,12 @@ func (m *root) opened(msg openedMsg) {
 		m.desk.copies = msg.copies
 		m.desk.reckon()
 	}
+	m.desk.recovery = msg.recovery
+	m.desk.layLeftover(msg.left)
 	m.desk.resize(m.width, m.height)
+	if !msg.recovery.Alone() {
+		m.desk.message = "Another capscye has this sheet open: let only one of them change it."
+	}
 	if p := msg.doc.Problems(); len(p) > 0 && m.desk.message == "" {
 		m.desk.message = plain(p[0].Error())
 	}

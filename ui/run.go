@@ -24,6 +24,7 @@ const (
 	exitWell       = 0
 	exitUnfinished = 1 // a required answer is missing, a finding says stop, or something was left unsaved
 	exitUnread     = 2 // a file could not be read, or the call is wrong
+	exitFault      = 3 // the program ran into a fault of its own
 )
 
 // Run is the program: arguments without its name, the three streams, and the

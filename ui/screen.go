@@ -39,19 +39,57 @@ func (s *session) open(names []string) error {
 			return nil
 		default:
 			d.FindOrigins()
-			m.opened(openedMsg{doc: d})
+			m.opened(opening(d, name, nil))
 		}
 	} else if err := openFolder(m); err != nil {
 		return err
 	}
+	return s.run(m)
+}
+
+// run runs the screen to its end, and whatever that is, gives the terminal back
+// and leaves nothing unsaved behind that is not kept.
+func (s *session) run(m *root) error {
 	program := tea.NewProgram(m, tea.WithInput(s.in), tea.WithOutput(s.out), tea.WithAltScreen(),
-		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
-	defer passSignals(program)()
-	if _, err := program.Run(); err != nil {
+		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(), tea.WithoutCatchPanics())
+	stop, wake := passSignals(program), passSuspension(program)
+	fault, err := runCaught(program)
+	stop()
+	wake()
+	if fault != nil {
+		kept := m.place().Path()
+		switch lost := m.leave(true); {
+		case m.desk == nil || len(m.desk.unsaved()) == 0:
+			kept = ""
+		case lost != nil:
+			kept = "memory only, and is lost (" + plain(fileWords(lost)) + ")"
+		}
+		fmt.Fprint(s.errs, fault.report(plain(kept)))
+		s.worse(exitFault)
+		return nil
+	}
+	if lost := m.leave(m.signalled || err != nil); lost != nil {
+		s.complain(lost)
+	}
+	if err != nil {
 		return fmt.Errorf("the screen failed: %w", err)
 	}
 	s.worse(m.status)
 	return nil
+}
+
+// runCaught runs the program; a fault of it is caught here, where the terminal can
+// be given back first.
+func runCaught(program *tea.Program) (caught *fault, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			f := newFault(r)
+			caught = &f
+			_ = program.ReleaseTerminal() // nothing better is left to try
+		}
+	}()
+	_, err = program.Run()
+	return nil, err
 }
 
 // passSignals turns the signals that end a program into a message: the library
@@ -59,7 +97,7 @@ func (s *session) open(names []string) error {
 // The status is 128 and the signal's number, as shells have it.
 func passSignals(program *tea.Program) (stop func()) {
 	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGTERM)
+	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGTERM, syscall.SIGQUIT)
 	go func() {
 		for s := range signals {
 			if n, ok := s.(syscall.Signal); ok {
@@ -79,10 +117,10 @@ func openFolder(m *root) error {
 		m.listed(listedMsg{found: found})
 		return nil
 	}
-	d, err := worksheets.Example(worksheets.Examples()[0])
-	m.opened(openedMsg{doc: d, err: err})
-	if listing != nil && err == nil {
+	msg := openingExample(worksheets.Examples()[0], nil)
+	m.opened(msg)
+	if listing != nil && msg.err == nil {
 		m.desk.message = plain(fileWords(listing))
 	}
-	return err
+	return msg.err
 }

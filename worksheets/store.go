@@ -230,13 +230,17 @@ func fill(f *os.File, content []byte) error {
 // WriteFile replaces a file by a new version of it, or makes it: at any moment
 // it is either the old or the new one. A new file gets the permissions that the
 // person's umask leaves.
-func WriteFile(path string, content []byte) error {
+func WriteFile(path string, content []byte) error { return writeFile(path, content, 0o666) }
+
+// writeFile is [WriteFile], with the permissions that a new file gets before the
+// umask.
+func writeFile(path string, content []byte, perm fs.FileMode) error {
 	path = behindLinks(path)
 	info, missing := os.Stat(path)
 	if missing == nil && hasOtherNames(info) {
 		return writeInPlace(path, content)
 	}
-	f, err := createAside(path)
+	f, err := createAside(path, perm)
 	if err != nil {
 		return about(path, err)
 	}
@@ -257,11 +261,11 @@ func WriteFile(path string, content []byte) error {
 
 // createAside makes an empty file beside a path, under a name that nothing else
 // has, with the permissions that the person's umask leaves.
-func createAside(path string) (*os.File, error) {
+func createAside(path string, perm fs.FileMode) (*os.File, error) {
 	const longest = 200 // with what is added, a name that every file system takes
 	base := filepath.Base(path)
 	base = strings.ToValidUTF8(base[:min(len(base), longest)], "")
-	return createFree(0o666, func(n int) string {
+	return createFree(perm, func(n int) string {
 		return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d-%d.capscye-tmp", base, os.Getpid(), n))
 	})
 }

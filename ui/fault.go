@@ -1,0 +1,57 @@
+package ui
+
+import (
+	"fmt"
+	"path"
+	"runtime"
+	"strings"
+)
+
+// fault is a fault of the program itself: what went wrong and where, and nothing
+// of what anybody typed.
+type fault struct {
+	what  string
+	where []string
+}
+
+// newFault describes what was recovered. Only what the runtime says is said in
+// words; any other value could hold what somebody typed, so its type stands for
+// it.
+func newFault(recovered any) fault {
+	if f, ok := recovered.(fault); ok { // it was caught before, in a command
+		return f
+	}
+	f := fault{what: fmt.Sprintf("%T", recovered)}
+	if err, ok := recovered.(runtime.Error); ok {
+		f.what = err.Error()
+	}
+	var counters [40]uintptr
+	frames := runtime.CallersFrames(counters[:runtime.Callers(2, counters[:])])
+	for {
+		frame, more := frames.Next()
+		if strings.HasPrefix(frame.Function, "capscye/") && !strings.Contains(frame.Function, "newFault") {
+			f.where = append(f.where, fmt.Sprintf("%s (%s:%d)", path.Base(frame.Function), path.Base(frame.File), frame.Line))
+		}
+		if !more || len(f.where) == 8 {
+			return f
+		}
+	}
+}
+
+// report is what is printed once the terminal is as it was. kept is where what
+// was not saved is, "" where everything was.
+func (f fault) report(kept string) string {
+	var out printout
+	out.hanging("", "capscye stopped because of a fault of its own. Your terminal is as it was.")
+	if kept == "" {
+		out.hanging("", "Everything that was kept in a field is in the file of the sheet.")
+	} else {
+		out.hanging("", "What was not saved is kept in "+kept+"; the next start of that sheet offers it.")
+	}
+	out.line("The fault, to be reported (nothing that you typed is in it):")
+	out.line("  %s, version %s, %s/%s", f.what, Version, runtime.GOOS, runtime.GOARCH)
+	for _, w := range f.where {
+		out.line("  at %s", w)
+	}
+	return out.String()
+}

@@ -1,0 +1,82 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/worksheets"
+)
+
+// What is not in a sheet's file is kept elsewhere against a crash, and offered at
+// the next start.
+
+// unsaved is what is in no file: the sheet, where it was changed since, and the
+// copies beside it.
+func (d *desk) unsaved() []worksheets.Sheet {
+	if d.doc.Changed() && d.doc.ReadOnly == "" {
+		return append([]worksheets.Sheet{d.doc.Sheet}, d.copies...)
+	}
+	return d.copies
+}
+
+// unkept is what would be lost now: what is unsaved, but for a sheet that is about
+// to be saved.
+func (d *desk) unkept() []worksheets.Sheet {
+	if d.doc.Path() == "" || d.conflict || d.failed {
+		return d.unsaved()
+	}
+	return d.copies
+}
+
+// keepUp brings what is kept up to date, one writing at a time.
+func (m *root) keepUp() tea.Cmd {
+	d := m.desk
+	if d == nil || d.recovery == nil || d.keeping {
+		return nil
+	}
+	list := d.unkept()
+	if slices.EqualFunc(list, d.kept, worksheets.Sheet.Equal) {
+		return nil
+	}
+	d.kept, d.keeping = list, true
+	return keepLeftover(d, list)
+}
+
+// keptUp takes the outcome, and says once that nothing can be kept.
+func (m *root) keptUp(msg keptMsg) {
+	msg.desk.keeping = false
+	if msg.err != nil && !msg.desk.unsafe {
+		msg.desk.unsafe = true
+		m.complain("What is not saved cannot be kept against a crash either: " + plain(fileWords(msg.err)) + ".")
+	}
+}
+
+// layLeftover lays what earlier runs did not save beside the sheet, to be looked at.
+// What the file says already is no news.
+func (d *desk) layLeftover(l worksheets.Leftover) {
+	d.kept = l.Versions
+	news := slices.DeleteFunc(slices.Clone(l.Versions), d.doc.Sheet.Equal)
+	if len(news) == 0 {
+		return
+	}
+	d.copies = append(news, d.copies...)
+	d.reckon()
+	d.message = fmt.Sprintf("Beside it lies what was not saved on %s: ^x shows all of it.", l.At.Local().Format("2006-01-02 15:04"))
+}
+
+// leave is the end of the work on a sheet: what is not saved is kept where the
+// program was stopped, and dropped where the person agreed to that.
+func (m *root) leave(stopped bool) error {
+	d := m.desk
+	if d == nil || d.recovery == nil {
+		return nil
+	}
+	defer d.recovery.Close()
+	if list := d.unsaved(); stopped && len(list) > 0 {
+		return d.recovery.Keep(worksheets.Leftover{At: time.Now(), Versions: list})
+	}
+	return d.recovery.Drop()
+}

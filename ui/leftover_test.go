@@ -1,0 +1,119 @@
+package ui
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"capscye/worksheets"
+)
+
+// reopen opens a file as the program does when it starts.
+func reopen(t *testing.T, path string) *robot {
+	t.Helper()
+	d, err := worksheets.Load(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sit(t, nil, 80, 24)
+	r.tell(opening(d, path, nil))
+	return r
+}
+
+// crash is what the system does for a program that is killed: it lets its locks go.
+func (r *robot) crash() { r.m.desk.recovery.Close() }
+
+// What could not be saved before a crash lies beside the sheet at the next start,
+// with the difference to be seen, and neither is preferred.
+func TestAfterACrashWhatWasNotSavedIsOffered(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml")
+	theirs := strings.Replace(read(t, "sheet.toml"), `bust        = "39 1/2"`, `bust        = "41"`, 1)
+	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
+	r.types("14").press("enter").sees("Not saved: another program changed the file.").crash()
+
+	r = reopen(t, "sheet.toml").sees("Beside it lies what was not saved on ", "^x shows all of it.", "> sheet       copy 1")
+	r.sees("13 3/4 in        14 in", "41 in    39 1/2 in")
+	if read(t, "sheet.toml") != theirs {
+		t.Error("the file was changed")
+	}
+	r.crash() // once more, before anything was decided
+	r = reopen(t, "sheet.toml").sees("13 3/4 in        14 in")
+	r.press("ctrl+g", "ctrl+x", "k").sees("Kept copy 1", "[saved]")
+	if got := read(t, "sheet.toml"); !strings.Contains(got, `= "14"`) {
+		t.Errorf("kept, the file is\n%s", got)
+	}
+	r.crash()
+	reopen(t, "sheet.toml").doesNotSee("was not saved on")
+}
+
+// Copies are kept too, as far as they were changed; dropped, they are gone.
+func TestCopiesOutliveACrash(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml").press("f2", "ctrl+l").types("2").press("enter", "ctrl+g", "ctrl+l", "f4", "e")
+	r.crash()
+	r = reopen(t, "sheet.toml").sees("Beside it lies what was not saved").press("ctrl+x").sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)")
+	r.press("right", "d", "d").sees("[saved]").crash()
+	reopen(t, "sheet.toml").doesNotSee("was not saved on")
+}
+
+// A sheet that has no file is kept as well, until it gets one or is left on purpose.
+func TestASheetWithoutAFileOutlivesACrash(t *testing.T) {
+	t.Chdir(t.TempDir())
+	open := func() *robot {
+		r := sit(t, nil, 80, 24)
+		r.tell(openingExample("choir-blouse", nil))
+		return r
+	}
+	r := open().types("14").press("enter", "f2")
+	r.crash()
+	r = open().sees("Beside it lies what was not saved", "13 3/4 in        14 in")
+	r.press("ctrl+g", "ctrl+x", "k", "ctrl+s").types("").press("enter").sees("[saved]").crash()
+	if !strings.Contains(read(t, "choir-blouse.toml"), `= "14"`) {
+		t.Error("it was not saved under its name")
+	}
+	r = open().doesNotSee("was not saved on").types("15").press("enter", "ctrl+c").sees("This sheet has no file").press("ctrl+c")
+	if !r.ended {
+		t.Fatal("it did not end")
+	}
+	if err := r.m.leave(false); err != nil {
+		t.Fatal(err)
+	}
+	open().doesNotSee("was not saved on")
+}
+
+// Where a signal ends the program before anybody could answer, what is not saved
+// is kept.
+func TestASignalKeepsWhatIsNotSaved(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml")
+	os.WriteFile("sheet.toml", []byte(read(t, "sheet.toml")+"# theirs\n"), 0o644)
+	r.types("14").tell(signalMsg{143})
+	if !r.ended {
+		t.Fatal("it did not end")
+	}
+	if err := r.m.leave(true); err != nil {
+		t.Fatal(err)
+	}
+	reopen(t, "sheet.toml").sees("Beside it lies what was not saved", "13 3/4 in        14 in")
+}
+
+// The second program on a sheet is told, and what both leave is found.
+func TestTheSecondProgramIsTold(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	one := reopen(t, "sheet.toml").doesNotSee("Another capscye")
+	two := reopen(t, "sheet.toml").sees("Another capscye has this sheet open: let only one of them change it.")
+	two.types("14").press("enter").sees("[saved]")
+	one.types("15").press("enter").sees("Not saved: another program changed the file.")
+	one.crash()
+	two.crash()
+	reopen(t, "sheet.toml").sees("Beside it lies what was not saved", "14 in        15 in")
+}
+
+// Where nothing can be kept it is said, once.
+func TestNothingCanBeKept(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", "/dev/null/nowhere")
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml").press("ctrl+l").sees("cannot be kept against a crash")
+	r.types("15").press("enter").doesNotSee("cannot be kept against a crash")
+}

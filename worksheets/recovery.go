@@ -1,0 +1,247 @@
+package worksheets
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"sync"
+	"time"
+
+	"github.com/gofrs/flock"
+)
+
+// Recovery is the place where what cannot be in a sheet's own file is kept against
+// a crash: changes that could not be saved, a sheet that has no file yet, copies
+// that something is tried with. It lies in the person's state folder and not
+// beside the sheet, so it works where the sheet's folder cannot be written.
+//
+// Opening it also tells whether another program has the same sheet open. A nil
+// Recovery keeps nothing.
+type Recovery struct {
+	mu    sync.Mutex // the screen may be closing it while something is being kept
+	sheet string
+	slots []string // one for each program that has the sheet open, without ending
+	mine  int      // the slot that is locked, -1 for none
+	lock  *flock.Flock
+}
+
+// Leftover is what a run of the program did not save.
+type Leftover struct {
+	At       time.Time
+	Versions []Sheet
+}
+
+// mostSlots is how many programs on one sheet are kept apart.
+const mostSlots = 4
+
+// OpenRecovery opens the place for a sheet, by its file, or by any name where it
+// has none. Without a state folder it keeps nothing, and says so when it should.
+func OpenRecovery(sheet string) *Recovery {
+	r := &Recovery{sheet: sheet, mine: -1}
+	folder, err := stateFolder()
+	if err != nil || os.MkdirAll(folder, 0o700) != nil {
+		return r
+	}
+	if whole, err := filepath.Abs(behindLinks(sheet)); err == nil {
+		r.sheet = whole
+	}
+	name := fmt.Sprintf("%x", sha256.Sum256([]byte(r.sheet)))[:32]
+	for n := range mostSlots {
+		r.slots = append(r.slots, filepath.Join(folder, fmt.Sprintf("%s-%d", name, n+1)))
+	}
+	for n, slot := range r.slots {
+		lock := flock.New(slot+".lock", flock.SetPermissions(0o600))
+		if ok, err := lock.TryLock(); err == nil && ok {
+			r.mine, r.lock = n, lock
+			break
+		}
+	}
+	return r
+}
+
+// stateFolder is where programs keep what is to outlive them: the XDG base
+// directory for state, or what the system has instead.
+func stateFolder() (string, error) {
+	if folder := os.Getenv("XDG_STATE_HOME"); filepath.IsAbs(folder) {
+		return filepath.Join(folder, "capscye"), nil
+	}
+	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
+		folder, err := os.UserConfigDir()
+		return filepath.Join(folder, "capscye"), err
+	}
+	home, err := os.UserHomeDir()
+	return filepath.Join(home, ".local", "state", "capscye"), err
+}
+
+// Alone tells that no other program has the sheet open, as far as can be known.
+func (r *Recovery) Alone() bool { return r == nil || len(r.slots) == 0 || r.mine == 0 }
+
+// Path is the file that is kept, "" where none can be.
+func (r *Recovery) Path() string {
+	if r == nil {
+		return ""
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.path()
+}
+
+func (r *Recovery) path() string {
+	if r.mine < 0 {
+		return ""
+	}
+	return r.slots[r.mine] + ".json"
+}
+
+// Close lets the sheet go. What is kept stays; nothing more is.
+func (r *Recovery) Close() {
+	if r == nil {
+		return
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.lock != nil {
+		_ = r.lock.Unlock()
+		r.lock, r.mine = nil, -1
+	}
+}
+
+// kept is the form of the file.
+type kept struct {
+	Sheet    string        `json:"sheet"` // for a person who looks into it
+	At       time.Time     `json:"at"`
+	Versions []keptVersion `json:"versions"`
+}
+
+type keptVersion struct {
+	Answers  map[string]string `json:"answers"` // by their keys
+	Done     []string          `json:"done,omitempty"`
+	Fittings []Fitting         `json:"fittings,omitempty"`
+}
+
+// Keep puts what is not saved in the place of what was kept before.
+func (r *Recovery) Keep(l Leftover) error {
+	if r == nil {
+		return nil
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.mine < 0 {
+		return errors.New("there is no place to keep it in")
+	}
+	return r.keep(l)
+}
+
+func (r *Recovery) keep(l Leftover) error {
+	k := kept{Sheet: Printable(r.sheet), At: l.At}
+	for _, s := range l.Versions {
+		v := keptVersion{Answers: map[string]string{}, Done: s.Done, Fittings: s.Fittings}
+		for _, key := range Keys() {
+			v.Answers[key.Path()] = s.answers[key]
+		}
+		k.Versions = append(k.Versions, v)
+	}
+	out, err := json.MarshalIndent(k, "", " ")
+	if err != nil {
+		return err
+	}
+	return writeFile(r.path(), out, 0o600)
+}
+
+// Drop forgets what was kept.
+func (r *Recovery) Drop() error {
+	if r == nil {
+		return nil
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.mine < 0 {
+		return nil
+	}
+	if err := os.Remove(r.path()); !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	return nil
+}
+
+// Left is what earlier runs left that ended without saving it; ok is false for
+// nothing. Those of programs that are still there are not touched. What was
+// found stays kept until [Recovery.Keep] or [Recovery.Drop]; a file that cannot
+// be read is put aside.
+func (r *Recovery) Left() (l Leftover, ok bool) {
+	if r == nil {
+		return Leftover{}, false
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.mine < 0 {
+		return Leftover{}, false
+	}
+	var others []string
+	for n, slot := range r.slots {
+		if n != r.mine {
+			lock := flock.New(slot + ".lock")
+			if free, err := lock.TryLock(); err != nil || !free {
+				continue
+			}
+			defer func() { _ = lock.Unlock() }()
+		}
+		found, err := readKept(slot + ".json")
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			_ = os.Rename(slot+".json", slot+".unreadable")
+		}
+		if err != nil {
+			continue
+		}
+		if found.At.After(l.At) {
+			l.At = found.At
+		}
+		l.Versions = append(l.Versions, found.Versions...)
+		if n != r.mine {
+			others = append(others, slot+".json")
+		}
+	}
+	if len(others) > 0 && r.keep(l) == nil { // here now, so not there
+		for _, path := range others {
+			_ = os.Remove(path)
+		}
+	}
+	return l, len(l.Versions) > 0
+}
+
+// readKept reads a file that [Recovery.Keep] wrote, or that something made of it:
+// what is no answer is left out.
+func readKept(path string) (Leftover, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return Leftover{}, err
+	}
+	defer f.Close()
+	const most = 16 * MaxBytes // copies, and JSON is longer than TOML
+	raw, err := io.ReadAll(io.LimitReader(f, most))
+	if err != nil {
+		return Leftover{}, err
+	}
+	var k kept
+	if err := json.NewDecoder(bytes.NewReader(raw)).Decode(&k); err != nil {
+		return Leftover{}, err
+	}
+	l := Leftover{At: k.At}
+	for _, v := range k.Versions {
+		s := Sheet{Done: v.Done, Fittings: v.Fittings}
+		for path, text := range v.Answers {
+			if key, ok := KeyNamed(path); ok {
+				s.answers[key] = tidy(text)
+			}
+		}
+		l.Versions = append(l.Versions, s)
+	}
+	return l, nil
+}

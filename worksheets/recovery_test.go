@@ -1,0 +1,138 @@
+package worksheets_test
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"capscye/worksheets"
+)
+
+func version(bicep string) worksheets.Sheet {
+	var s worksheets.Sheet
+	s.Set(worksheets.Bicep, bicep)
+	s.Set(worksheets.Notes, "two\nlines, \x1b and \u202e")
+	s.Done, s.Fittings = []string{"sleeve.lay"}, []worksheets.Fitting{{Date: "2026-11-20", Note: "drags"}}
+	return s
+}
+
+// keepings is a state folder for one test.
+func keepings(t *testing.T) string {
+	folder := t.TempDir()
+	t.Setenv("XDG_STATE_HOME", folder)
+	return filepath.Join(folder, "capscye")
+}
+
+// What a run left is found by the next one, as it was, and by no other sheet.
+func TestWhatWasLeftIsFound(t *testing.T) {
+	folder := keepings(t)
+	at := time.Date(2026, 11, 25, 10, 31, 0, 0, time.UTC)
+	first := worksheets.OpenRecovery("blouse.toml")
+	if _, ok := first.Left(); ok || !first.Alone() {
+		t.Error("the first run found something")
+	}
+	want := []worksheets.Sheet{version("14"), version("13 1/2 1/2")}
+	if err := first.Keep(worksheets.Leftover{At: at, Versions: want}); err != nil {
+		t.Fatal(err)
+	}
+	first.Close() // what the system does when a program is killed
+
+	next := worksheets.OpenRecovery("blouse.toml")
+	left, ok := next.Left()
+	if !ok || !left.At.Equal(at) || !slices.EqualFunc(left.Versions, want, worksheets.Sheet.Equal) {
+		t.Errorf("found %+v, %v", left, ok)
+	}
+	if _, ok := worksheets.OpenRecovery("coat.toml").Left(); ok {
+		t.Error("another sheet found it")
+	}
+	if info, err := os.Stat(next.Path()); err != nil || info.Mode().Perm() != 0o600 {
+		t.Errorf("the file: %v, %v", info.Mode(), err)
+	}
+	if info, err := os.Stat(folder); err != nil || info.Mode().Perm() != 0o700 {
+		t.Errorf("the folder: %v, %v", info.Mode(), err)
+	}
+	if err := next.Drop(); err != nil {
+		t.Fatal(err)
+	}
+	if _, ok := next.Left(); ok || next.Drop() != nil {
+		t.Error("what was dropped is still there")
+	}
+}
+
+// Two programs on one sheet are told, keep apart what they keep, and the next run
+// finds what both left.
+func TestTwoProgramsOnOneSheet(t *testing.T) {
+	keepings(t)
+	t.Chdir(t.TempDir())
+	os.WriteFile("blouse.toml", nil, 0o644)
+	os.Symlink("blouse.toml", "link.toml")
+	one, two := worksheets.OpenRecovery("blouse.toml"), worksheets.OpenRecovery("link.toml")
+	if !one.Alone() || two.Alone() {
+		t.Fatalf("alone: %v and %v", one.Alone(), two.Alone())
+	}
+	one.Keep(worksheets.Leftover{At: time.Now(), Versions: []worksheets.Sheet{version("1")}})
+	two.Keep(worksheets.Leftover{At: time.Now(), Versions: []worksheets.Sheet{version("2")}})
+	if left, _ := two.Left(); len(left.Versions) != 1 {
+		t.Errorf("what a living program keeps was taken: %d versions", len(left.Versions))
+	}
+	one.Close()
+	two.Close()
+	next := worksheets.OpenRecovery("blouse.toml")
+	left, _ := next.Left()
+	if !slices.EqualFunc(left.Versions, []worksheets.Sheet{version("1"), version("2")}, worksheets.Sheet.Equal) {
+		t.Errorf("%d versions were found", len(left.Versions))
+	}
+	if again, _ := next.Left(); len(again.Versions) != 2 {
+		t.Errorf("asked again, %d versions", len(again.Versions))
+	}
+	next.Drop()
+	next.Close()
+	if _, ok := worksheets.OpenRecovery("blouse.toml").Left(); ok {
+		t.Error("something was left behind")
+	}
+}
+
+// Nowhere to keep anything, a torn file, a closed place: said where it matters,
+// and never a panic.
+func TestRecoveryWithoutAPlace(t *testing.T) {
+	var none *worksheets.Recovery
+	none.Close()
+	if _, ok := none.Left(); ok || none.Keep(worksheets.Leftover{}) != nil || none.Drop() != nil || none.Path() != "" || !none.Alone() {
+		t.Error("nil does something")
+	}
+	t.Setenv("XDG_STATE_HOME", "/dev/null/nowhere")
+	r := worksheets.OpenRecovery("blouse.toml")
+	if r.Keep(worksheets.Leftover{}) == nil || !r.Alone() || r.Path() != "" {
+		t.Error("something is kept nowhere")
+	}
+
+	folder := keepings(t)
+	r = worksheets.OpenRecovery("blouse.toml")
+	for _, torn := range []string{"", "{", "[]", `{"versions":[{"answers":{"body.bicep":3}}]}`, "\x00"} {
+		os.WriteFile(r.Path(), []byte(torn), 0o600)
+		if _, ok := r.Left(); ok {
+			t.Errorf("%q was read", torn)
+		}
+		if _, err := os.Stat(r.Path()); err == nil {
+			t.Errorf("%q lies in the way", torn)
+		}
+	}
+	aside, _ := filepath.Glob(filepath.Join(folder, "*.unreadable"))
+	if len(aside) != 1 {
+		t.Errorf("put aside: %v", aside)
+	}
+	os.WriteFile(r.Path(), []byte(`{"versions":[{"answers":{"body.bicep":"14","no.key":"x"}}]}`), 0o600)
+	if left, ok := r.Left(); !ok || left.Versions[0].Text(worksheets.Bicep) != "14" {
+		t.Error("an unknown key does harm")
+	}
+	path := r.Path()
+	r.Close()
+	if r.Keep(worksheets.Leftover{}) == nil || r.Path() != "" {
+		t.Error("a closed place keeps something")
+	}
+	if _, err := os.Stat(path); err != nil {
+		t.Error("closing it took what was kept", err)
+	}
+}
