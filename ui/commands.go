@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -35,15 +36,32 @@ func listFolder() tea.Cmd {
 	}
 }
 
-// beginFile makes a new sheet and its file at once, so that everything typed
-// from then on has a place to be kept.
 func beginFile(path string, sys units.System) tea.Cmd {
 	return func() tea.Msg {
-		d := worksheets.New(begin(sys))
-		d.SetPath(path)
-		_, err := d.Save()
+		d, err := begun(path, sys)
 		return openedMsg{doc: d, err: err}
 	}
+}
+
+// begun is a new sheet, its file made at once, so that everything typed from
+// then on has a place to be kept.
+func begun(path string, sys units.System) (*worksheets.Document, error) {
+	d := worksheets.New(begin(sys))
+	d.SetPath(path)
+	_, err := d.Save()
+	return d, err
+}
+
+// loadNamed reads the worksheet that a person names on the command line, with or
+// without the ending by which the list of a folder knows them. name is the file
+// that it has or would have.
+func loadNamed(given string) (d *worksheets.Document, name string, err error) {
+	d, err = worksheets.Load(given)
+	if errors.Is(err, fs.ErrNotExist) && filepath.Ext(given) == "" {
+		given += ".toml"
+		d, err = worksheets.Load(given)
+	}
+	return d, given, err
 }
 
 // takeTheirs opens the file as something else wrote it; what was changed here is

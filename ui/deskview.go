@@ -137,7 +137,7 @@ func (d *desk) shownValue(k worksheets.Key) string {
 	value := plain(text)
 	switch r := s.Reading(k); {
 	case kindOf(k) == choiceField:
-		options, now := d.options(k)
+		options, now := optionsOf(&d.doc.Sheet, k)
 		value = options[now]
 	case kindOf(k) == slideField:
 		value = d.rep.slideRule()
@@ -183,7 +183,7 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 	lead := d.styles.here.Render(">") + " " + d.styles.answer.Render(pad(fields[k].label, labelWidth))
 	switch kindOf(k) {
 	case choiceField:
-		options, now := d.options(k)
+		options, now := optionsOf(&d.doc.Sheet, k)
 		return cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
 	case slideField:
 		if d.fresh {
@@ -242,20 +242,23 @@ func (d *desk) hint(width int) []string {
 			return wrap(capitalised(plain(err.Error()))+".", width)
 		}
 	}
-	text := fields[k].hint
-	if place, ok := placeOf[k]; ok {
-		text += d.easeSources(place)
+	text := d.rep.hint(k)
+	if k == worksheets.Slide {
+		text += " Left and right push it along the band; l is the least, e the even one; or type a length."
 	}
-	return wrap(text+d.costOfLimit(k), width)
+	return wrap(text, width)
 }
 
-// easeSources says who gives which ease.
-func (d *desk) easeSources(at calc.Place) string {
-	text := ""
-	for _, r := range calc.UsualEase(at, d.rep.input.Fabric) {
-		text += " " + capitalised(r.Source) + ": " + span(r.Low, r.High, d.rep.scale) + "."
+// hint says how to measure or choose, who gives which ease, and what a limit
+// costs.
+func (r report) hint(k worksheets.Key) string {
+	text := fields[k].hint
+	if place, ok := placeOf[k]; ok {
+		for _, u := range calc.UsualEase(place, r.input.Fabric) {
+			text += " " + capitalised(u.Source) + ": " + span(u.Low, u.High, r.scale) + "."
+		}
 	}
-	return text
+	return text + r.costOfLimit(k)
 }
 
 // answerPanel is the answer so far, for the right-hand side.
