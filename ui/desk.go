@@ -240,6 +240,8 @@ func (d *desk) do(a action, name string) wish {
 		return wish{kind: wishList}
 	case actWorking:
 		return wish{kind: wishWorking}
+	case actWords:
+		return wish{kind: wishWords}
 	case actKeys:
 		return wish{kind: wishKeys}
 	case actQuit:

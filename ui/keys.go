@@ -48,6 +48,7 @@ const (
 	actSave
 	actList
 	actWorking // the arithmetic behind the figures
+	actWords   // of the trade
 	actKeys
 	actQuit
 )
@@ -82,6 +83,7 @@ var deskKeys = []binding{
 	{keys: []string{"ctrl+t"}, show: "^t", does: "in/cm", act: actUnit},
 	{keys: []string{"ctrl+o"}, show: "^o", does: "sheets", act: actList},
 	{keys: []string{"ctrl+r"}, show: "^r", does: "working", act: actWorking},
+	{keys: []string{"ctrl+g"}, show: "^g", does: "words", act: actWords, rare: true}, // ctrl+w deletes a word in a line of input
 	{keys: []string{"ctrl+k"}, show: "^k", does: "keys", act: actKeys},
 	{keys: []string{"ctrl+c", "ctrl+q"}, show: "^c", does: "end", where: "or ^q", act: actQuit},
 }

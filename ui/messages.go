@@ -66,6 +66,7 @@ const (
 	wishList             // the folder's worksheets
 	wishKeys             // the page of keys
 	wishWorking          // the arithmetic, from the figure at hand on
+	wishWords            // the words of the trade, from the one at hand on
 	wishTable            // the step at the table, as large as the screen
 	wishCard             // the card as a PDF beside the sheet
 	wishNote             // ask what a test garment showed

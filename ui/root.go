@@ -137,6 +137,9 @@ func (m *root) grant(w wish) tea.Cmd {
 	case wishWorking:
 		head := m.styles.heading.Render("Working") + "   any other key goes back; up, down, pgup, pgdn scroll"
 		m.front = newScrollPage(head, m.desk.workingText, m.width, m.height)
+	case wishWords:
+		head := m.styles.heading.Render("Words") + "   any other key goes back; up, down, pgup, pgdn scroll"
+		m.front = newScrollPage(head, m.desk.glossaryText, m.width, m.height)
 	case wishTable:
 		m.front = tableView{m.desk}
 	case wishCard:
