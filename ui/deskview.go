@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -130,30 +131,35 @@ const (
 // with a word behind it where there is one to say.
 func (d *desk) shownValue(k worksheets.Key) string {
 	s := &d.doc.Sheet
-	text := s.Text(k)
 	if s.Check(k) != nil {
-		return pad(plain(text), valueWidth) + d.styles.stop.Render("cannot be read")
+		return pad(plain(s.Text(k)), valueWidth) + d.styles.stop.Render("cannot be read")
 	}
-	value := plain(text)
-	switch r := s.Reading(k); {
-	case kindOf(k) == choiceField:
-		options, now := optionsOf(&d.doc.Sheet, k)
-		value = options[now]
-	case kindOf(k) == slideField:
-		value = d.rep.slideRule()
-	case r.Known:
-		value = d.rep.scale.Format(r.Length)
-	case text == "" && k.Kind() == worksheets.Part:
-		value = units.Half.String()
-	case text == "" && k.Kind() == worksheets.Count:
-		value = fmt.Sprint(s.Count(k))
-	case text == "":
-		value = "-"
-	}
+	value := cmp.Or(d.rep.value(k), "-")
 	if k.Kind() == worksheets.Text {
 		return value
 	}
 	return pad(value, valueWidth) + d.remark(k)
+}
+
+// value is what an answer comes to, the usual one where it is left to that; ""
+// where there is none.
+func (r report) value(k worksheets.Key) string {
+	s := &r.sheet
+	text := s.Text(k)
+	switch l := s.Reading(k); {
+	case kindOf(k) == choiceField:
+		options, now := optionsOf(s, k)
+		return options[now]
+	case kindOf(k) == slideField:
+		return r.slideRule()
+	case l.Known:
+		return r.scale.Format(l.Length)
+	case text == "" && k.Kind() == worksheets.Part:
+		return units.Half.String()
+	case text == "" && k.Kind() == worksheets.Count:
+		return fmt.Sprint(s.Count(k))
+	}
+	return plain(text)
 }
 
 // remark stands behind a value: the usual ease at that place.
