@@ -9,6 +9,22 @@ import (
 
 // The commands that need no worksheet, or none yet.
 
+func (s *session) askCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "ask [FILE]",
+		Short: "Ask for the worksheet, a line at a time, without a screen",
+		Long: `Ask every question of the worksheet, one line each, and end with the answer in
+sentences: for screen readers, slow lines and pipes. Every answer is saved at once.
+Without FILE a new worksheet is asked for, and at the end a name to keep it under.
+
+` + strings.Join(wrap(commandWords, printWidth), "\n") + `
+
+Exit status as for show, and 1 too where something could not be saved.`,
+		Args: atMostOneFile,
+		RunE: func(_ *cobra.Command, args []string) error { return s.ask(args) },
+	}
+}
+
 func (s *session) wordsCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "words [WORD]",

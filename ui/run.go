@@ -62,16 +62,20 @@ seam edge of sleeve and bodice pivots and slides, so that they still sew togethe
 
 Without FILE it opens the worksheets of this folder, or the built-in example where
 there are none. With FILE it opens that worksheet, and offers to begin it if there
-is none. Without a terminal it prints the computed sheet instead.`,
+is none; on a terminal that cannot be drawn on it asks, as ask does. Without a
+terminal it prints the computed sheet instead.`,
 		Version:       Version,
 		Args:          atMostOneFile,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		RunE: func(_ *cobra.Command, args []string) error {
-			if !s.hasTerminal() || len(args) == 1 && args[0] == "-" {
-				return s.show(args, showOptions{})
+			switch stdin := len(args) == 1 && args[0] == "-"; {
+			case s.hasTerminal() && !stdin && !isDumb():
+				return s.open(args)
+			case s.hasTerminal() && !stdin && len(args) == 1:
+				return s.ask(args)
 			}
-			return s.open(args)
+			return s.show(args, showOptions{})
 		},
 	}
 	root.SetIn(s.in)
@@ -128,7 +132,7 @@ Exit status as for show, for the changed sheet.`,
 		RunE: func(_ *cobra.Command, args []string) error { return s.try(args[0], args[1:], asJSON) },
 	}
 	try.Flags().BoolVar(&asJSON, "json", false, "print JSON: before, after and changed; an array of them for a range")
-	root.AddCommand(show, trace, card, try, s.wordsCommand())
+	root.AddCommand(show, trace, card, try, s.askCommand(), s.wordsCommand())
 	return root
 }
 
@@ -160,12 +164,15 @@ func exactlyOneFile(_ *cobra.Command, args []string) error {
 	return nil
 }
 
-// hasTerminal tells whether somebody sits at a terminal that can be drawn on.
+// hasTerminal tells whether somebody sits at a terminal.
 func (s *session) hasTerminal() bool {
 	in, okIn := s.in.(*os.File)
 	out, okOut := s.out.(*os.File)
-	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd()) && os.Getenv("TERM") != "dumb"
+	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd())
 }
+
+// isDumb tells that the terminal cannot be drawn on.
+func isDumb() bool { return os.Getenv("TERM") == "dumb" }
 
 type showOptions struct{ json, working, trace bool }
 
