@@ -211,7 +211,7 @@ func TestSignalsKeepWhatWasTyped(t *testing.T) {
 // A terminal that answers no question must not make anybody wait: the library
 // would ask for the background colour, and wait five seconds for an answer.
 func TestNobodyWaitsForASilentTerminal(t *testing.T) {
-	for _, args := range [][]string{{"--version"}, {"--help"}, {"show", example("choir-blouse")}} {
+	for _, args := range [][]string{{"--version"}, {"--help"}, {"show", example("choir-blouse")}, {"ask", "--help"}, {"words"}, {"man"}, {"completion", "bash"}} {
 		before := time.Now()
 		term := start(t, t.TempDir(), nil, args...)
 		if status := term.ends(); status != 0 {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math"
 	"os"
 	"strings"
 	"time"
@@ -132,7 +133,10 @@ Exit status as for show, for the changed sheet.`,
 		RunE: func(_ *cobra.Command, args []string) error { return s.try(args[0], args[1:], asJSON) },
 	}
 	try.Flags().BoolVar(&asJSON, "json", false, "print JSON: before, after and changed; an array of them for a range")
-	root.AddCommand(show, trace, card, try, s.askCommand(), s.wordsCommand())
+	root.ValidArgsFunction, trace.ValidArgsFunction, card.ValidArgsFunction = sheetFiles(1), sheetFiles(1), sheetFiles(1)
+	_ = card.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"a4", "letter"}, cobra.ShellCompDirectiveNoFileComp))
+	show.ValidArgsFunction, try.ValidArgsFunction = sheetFiles(math.MaxInt), fileThenKeys
+	root.AddCommand(show, trace, card, try, s.askCommand(), s.wordsCommand(), s.manCommand(), s.completionCommand())
 	return root
 }
 
