@@ -32,9 +32,12 @@ func (m *manual) text(text string) {
 	}
 }
 
+// paragraphs prints a text below a heading.
 func (m *manual) paragraphs(text string) {
-	for _, p := range strings.Split(text, "\n\n") {
-		m.macro(".PP", "")
+	for i, p := range strings.Split(text, "\n\n") {
+		if i > 0 {
+			m.macro(".PP", "")
+		}
 		m.text(p)
 	}
 }
