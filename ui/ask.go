@@ -176,6 +176,9 @@ func (a *asking) converse() {
 	a.say("%d questions. %s", len(questions), commandWords)
 	for {
 		a.askAll()
+		if a.heard.status != 0 {
+			a.say("") // the terminal may have shown the key that ended it
+		}
 		if a.doc.Path() != "" || !a.doc.Changed() {
 			break
 		}

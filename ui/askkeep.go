@@ -71,6 +71,10 @@ func (a *asking) keepBeside() error {
 func (a *asking) askName() (back bool) {
 	for a.doc.Path() == "" {
 		suggestion := firstFree(fileNameFor(a.doc.Sheet.Text(worksheets.Title)))
+		if a.heard.status != 0 { // nobody is asked any more
+			a.keepAs(suggestion)
+			return false
+		}
 		a.say("Under which name should this worksheet be kept? Enter takes %s.", suggestion)
 		h, ok := a.listen()
 		word := strings.ToLower(strings.TrimSpace(h.text))
