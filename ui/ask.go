@@ -227,8 +227,8 @@ func (a *asking) announce(group int) {
 func (a *asking) hear(q questionOf, h heard) {
 	text := strings.TrimSpace(h.text)
 	switch word := strings.ToLower(text); {
-	case h.tooLong || len([]rune(text)) > answerMostRunes:
-		a.say("Too long: at most %d characters; nothing was changed.", answerMostRunes)
+	case h.tooLong || len([]rune(text)) > longestAnswer:
+		a.say("Too long: at most %d characters; nothing was changed.", longestAnswer)
 	case word == "":
 		a.at++
 	case word == "back" && a.at == 0:

@@ -14,8 +14,9 @@ import (
 
 // A question in words, and how its answer is read.
 
-// answerMostRunes is as much as a line of input on the screen takes.
-const answerMostRunes = 2000
+// longestAnswer is as many characters as an answer may have, here and on the
+// screen.
+const longestAnswer = 2000
 
 // question is one line: what is asked, in which unit or of which choices, and
 // the answer that there is.

@@ -83,8 +83,8 @@ func (s *session) completionCommand() *cobra.Command {
 		Use:   "completion SHELL",
 		Short: "Print what makes a shell complete the commands",
 		Long: `Print a script that makes the SHELL complete commands, worksheets and keys: ` + orList(names) + `.
-For bash: source <(capscye completion bash). For zsh: the same, behind compinit. For
-fish: capscye completion fish | source.`,
+For bash, with its package bash-completion: source <(capscye completion bash). For
+zsh, behind compinit: the same with zsh. For fish: capscye completion fish | source.`,
 		ValidArgs: names,
 		RunE: func(c *cobra.Command, args []string) error {
 			for _, sh := range shells {

@@ -68,7 +68,7 @@ func (d *desk) readOnly() string { return "Read-only: " + d.doc.ReadOnly + "." }
 func newEntry(st styles) textinput.Model {
 	e := textinput.New()
 	e.Prompt = ""
-	e.CharLimit = 2000
+	e.CharLimit = longestAnswer
 	e.Cursor.SetMode(cursor.CursorStatic)
 	e.Cursor.Style = st.here
 	e.Focus()
