@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -84,29 +85,48 @@ func readSource(t taking) tea.Cmd {
 }
 
 // beginFile makes a new sheet and its file at once, so that everything typed
-// from then on has a place to be kept. Where it takes measurements from another
-// sheet, it has its unit.
+// from then on has a place to be kept.
 func beginFile(path string, sys units.System, t *taking, before *worksheets.Recovery) tea.Cmd {
 	return safely(func() tea.Msg {
-		var from *worksheets.Document
-		if t != nil {
-			var err error
-			if from, err = worksheets.Load(t.from); err != nil {
-				return openedMsg{err: err}
-			}
-			sys = from.Sheet.Unit()
-		}
-		sheet := begin(sys)
-		if from != nil {
-			sheet.Take(t.section, from.Sheet, t.from)
-		}
-		d := worksheets.New(sheet)
-		d.SetPath(path)
-		if _, err := d.Save(); err != nil {
+		d, err := begun(path, sys, t)
+		if err != nil {
 			return openedMsg{err: err}
 		}
 		return opening(d, path, before)
 	})
+}
+
+// begun is a new sheet, its file made. Where it takes measurements from another
+// one, it has that one's unit.
+func begun(path string, sys units.System, t *taking) (*worksheets.Document, error) {
+	var from *worksheets.Document
+	if t != nil {
+		var err error
+		if from, err = worksheets.Load(t.from); err != nil {
+			return nil, err
+		}
+		sys = from.Sheet.Unit()
+	}
+	sheet := begin(sys)
+	if from != nil {
+		sheet.Take(t.section, from.Sheet, t.from)
+	}
+	d := worksheets.New(sheet)
+	d.SetPath(path)
+	_, err := d.Save()
+	return d, err
+}
+
+// loadNamed reads the worksheet that a person names on the command line, with or
+// without the ending by which the list of a folder knows them. name is the file
+// that it has or would have.
+func loadNamed(given string) (d *worksheets.Document, name string, err error) {
+	d, err = worksheets.Load(given)
+	if errors.Is(err, fs.ErrNotExist) && filepath.Ext(given) == "" {
+		given += ".toml"
+		d, err = worksheets.Load(given)
+	}
+	return d, given, err
 }
 
 // takeTheirs opens the file as something else wrote it; what was changed here is

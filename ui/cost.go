@@ -95,7 +95,7 @@ func (r report) millimetres(mm float64) string {
 
 // costOfLimit says what a pivot of the limit, and of half as much again, takes
 // off the cap or the armhole: the reason for a limit.
-func (d *desk) costOfLimit(k worksheets.Key) string {
+func (r report) costOfLimit(k worksheets.Key) string {
 	side, what := calc.SleeveFront, "cap"
 	switch k {
 	case worksheets.PivotLimitSleeve:
@@ -104,10 +104,10 @@ func (d *desk) costOfLimit(k worksheets.Key) string {
 	default:
 		return ""
 	}
-	limit := d.sheet().Reading(k).Length
+	limit := r.sheet.Reading(k).Length
 	wider := 3 * limit / 2
 	one, more := 0.0, 0.0
-	for _, e := range []calc.Edge{d.rep.plan.Edges[side], d.rep.plan.Edges[side+1]} {
+	for _, e := range []calc.Edge{r.plan.Edges[side], r.plan.Edges[side+1]} {
 		a, b := e.Lift(limit.Millimetres()), e.Lift(wider.Millimetres())
 		if !a.Known || !b.Known {
 			return ""
@@ -117,6 +117,6 @@ func (d *desk) costOfLimit(k worksheets.Key) string {
 	if limit <= 0 {
 		return ""
 	}
-	return fmt.Sprintf(" Here %s lowers the %s by %s, %s by %s.", d.rep.scale.Format(limit), what, d.rep.millimetres(one),
-		d.rep.scale.Format(wider), d.rep.millimetres(more))
+	return fmt.Sprintf(" Here %s lowers the %s by %s, %s by %s.", r.scale.Format(limit), what, r.millimetres(one),
+		r.scale.Format(wider), r.millimetres(more))
 }

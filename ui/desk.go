@@ -77,7 +77,7 @@ func (d *desk) readOnly() string { return "Read-only: " + d.doc.ReadOnly + "." }
 func newEntry(st styles) textinput.Model {
 	e := textinput.New()
 	e.Prompt = ""
-	e.CharLimit = 2000
+	e.CharLimit = longestAnswer
 	e.Cursor.SetMode(cursor.CursorStatic)
 	e.Cursor.Style = st.here
 	e.Focus()
@@ -276,6 +276,8 @@ func (d *desk) do(a action, name string) wish {
 		return wish{kind: wishWorking}
 	case actDrill:
 		return wish{kind: wishDrill}
+	case actWords:
+		return wish{kind: wishWords}
 	case actKeys:
 		return wish{kind: wishKeys}
 	case actQuit:

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -149,26 +150,25 @@ const (
 // with a word behind it where there is one to say.
 func (d *desk) shownValue(k worksheets.Key) string {
 	s := d.sheet()
-	text := s.Text(k)
 	if s.Check(k) != nil {
-		return pad(plain(text), valueWidth) + d.styles.stop.Render("cannot be read")
+		return pad(plain(s.Text(k)), valueWidth) + d.styles.stop.Render("cannot be read")
 	}
-	value := d.rep.value(k)
+	value := d.rep.valueOrDash(k)
 	if k.Kind() == worksheets.Text {
 		return value
 	}
 	return pad(value, valueWidth) + d.remark(k)
 }
 
-// value is what an answer comes to, in words: what stands for it where nothing was
-// written, and a dash where nothing does.
+// value is what an answer comes to, the usual one where it is left to that; ""
+// where there is none.
 func (r report) value(k worksheets.Key) string {
-	s, text := &r.sheet, r.sheet.Text(k)
+	s := &r.sheet
+	text := s.Text(k)
 	switch l := s.Reading(k); {
-	case k.Kind() == worksheets.Choice:
-		return s.Choice(k)
-	case k.Kind() == worksheets.Scale:
-		return s.Ruler().String()
+	case kindOf(k) == choiceField:
+		options, now := optionsOf(s, k)
+		return options[now]
 	case kindOf(k) == slideField:
 		return r.slideRule()
 	case l.Known:
@@ -177,11 +177,12 @@ func (r report) value(k worksheets.Key) string {
 		return units.Half.String()
 	case text == "" && k.Kind() == worksheets.Count:
 		return fmt.Sprint(s.Count(k))
-	case text == "":
-		return "-"
 	}
 	return plain(text)
 }
+
+// valueOrDash is [report.value], a dash where there is none.
+func (r report) valueOrDash(k worksheets.Key) string { return cmp.Or(r.value(k), "-") }
 
 // remark stands behind a value: the usual ease at that place.
 func (d *desk) remark(k worksheets.Key) string {
@@ -216,7 +217,7 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 	lead := d.styles.here.Render(">") + " " + d.styles.answer.Render(pad(fields[k].label, labelWidth))
 	switch kindOf(k) {
 	case choiceField:
-		options, now := d.options(k)
+		options, now := optionsOf(&d.doc.Sheet, k)
 		return cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
 	case slideField:
 		if d.fresh {
@@ -275,20 +276,23 @@ func (d *desk) hint(width int) []string {
 			return wrap(capitalised(plain(err.Error()))+".", width)
 		}
 	}
-	text := fields[k].hint
-	if place, ok := placeOf[k]; ok {
-		text += d.easeSources(place)
+	text := d.rep.hint(k)
+	if k == worksheets.Slide {
+		text += " Left and right push it along the band; l is the least, e the even one; or type a length."
 	}
-	return wrap(text+d.costOfLimit(k), width)
+	return wrap(text, width)
 }
 
-// easeSources says who gives which ease.
-func (d *desk) easeSources(at calc.Place) string {
-	text := ""
-	for _, r := range calc.UsualEase(at, d.rep.input.Fabric) {
-		text += " " + capitalised(r.Source) + ": " + span(r.Low, r.High, d.rep.scale) + "."
+// hint says how to measure or choose, who gives which ease, and what a limit
+// costs.
+func (r report) hint(k worksheets.Key) string {
+	text := fields[k].hint
+	if place, ok := placeOf[k]; ok {
+		for _, u := range calc.UsualEase(place, r.input.Fabric) {
+			text += " " + capitalised(u.Source) + ": " + span(u.Low, u.High, r.scale) + "."
+		}
 	}
-	return text
+	return text + r.costOfLimit(k)
 }
 
 // answerPanel is the answer so far, for the right-hand side.

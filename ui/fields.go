@@ -89,8 +89,7 @@ var fields = map[worksheets.Key]field{
 	worksheets.PivotLimitBodice: {"Limit, bodice side", "pivot limit of a bodice side", "The most that one side may pivot: 1 in (2.5 cm) is common practice."},
 	worksheets.FrontShareSleeve: {"Front gets, sleeve", "front share of the sleeve", "What part of the sleeve's need the front takes: 1/2, 0.45, 55 %. The back gets the rest."},
 	worksheets.FrontShareBust:   {"Front gets, bust", "front share of the bust", "What part of the bust's need the front takes; front and back need not be equal."},
-	worksheets.Slide: {"Slide", "chosen slide", "How far both pieces move out at the underarm. Left and right push it along the band; " +
-		"l is the least, e the even one; or type a length."},
+	worksheets.Slide:            {"Slide", "chosen slide", "How far both pieces move out at the underarm."},
 	worksheets.Follow: {"A following piece", "what a following piece does",
 		"Where the slide is more than a piece needs: let out, it comes out wider (common practice); hold, it pivots back (geometry, not custom)."},
 	worksheets.Armhole: {"Armhole", "armhole", "Alter: the bodice is still paper. Keep: it is already cut, and the sleeve has to do it alone."},

@@ -308,12 +308,13 @@ func FuzzKeys(f *testing.F) {
 	f.Add([]byte("\x12\x07\x07l\x07e\x02\x0f\x02\x05i"), uint8(60), uint8(16))
 	f.Add([]byte("\x0b\x0b\x0c\x0d\x0e\x10\x11"), uint8(120), uint8(40))
 	f.Add([]byte("\x1e13\x02?\x09\x02\x04\x03\x03"), uint8(60), uint8(16))
+	f.Add([]byte("\x1f\x07\x0b\x1f"), uint8(80), uint8(24))
 	f.Add([]byte("13\x20\xf0\x9f\x92\xa9\x06\x06"), uint8(1), uint8(1))
 	f.Add([]byte("\x1914\x02\x1a\x1bk\x1c\x1b\x1ad"), uint8(80), uint8(24))
 	names := []string{
 		"tab", "shift+tab", "enter", "esc", "up", "down", "left", "right", "pgup", "pgdown", "home", "end", "backspace",
 		"delete", "ctrl+s", "ctrl+t", "ctrl+o", "ctrl+k", "ctrl+r", "f1", "f2", "f3", "f4", "f5", "f6",
-		"ctrl+l", "ctrl+g", "ctrl+x", "ctrl+z", "ctrl+y", "ctrl+d",
+		"ctrl+l", "ctrl+g", "ctrl+x", "ctrl+z", "ctrl+y", "ctrl+d", "ctrl+e",
 	}
 	f.Fuzz(func(t *testing.T, keys []byte, width, height uint8) {
 		if len(keys) > 60 {

@@ -54,6 +54,7 @@ const (
 	actList
 	actWorking // the arithmetic behind the figures
 	actDrill
+	actWords // of the trade
 	actKeys
 	actQuit
 )
@@ -94,6 +95,7 @@ var deskKeys = []binding{
 	{keys: []string{"ctrl+o"}, show: "^o", does: "sheets", act: actList},
 	{keys: []string{"ctrl+r"}, show: "^r", does: "working", act: actWorking},
 	{keys: []string{"ctrl+d"}, show: "^d", does: "drill", act: actDrill, rare: true}, // delete does what it does in a line of input
+	{keys: []string{"ctrl+e"}, show: "^e", does: "words", act: actWords, rare: true},
 	{keys: []string{"ctrl+k"}, show: "^k", does: "keys", act: actKeys},
 	{keys: []string{"ctrl+c", "ctrl+q"}, show: "^c", does: "end", where: "or ^q", act: actQuit},
 }

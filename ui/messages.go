@@ -100,6 +100,7 @@ const (
 	wishWorking           // the arithmetic, from the figure at hand on
 	wishTable             // the step at the table, as large as the screen
 	wishCard              // the card as a PDF beside the sheet
+	wishWords             // of the trade
 	wishDrill             // the sums of the trade
 	wishNote              // ask what a test garment showed
 	wishEase              // change the ease by what a fitting showed

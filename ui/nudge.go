@@ -62,21 +62,21 @@ func exactly(l units.Length, sc units.Scale) string {
 // choose goes through the options of a choice.
 func (d *desk) choose(by int) wish {
 	k, _ := d.focused()
-	options, now := d.options(k)
+	options, now := optionsOf(&d.doc.Sheet, k)
 	return d.set(k, options[(now+by+len(options))%len(options)])
 }
 
-// options are the words that a field can be set to, and which one it has.
-func (d *desk) options(k worksheets.Key) (options []string, now int) {
+// optionsOf are the words that a field can be set to, and which one it has.
+func optionsOf(s *worksheets.Sheet, k worksheets.Key) (options []string, now int) {
 	options = k.Options()
 	current := ""
 	if k.Kind() == worksheets.Scale {
 		for _, r := range units.Rulers() {
 			options = append(options, r.String())
 		}
-		current = d.sheet().Ruler().String()
+		current = s.Ruler().String()
 	} else {
-		current = d.sheet().Choice(k)
+		current = s.Choice(k)
 	}
 	for i, o := range options {
 		if o == current {

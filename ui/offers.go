@@ -55,7 +55,7 @@ func (r report) offer(remedy calc.Remedy) offer {
 		panic(err)
 	}
 	after := reckon(&worksheets.Document{Sheet: o.sheet}, r.today, r.scale.System)
-	o.change = fmt.Sprintf("%s: %s instead of %s", fields[k].words, after.value(k), r.value(k))
+	o.change = fmt.Sprintf("%s: %s instead of %s", fields[k].words, after.valueOrDash(k), r.valueOrDash(k))
 	o.price = r.price(after, k)
 	return o
 }

@@ -200,7 +200,7 @@ func TestSignalsKeepWhatWasTyped(t *testing.T) {
 // A terminal that answers no question must not make anybody wait: the library
 // would ask for the background colour, and wait five seconds for an answer.
 func TestNobodyWaitsForASilentTerminal(t *testing.T) {
-	for _, args := range [][]string{{"--version"}, {"--help"}, {"show", example("choir-blouse")}} {
+	for _, args := range [][]string{{"--version"}, {"--help"}, {"show", example("choir-blouse")}, {"ask", "--help"}, {"words"}, {"man"}, {"completion", "bash"}} {
 		before := time.Now()
 		term := start(t, t.TempDir(), nil, args...)
 		if status := term.ends(); status != 0 {
@@ -222,5 +222,76 @@ func TestDumbTerminalGetsThePrintedSheet(t *testing.T) {
 	term := start(t, t.TempDir(), []string{"TERM=dumb"})
 	if status := term.ends(); status != 0 || !strings.Contains(term.raw(), "Choir blouse, for Odile") || strings.Contains(term.raw(), "\x1b") {
 		t.Errorf("status %d, %q", status, term.raw())
+	}
+}
+
+// ... and a worksheet that is named is asked for, line by line, without a sign
+// that steers a terminal.
+func TestDumbTerminalIsAsked(t *testing.T) {
+	folder := t.TempDir()
+	term := start(t, folder, []string{"TERM=dumb"}, "smock")
+	term.await("Begin it in inches or in centimetres?")
+	term.types("c\n")
+	term.await("Bicep, in centimetres? Empty.")
+	term.types("34,9\nquit\n")
+	if status := term.ends(); status != 1 || strings.Contains(term.raw(), "\x1b") || !strings.Contains(term.raw(), "Kept in smock.toml.") {
+		t.Errorf("status %d, %q", status, term.raw())
+	}
+	if got := answerIn(t, filepath.Join(folder, "smock.toml"), worksheets.Bicep); got != "34,9" {
+		t.Errorf("the file has %q", got)
+	}
+}
+
+// A signal keeps what was answered, also where there is no name for it yet.
+func TestSignalsKeepWhatWasAnswered(t *testing.T) {
+	for _, sig := range []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP} {
+		folder := t.TempDir()
+		term := start(t, folder, nil, "ask")
+		term.await("Begin it in inches")
+		term.types("i\n13\n")
+		term.await("Other arm")
+		if err := term.cmd.Process.Signal(sig); err != nil {
+			t.Fatal(err)
+		}
+		if status := term.ends(); status != 128+int(sig) || strings.Contains(term.raw(), "Under which name") {
+			t.Errorf("%v: status %d, %q", sig, status, term.raw())
+		}
+		if got := answerIn(t, filepath.Join(folder, "worksheet.toml"), worksheets.Bicep); got != "13" {
+			t.Errorf("%v: the file has %q", sig, got)
+		}
+	}
+}
+
+// Whoever reads the questions may go away; the answers stay.
+func TestAnswersOutliveTheirReader(t *testing.T) {
+	path, err := binary()
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	cmd := exec.Command(path, "ask")
+	cmd.Dir = folder
+	typed, _ := cmd.StdinPipe()
+	said, _ := cmd.StdoutPipe()
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	io.WriteString(typed, "i\n13\n")
+	for heard, buf := "", make([]byte, 4096); !strings.Contains(heard, "Other arm"); {
+		n, err := said.Read(buf)
+		if err != nil {
+			t.Fatal(err)
+		}
+		heard += string(buf[:n])
+	}
+	said.Close()
+	io.WriteString(typed, "12\n12\n")
+	late := time.AfterFunc(10*time.Second, func() { _ = cmd.Process.Kill() })
+	defer late.Stop()
+	if cmd.Wait(); cmd.ProcessState.ExitCode() != exitUnread {
+		t.Errorf("%v", cmd.ProcessState)
+	}
+	if got := answerIn(t, filepath.Join(folder, "worksheet.toml"), worksheets.Bicep); got != "13" {
+		t.Errorf("the file has %q", got)
 	}
 }

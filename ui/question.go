@@ -77,25 +77,35 @@ func (n *naming) key(msg tea.KeyMsg) wish {
 
 // done takes the name, unless something else has it.
 func (n *naming) done() wish {
-	path := strings.TrimSpace(n.entry.Value())
+	text := strings.TrimSpace(n.entry.Value())
 	if n.take != nil {
-		if path == "" {
+		if text == "" {
 			return wish{kind: wishBack}
 		}
-		return n.take(path)
+		return n.take(text)
 	}
-	if path == "" {
-		n.message = "A name is wanted, such as blouse.toml."
+	path, refusal := freeName(text)
+	if refusal != "" {
+		n.message = refusal
 		return wish{}
+	}
+	return n.grant(path)
+}
+
+// freeName is the file that a new worksheet with that name goes to, or says why
+// it cannot.
+func freeName(text string) (path, refusal string) {
+	path = strings.TrimSpace(text)
+	if path == "" {
+		return "", "A name is wanted, such as blouse.toml."
 	}
 	if !strings.HasSuffix(strings.ToLower(path), ".toml") {
 		path += ".toml"
 	}
 	if exists(path) {
-		n.message = plain(path) + " exists already; choose another name."
-		return wish{}
+		return "", plain(path) + " exists already; choose another name."
 	}
-	return n.grant(path)
+	return path, ""
 }
 
 func (n *naming) render(width, height int) string {

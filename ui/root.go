@@ -191,6 +191,9 @@ func (m *root) grant(w wish) tea.Cmd {
 	case wishSaveCopy:
 		m.front = nil
 		return saveCopy(*m.desk.document(m.desk.hand), w.path)
+	case wishWords:
+		head := m.styles.heading.Render("Words") + "   any other key goes back; up, down, pgup, pgdn scroll"
+		m.front = newScrollPage(head, m.desk.glossaryText, m.width, m.height)
 	case wishTable:
 		m.front = tableView{m.desk}
 	case wishCard:

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math"
 	"os"
 	"strings"
 	"time"
@@ -63,16 +64,20 @@ seam edge of sleeve and bodice pivots and slides, so that they still sew togethe
 
 Without FILE it opens the worksheets of this folder, or the built-in example where
 there are none. With FILE it opens that worksheet, and offers to begin it if there
-is none. Without a terminal it prints the computed sheet instead.`,
+is none; on a terminal that cannot be drawn on it asks, as ask does. Without a
+terminal it prints the computed sheet instead.`,
 		Version:       Version,
 		Args:          atMostOneFile,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		RunE: func(_ *cobra.Command, args []string) error {
-			if !s.hasTerminal() || len(args) == 1 && args[0] == "-" {
-				return s.show(args, showOptions{})
+			switch stdin := len(args) == 1 && args[0] == "-"; {
+			case s.hasTerminal() && !stdin && !isDumb():
+				return s.open(args)
+			case s.hasTerminal() && !stdin && len(args) == 1:
+				return s.ask(args)
 			}
-			return s.open(args)
+			return s.show(args, showOptions{})
 		},
 	}
 	root.SetIn(s.in)
@@ -129,7 +134,10 @@ Exit status as for show, for the changed sheet.`,
 		RunE: func(_ *cobra.Command, args []string) error { return s.try(args[0], args[1:], asJSON) },
 	}
 	try.Flags().BoolVar(&asJSON, "json", false, "print JSON: before, after and changed; an array of them for a range")
-	root.AddCommand(show, trace, card, try, s.drillCommand())
+	root.ValidArgsFunction, trace.ValidArgsFunction, card.ValidArgsFunction = sheetFiles(1), sheetFiles(1), sheetFiles(1)
+	_ = card.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"a4", "letter"}, cobra.ShellCompDirectiveNoFileComp))
+	show.ValidArgsFunction, try.ValidArgsFunction = sheetFiles(math.MaxInt), fileThenKeys
+	root.AddCommand(show, trace, card, try, s.drillCommand(), s.askCommand(), s.wordsCommand(), s.manCommand(), s.completionCommand())
 	return root
 }
 
@@ -161,12 +169,15 @@ func exactlyOneFile(_ *cobra.Command, args []string) error {
 	return nil
 }
 
-// hasTerminal tells whether somebody sits at a terminal that can be drawn on.
+// hasTerminal tells whether somebody sits at a terminal.
 func (s *session) hasTerminal() bool {
 	in, okIn := s.in.(*os.File)
 	out, okOut := s.out.(*os.File)
-	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd()) && os.Getenv("TERM") != "dumb"
+	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd())
 }
+
+// isDumb tells that the terminal cannot be drawn on.
+func isDumb() bool { return os.Getenv("TERM") == "dumb" }
 
 type showOptions struct{ json, working, trace bool }
 

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"os/signal"
-	"path/filepath"
 	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -24,12 +23,7 @@ const framesPerSecond = 120
 func (s *session) open(names []string) error {
 	m := &root{styles: screenStyles(s.out), today: s.today}
 	if len(names) == 1 {
-		name := names[0]
-		d, err := worksheets.Load(name)
-		if errors.Is(err, fs.ErrNotExist) && filepath.Ext(name) == "" {
-			name += ".toml" // the ending by which the list of a folder knows them
-			d, err = worksheets.Load(name)
-		}
+		d, name, err := loadNamed(names[0])
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
 			m.front = m.askBegin(name)
@@ -94,14 +88,19 @@ func runCaught(program *tea.Program) (caught *fault, err error) {
 
 // passSignals turns the signals that end a program into a message: the library
 // would quit without asking the screen, and what was typed last would be lost.
-// The status is 128 and the signal's number, as shells have it.
 func passSignals(program *tea.Program) (stop func()) {
+	return onSignals(func(status int) { program.Send(signalMsg{status}) })
+}
+
+// onSignals tells of the signals that end a program, instead of letting them. The
+// status is 128 and the signal's number, as shells have it.
+func onSignals(tell func(status int)) (stop func()) {
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGTERM, syscall.SIGQUIT)
 	go func() {
 		for s := range signals {
 			if n, ok := s.(syscall.Signal); ok {
-				program.Send(signalMsg{128 + int(n)})
+				tell(128 + int(n))
 			}
 		}
 	}()

@@ -45,7 +45,7 @@ func (p *printout) text() string {
 func sheetText(r report, working bool) string {
 	var out printout
 	out.line("%s", r.name())
-	out.line("Lengths in %s; amounts to mark for a ruler in %s.", unitWords(r.scale.System), r.scale.Ruler)
+	out.line("%s", r.scaleWords())
 	if notes := plain(r.sheet.Text(worksheets.Notes)); notes != "" {
 		out.hanging("", notes)
 	}
@@ -97,6 +97,11 @@ func sheetText(r report, working bool) string {
 	}
 	out.cautions()
 	return out.text()
+}
+
+// scaleWords says how lengths are shown.
+func (r report) scaleWords() string {
+	return fmt.Sprintf("Lengths in %s; amounts to mark for a ruler in %s.", unitWords(r.scale.System), r.scale.Ruler)
 }
 
 func unitWords(s units.System) string {

@@ -104,7 +104,7 @@ func (r report) sinceWords(o worksheets.Origin, changed []worksheets.Key) string
 	there := report{sheet: o.Sheet, scale: r.scale}
 	words := make([]string, len(changed))
 	for i, k := range changed {
-		words[i] = fmt.Sprintf("%s %s (here %s)", fields[k].words, there.value(k), r.value(k))
+		words[i] = fmt.Sprintf("%s %s (here %s)", fields[k].words, there.valueOrDash(k), r.valueOrDash(k))
 	}
 	return strings.Join(words, ", ")
 }

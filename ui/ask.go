@@ -1,0 +1,324 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"strings"
+	"time"
+
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// The worksheet as questions, a line each: for a screen reader, a slow line, a
+// pipe. Nothing here needs a terminal: no colour, no cursor, no columns.
+
+// ask asks for a worksheet, and ends with the answer.
+func (s *session) ask(names []string) error {
+	a := &asking{out: s.out, today: s.today, group: -1, heard: listen(s.in)}
+	defer a.heard.stop()
+	err := a.open(names)
+	switch {
+	case errors.Is(err, errNotBegun):
+		a.say("Nothing was begun.")
+		s.worse(max(exitUnfinished, a.heard.status))
+		return a.broken
+	case err != nil:
+		s.worse(exitUnread)
+		s.complain(err)
+		return nil
+	case a.doc.ReadOnly != "":
+		a.say("%s is not written: %s.", plain(a.doc.Path()), plain(a.doc.ReadOnly))
+	default:
+		a.converse()
+	}
+	if a.heard.status == 0 {
+		a.conclude()
+	}
+	a.sayWhere()
+	if !a.rep.whole() || a.unsaved != "" || a.elsewhere {
+		s.worse(exitUnfinished)
+	}
+	if a.unsaved != "" {
+		s.complain(errors.New("not saved: " + a.unsaved))
+	}
+	s.worse(a.heard.status)
+	return a.broken
+}
+
+// asking is a worksheet being asked for.
+type asking struct {
+	out    io.Writer
+	broken error // why nothing can be said any more
+	heard  *listener
+	today  time.Time
+
+	doc   *worksheets.Document
+	rep   report
+	at    int // the question at hand
+	group int // the one whose heading was said last
+	quit  bool
+
+	unsaved   string // why the latest answers are not on disk
+	elsewhere bool   // the answers go to another file than the one that was named
+}
+
+// questions are the fields of every step, in the order of the forms.
+var questions, groups = func() (all []questionOf, heads []groupOf) {
+	for s := range stepCount {
+		for i, it := range forms[s] {
+			if it.heading != "" || i == 0 {
+				heads = append(heads, groupOf{step: s, heading: it.heading, from: len(all)})
+			}
+			if it.heading == "" {
+				all = append(all, questionOf{it.key, len(heads) - 1})
+				heads[len(heads)-1].count++
+			}
+		}
+	}
+	return all, heads
+}()
+
+type questionOf struct {
+	key   worksheets.Key
+	group int
+}
+
+// groupOf is what stands under one heading, and can be skipped at once.
+type groupOf struct {
+	step        step
+	heading     string
+	from, count int
+}
+
+func (a *asking) say(format string, args ...any) {
+	if a.broken != nil {
+		return
+	}
+	if _, err := fmt.Fprintf(a.out, format+"\n", args...); err != nil {
+		a.broken = fmt.Errorf("cannot write: %w", err)
+	}
+}
+
+// listen waits for a line; there is none to wait for once nobody hears the
+// questions.
+func (a *asking) listen() (h heard, ok bool) {
+	if a.broken != nil {
+		return heard{}, false
+	}
+	return a.heard.next()
+}
+
+// errNotBegun says that the person went away before there was a worksheet.
+var errNotBegun = errors.New("nothing was begun")
+
+// open reads the worksheet, or begins it.
+func (a *asking) open(names []string) (err error) {
+	name := ""
+	switch {
+	case len(names) == 1 && names[0] == "-":
+		return errors.New("ask reads the answers from standard input, so the worksheet has to be a file")
+	case len(names) == 1:
+		a.doc, name, err = loadNamed(names[0])
+		if !errors.Is(err, fs.ErrNotExist) {
+			break
+		}
+		a.say("%s does not exist yet.", plain(name))
+		fallthrough
+	default:
+		a.doc, err = a.begin(name)
+	}
+	if err == nil {
+		a.reckon()
+	}
+	return err
+}
+
+// begin asks for the unit, without which no number means anything, and makes a
+// new worksheet; its file at once, if it has a name.
+func (a *asking) begin(name string) (*worksheets.Document, error) {
+	if name == "" {
+		a.say("This is a new worksheet. It is kept under a name that you give it at the end.")
+	}
+	for {
+		a.say("Begin it in inches or in centimetres?")
+		h, ok := a.listen()
+		switch word := strings.ToLower(strings.TrimSpace(h.text)); {
+		case !ok || word == "quit":
+			return nil, errNotBegun
+		case strings.HasPrefix(word, "?"):
+			a.explainWord(word, fields[worksheets.Unit].hint+" Answer inches or centimetres; quit begins nothing.")
+		default:
+			sys, err := unitNamed(word)
+			switch {
+			case err != nil:
+				a.refuse(err)
+			case name == "":
+				return worksheets.New(begin(sys)), nil
+			default:
+				return begun(name, sys, nil)
+			}
+		}
+	}
+}
+
+func (a *asking) reckon() { a.rep = reckon(a.doc, a.today, 0) }
+
+// commandWords are what can be said besides an answer.
+const commandWords = "Enter skips a question, back goes to the one before, next to the next group, empty takes an answer away, " +
+	"? explains the question, ? and a word explains that word, quit stops and keeps what was answered."
+
+// converse asks every question, and for a name if there is none.
+func (a *asking) converse() {
+	a.say("%s. %s", a.rep.name(), a.rep.scaleWords())
+	a.say("%d questions. %s", len(questions), commandWords)
+	for {
+		a.askAll()
+		if a.heard.status != 0 {
+			a.say("") // the terminal may have shown the key that ended it
+		}
+		if a.doc.Path() != "" || !a.doc.Changed() {
+			break
+		}
+		if !a.askName() {
+			break
+		}
+		a.quit, a.at = false, len(questions)-1
+	}
+	if a.doc.Path() != "" {
+		a.keep()
+	}
+}
+
+// askAll asks from the question at hand on, until there are no more questions, or
+// no more answers.
+func (a *asking) askAll() {
+	for a.at < len(questions) && !a.quit {
+		q := questions[a.at]
+		a.announce(q.group)
+		a.say("%s", a.question(q.key))
+		h, ok := a.listen()
+		if !ok {
+			return
+		}
+		a.hear(q, h)
+	}
+}
+
+// announce says the heading, once on coming to it.
+func (a *asking) announce(group int) {
+	if group == a.group {
+		return
+	}
+	g, text := groups[group], ""
+	if a.group < 0 || groups[a.group].step != g.step {
+		text = fmt.Sprintf("Step %d, %s. ", g.step+1, stepNames[g.step])
+	}
+	if g.heading != "" {
+		text += g.heading + ". "
+	}
+	a.group = group
+	a.say("%s%d questions; next skips them.", text, g.count)
+}
+
+// hear takes a line: a word that steers, or an answer.
+func (a *asking) hear(q questionOf, h heard) {
+	text := strings.TrimSpace(h.text)
+	switch word := strings.ToLower(text); {
+	case h.tooLong || len([]rune(text)) > longestAnswer:
+		a.say("Too long: at most %d characters; nothing was changed.", longestAnswer)
+	case word == "":
+		a.at++
+	case word == "back" && a.at == 0:
+		a.say("This is the first question.")
+	case word == "back":
+		a.at--
+	case word == "next":
+		a.at = groups[q.group].from + groups[q.group].count
+	case word == "quit":
+		a.quit = true
+	case strings.HasPrefix(word, "?"):
+		a.explainWord(word, a.explanation(q.key)...)
+	case word == "empty":
+		a.take(q.key, "")
+	default:
+		a.take(q.key, strings.TrimPrefix(text, "="))
+	}
+}
+
+// take takes an answer, and says what is wrong with one that cannot be read.
+func (a *asking) take(k worksheets.Key, text string) {
+	sheet := a.doc.Sheet
+	text, err := readAnswer(&sheet, k, text)
+	if err == nil {
+		err = sheet.Set(k, text)
+	}
+	if err != nil {
+		a.refuse(err)
+		return
+	}
+	before := a.rep
+	a.doc.Sheet = sheet
+	a.reckon()
+	if before.scale.System != a.rep.scale.System {
+		a.say("Nothing that was measured changes. The ruler stays %s.", sheet.Ruler())
+	}
+	if words := news(before, a.rep); words != "" {
+		a.say("%s", words)
+	}
+	if a.doc.Path() != "" {
+		a.keep()
+	}
+	a.at++
+}
+
+func (a *asking) refuse(err error) { a.say("%s.", capitalised(plain(err.Error()))) }
+
+// explainWord answers "?" with an explanation, and "? word" with that word.
+func (a *asking) explainWord(word string, otherwise ...string) {
+	word = strings.TrimSpace(strings.TrimPrefix(word, "?"))
+	if word == "" {
+		for _, line := range otherwise {
+			a.say("%s", line)
+		}
+		return
+	}
+	found, err := wordsFor(word)
+	if err != nil {
+		a.refuse(err)
+	}
+	for _, w := range found {
+		a.say("%s", capitalised(w.line()))
+	}
+}
+
+// conclude says the answer.
+func (a *asking) conclude() {
+	a.say("%s. %s", a.rep.name(), a.rep.scaleWords())
+	for _, line := range a.rep.sentences() {
+		a.say("%s", line)
+	}
+}
+
+// sayWhere says where the answers are kept.
+func (a *asking) sayWhere() {
+	switch {
+	case a.doc.ReadOnly != "" || a.unsaved != "":
+	case a.doc.Path() == "":
+		a.say("Nothing was answered, so nothing is kept.")
+	default:
+		a.say("Kept in %s.", plain(a.doc.Path()))
+	}
+}
+
+// unitNamed reads a unit, in short or in full.
+func unitNamed(word string) (units.System, error) {
+	for _, sys := range []units.System{units.Inches, units.Centimetres} {
+		if word != "" && (word == sys.String() || strings.HasPrefix(unitWords(sys), strings.ToLower(word))) {
+			return sys, nil
+		}
+	}
+	return 0, &worksheets.ValueError{Input: word, Reason: "not a unit of the worksheet", Want: "inches or centimetres, in short in or cm"}
+}

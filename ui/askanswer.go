@@ -1,0 +1,159 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"capscye/calc"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// A question in words, and how its answer is read.
+
+// longestAnswer is as many characters as an answer may have, here and on the
+// screen.
+const longestAnswer = 2000
+
+// question is one line: what is asked, in which unit or of which choices, and
+// the answer that there is.
+func (a *asking) question(k worksheets.Key) string {
+	text := capitalised(fields[k].words)
+	switch unit := unitWords(a.rep.scale.System); k.Kind() {
+	case worksheets.Girth, worksheets.Amount, worksheets.Signed:
+		text += ", in " + unit
+	case worksheets.Slid:
+		text += ": least, even, or a length in " + unit
+	case worksheets.Choice, worksheets.Scale:
+		options, _ := optionsOf(&a.doc.Sheet, k)
+		text += ": " + orList(options)
+	case worksheets.Date:
+		text += ", such as 2026-10-03"
+	case worksheets.Part:
+		text += ", such as 1/2 or 55 %"
+	case worksheets.Count:
+		text += ", from 0 to 4"
+	}
+	return text + "? " + a.now(k)
+}
+
+// now says the answer that there is: what was typed, for that is what would be
+// replaced.
+func (a *asking) now(k worksheets.Key) string {
+	const most = 200
+	s := &a.doc.Sheet
+	text := cut(plain(worksheets.WithUnit(s.Text(k), s.Unit())), most)
+	switch {
+	case !k.IsLength():
+		text = cut(plain(s.Text(k)), most)
+	case k.Kind() == worksheets.Scale:
+		text = s.Ruler().String()
+	}
+	switch value := a.rep.value(k); {
+	case s.Check(k) != nil:
+		return "Now " + cut(plain(s.Text(k)), most) + ", which cannot be read; ? says why."
+	case text != "":
+		return "Now " + text + "."
+	case value != "":
+		return "Now " + spoken(value) + ", the usual."
+	}
+	return "Empty."
+}
+
+// explanation is how to measure or choose, what can be written, and what else
+// can be said.
+func (a *asking) explanation(k worksheets.Key) []string {
+	lines := []string{spoken(a.rep.hint(k))}
+	if err := a.doc.Sheet.Check(k); err != nil {
+		lines = append(lines, capitalised(plain(err.Error()))+".")
+	}
+	switch k.Kind() {
+	case worksheets.Girth, worksheets.Amount:
+		lines = append(lines, "A length is written as "+units.Want+".")
+	case worksheets.Signed:
+		lines = append(lines, "A length is written as "+units.Want+"; it may be negative.")
+	case worksheets.Slid:
+		lines = append(lines, "The least is the slide nearest to nothing, the even one is nearest to half of the need.")
+		for _, h := range calc.Halves() {
+			lines = append(lines, spoken(capitalised(subjectWords[h.Subject()])+" slide: "+a.rep.bandWords(h)+"."))
+		}
+	case worksheets.Text:
+		lines = append(lines, "An answer that is one of the words of this conversation has = before it: =back.")
+	}
+	return append(lines, commandWords)
+}
+
+// readAnswer is the text that an answer comes to: choices can be said by their
+// beginning.
+func readAnswer(s *worksheets.Sheet, k worksheets.Key, text string) (string, error) {
+	text = strings.TrimSpace(strings.ReplaceAll(text, "\t", " "))
+	switch {
+	case !utf8.ValidString(text) || strings.ContainsFunc(text, unicode.IsControl):
+		return "", errors.New("not taken: there are keys in it that are no text, such as an arrow, or letters in another encoding than UTF-8")
+	case strings.ContainsAny(s.Text(k), "\r\n"):
+		return "", errors.New("not taken: the text that is there has several lines; edit it in the file")
+	case kindOf(k) == choiceField:
+		return readChoice(s, k, text)
+
+	case k.Kind() == worksheets.Slid:
+		if word, err := chosen(text, []string{"least", "even"}); err == nil {
+			return word, nil
+		}
+		if _, err := units.Parse(text, s.Unit()); err != nil && text != "" {
+			return "", fmt.Errorf("%w; or least or even", err)
+		}
+	}
+	return text, nil
+}
+
+// readChoice is the option that is meant.
+func readChoice(s *worksheets.Sheet, k worksheets.Key, text string) (string, error) {
+	options, now := optionsOf(s, k)
+	ruler, err := units.ParseRuler(text, s.Unit())
+	switch {
+	case text == "":
+		return "", fmt.Errorf("this always has an answer, now %s; it can be %s", options[now], orList(options))
+	case k == worksheets.Unit:
+		sys, err := unitNamed(text)
+		return sys.String(), err
+	case k.Kind() == worksheets.Scale && err == nil:
+		return ruler.String(), nil
+	}
+	return chosen(text, options)
+}
+
+// chosen is the one option that begins so, whatever its capitals, spaces and
+// hyphens.
+func chosen(text string, options []string) (string, error) {
+	bare := strings.NewReplacer(" ", "", "-", "")
+	word := bare.Replace(strings.ToLower(text))
+	var found []string
+	for _, o := range options {
+		whole := bare.Replace(o)
+		if whole == word {
+			return o, nil
+		}
+		if strings.HasPrefix(whole, word) {
+			found = append(found, o)
+		}
+	}
+	switch {
+	case word != "" && len(found) == 1:
+		return found[0], nil
+	case word != "" && len(found) > 1:
+		return "", &worksheets.ValueError{Input: text, Reason: "it could be " + orList(found), Want: "more of the word"}
+	}
+	return "", &worksheets.ValueError{Input: text, Reason: "not one of the choices", Want: orList(options)}
+}
+
+// orList is "set-in, shirt or gathered".
+func orList(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}

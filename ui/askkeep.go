@@ -1,0 +1,121 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"capscye/worksheets"
+)
+
+// Where the answers go: to the file of the worksheet at once, each of them; to a
+// file beside it when something else wrote that one; to a name asked for at the
+// end when there is no file.
+
+// keep saves what is not saved yet. What cannot be is said, and tried again with
+// the next answer.
+func (a *asking) keep() {
+	if a.doc.Saved() {
+		return
+	}
+	if a.doc.LosesComments() {
+		a.say("%s is written in a way that does not let single values be changed: it is made anew, without its comments.", plain(a.doc.Path()))
+	}
+	backup, err := a.doc.Save()
+	if backup != "" {
+		a.say("What the file held before is kept in %s.", plain(backup))
+	}
+	if errors.Is(err, worksheets.ErrChanged) {
+		err = a.keepBeside()
+	}
+	a.settle(err)
+}
+
+// settle remembers and says how a save went, without saying the same again.
+func (a *asking) settle(err error) {
+	was := a.unsaved
+	a.unsaved = ""
+	if err != nil {
+		a.unsaved = plain(fileWords(err))
+	}
+	switch {
+	case a.unsaved == was:
+	case a.unsaved == "":
+		a.say("Saved now, with everything before.")
+	default:
+		a.say("Not saved: %s. Nothing is lost yet; the next answer tries again.", a.unsaved)
+	}
+}
+
+// keepBeside leaves the file as something else wrote it, and goes on in one
+// beside it.
+func (a *asking) keepBeside() error {
+	beside, err := a.doc.KeepBeside()
+	if err != nil {
+		return err
+	}
+	theirs := a.doc.Path()
+	d, err := worksheets.Load(beside)
+	if err != nil {
+		return err
+	}
+	a.doc, a.elsewhere = d, true
+	a.say("%s was changed by another program since it was read here, and is left as it is. "+
+		"Your answers, these and those to come, are kept in %s.", plain(theirs), plain(beside))
+	return nil
+}
+
+// askName asks where a worksheet that has no file is kept; at the end of the
+// answers it takes the name that it suggests. back tells that the person wants to
+// go back to the questions.
+func (a *asking) askName() (back bool) {
+	for a.doc.Path() == "" {
+		suggestion := firstFree(fileNameFor(a.doc.Sheet.Text(worksheets.Title)))
+		if a.heard.status != 0 { // nobody is asked any more
+			a.keepAs(suggestion)
+			return false
+		}
+		a.say("Under which name should this worksheet be kept? Enter takes %s.", suggestion)
+		h, ok := a.listen()
+		word := strings.ToLower(strings.TrimSpace(h.text))
+		switch {
+		case !ok || word == "" || word == "quit":
+			if a.keepAs(suggestion); !ok || word == "quit" {
+				return false
+			}
+		case h.tooLong || strings.ContainsFunc(h.text, unprintable):
+			a.say("This is no name for a file.")
+		case word == "back":
+			return true
+		case strings.HasPrefix(word, "?"):
+			a.explainWord(word, "The worksheet is a file of this folder; .toml is added to its name where that is missing. back goes back to the questions.")
+		default:
+			path, refusal := freeName(strings.TrimPrefix(strings.TrimSpace(h.text), "="))
+			if refusal != "" {
+				a.say("%s", refusal)
+				continue
+			}
+			a.keepAs(path)
+		}
+	}
+	return false
+}
+
+// keepAs saves under a first name. One that cannot be written is none.
+func (a *asking) keepAs(path string) {
+	a.doc.SetPath(path)
+	_, err := a.doc.Save()
+	if err != nil {
+		a.doc.SetPath("")
+	}
+	a.settle(err)
+}
+
+// firstFree is the name, or with a number the first that nothing has.
+func firstFree(name string) string {
+	base := strings.TrimSuffix(name, ".toml")
+	for n := 2; exists(name); n++ {
+		name = fmt.Sprintf("%s-%d.toml", base, n)
+	}
+	return name
+}

@@ -1,0 +1,137 @@
+//go:build !windows
+
+package ui
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// Every shell that is there reads its script without a fault.
+func TestCompletionScriptsAreRead(t *testing.T) {
+	for _, sh := range shells {
+		status, script, errs := run("", "completion", sh.name)
+		if status != 0 || errs != "" || !strings.Contains(script, "capscye") {
+			t.Errorf("%s: status %d, %s", sh.name, status, errs)
+		}
+		path, err := exec.LookPath(sh.name)
+		if err != nil {
+			t.Logf("%s is not here", sh.name)
+			continue
+		}
+		file := filepath.Join(t.TempDir(), "script")
+		os.WriteFile(file, []byte(script), 0o644)
+		if out, err := exec.Command(path, "-n", file).CombinedOutput(); err != nil {
+			t.Errorf("%s: %v\n%s", sh.name, err, out)
+		}
+	}
+	for _, args := range [][]string{{"completion"}, {"completion", "csv"}, {"completion", "bash", "zsh"}} {
+		if status, out, errs := run("", args...); status != 2 || out != "" || !strings.Contains(errs, "bash, zsh or fish") {
+			t.Errorf("%v: status %d, %q", args, status, errs)
+		}
+	}
+}
+
+// bash is asked as it asks when somebody presses Tab behind the words. The
+// function that splits a line into words comes with bash's own collection of
+// completions, which need not be here.
+const pressTab = `
+_get_comp_words_by_ref() { words=("${COMP_WORDS[@]}"); cword=$COMP_CWORD; cur=${words[cword]}; prev=${words[cword-1]}; }
+source "$1"; shift
+COMP_WORDS=("$@"); COMP_CWORD=$(($# - 1)); COMP_LINE="$*"; COMP_POINT=${#COMP_LINE}; COMP_TYPE=9
+compopt() { :; }
+__start_capscye
+printf '%s\n' "${COMPREPLY[@]}"
+`
+
+func TestBashCompletes(t *testing.T) {
+	bash, err := exec.LookPath("bash")
+	if err != nil {
+		t.Skip("no bash")
+	}
+	program, err := binary()
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	for _, name := range []string{"blouse.toml", "bolero.TOML", "bag.txt", ".hidden.toml", "club/smock.toml"} {
+		os.MkdirAll(filepath.Dir(filepath.Join(folder, name)), 0o755)
+		os.WriteFile(filepath.Join(folder, name), nil, 0o644)
+	}
+	_, script, _ := run("", "completion", "bash")
+	file := filepath.Join(t.TempDir(), "script")
+	os.WriteFile(file, []byte(script), 0o644)
+	for typed, want := range map[string]string{
+		"capscye sh":                        "show",
+		"capscye bl":                        "blouse.toml",
+		"capscye ask ":                      "blouse.toml bolero.TOML club/",
+		"capscye show blouse.toml bo":       "bolero.TOML",
+		"capscye show club/":                "club/smock.toml",
+		"capscye trace blouse.toml b":       "",
+		"capscye try b":                     "blouse.toml bolero.TOML",
+		"capscye try blouse.toml ease.b":    "ease.bicep= ease.bust=",
+		"capscye try blouse.toml ease.x":    "",
+		"capscye completion ":               "bash zsh fish",
+		"capscye completion f":              "fish",
+		"capscye show --w":                  "--working",
+		"capscye card blouse.toml --paper ": "a4 letter",
+		"capscye words shoulder":            "shoulder dot",
+	} {
+		cmd := exec.Command(bash, append([]string{"--norc", "-c", pressTab, "bash", file}, strings.Split(typed, " ")...)...)
+		cmd.Dir = folder
+		cmd.Env = append(os.Environ(), "PATH="+filepath.Dir(program)+":"+os.Getenv("PATH"))
+		out, err := cmd.CombinedOutput()
+		offered := regexp.MustCompile(`(?m) +\(.*\)$`).ReplaceAllString(string(out), "") // without descriptions
+		got := strings.ReplaceAll(strings.Join(strings.Fields(offered), " "), `\ `, " ")
+		if err != nil || got != want {
+			t.Errorf("%q completes to %q, want %q (%v)", typed, got, want, err)
+		}
+	}
+}
+
+// The page names every command, every option and every key of the screen, and
+// where the program that sets such pages is here, it finds nothing to warn of.
+func TestPageOfTheManual(t *testing.T) {
+	status, page, errs := run("", "man")
+	if status != 0 || errs != "" {
+		t.Errorf("status %d, %s", status, errs)
+	}
+	for _, l := range strings.Split(page, "\n") {
+		if strings.HasPrefix(l, ".") && !regexp.MustCompile(`^\.(TH|SH|SS|PP|TP|B|br|nf|fi)\b`).MatchString(l) || strings.HasPrefix(l, "'") {
+			t.Errorf("no macro: %q", l)
+		}
+	}
+	if regexp.MustCompile(`[^\n -~]`).MatchString(page) {
+		t.Error("not plain ASCII")
+	}
+	text := strings.NewReplacer(`\-`, "-", `\(dq`, `"`, `\(ha`, "^", `\(aq`, "'").Replace(page)
+	for _, c := range (&session{}).commands().Commands() {
+		if !c.Hidden && (!strings.Contains(text, `.SS "capscye `+c.Use+`"`) || !strings.Contains(text, strings.Split(c.Long, "\n")[0])) {
+			t.Errorf("%s is not on the page", c.Name())
+		}
+	}
+	for _, want := range []string{"--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, cautions[0], cautions[2]} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%s is not on the page", want)
+		}
+	}
+	file := filepath.Join(t.TempDir(), "capscye.1")
+	os.WriteFile(file, []byte(page), 0o644)
+	for _, checker := range [][]string{{"mandoc", "-Tlint", "-Wwarning"}, {"groff", "-man", "-Tutf8", "-ww", "-z"}} {
+		path, err := exec.LookPath(checker[0])
+		if err != nil {
+			t.Logf("%s is not here", checker[0])
+			continue
+		}
+		out, _ := exec.Command(path, append(checker[1:], file)...).CombinedOutput() // the status only repeats that something was said
+		for _, l := range strings.Split(strings.TrimSpace(string(out)), "\n") {
+			if l != "" && !strings.Contains(l, "missing date") { // the page is as old as the program, and that has no day
+				t.Errorf("%v: %s", checker, l)
+			}
+		}
+	}
+}
