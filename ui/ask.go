@@ -20,6 +20,7 @@ func (s *session) ask(names []string) error {
 	a := &asking{out: s.out, today: s.today, group: -1, heard: listen(s.in)}
 	defer a.heard.stop()
 	err := a.open(names)
+	defer a.place.Close()
 	switch {
 	case errors.Is(err, errNotBegun):
 		a.say("Nothing was begun.")
@@ -61,8 +62,10 @@ type asking struct {
 	group int // the one whose heading was said last
 	quit  bool
 
-	unsaved   string // why the latest answers are not on disk
-	elsewhere bool   // the answers go to another file than the one that was named
+	place     *worksheets.Recovery // where what has no file yet is kept
+	undecided []worksheets.Sheet   // what earlier runs left there
+	unsaved   string               // why the latest answers are not on disk
+	elsewhere bool                 // the answers go to another file than the one that was named
 }
 
 // questions are the fields of every step, in the order of the forms.
@@ -132,6 +135,7 @@ func (a *asking) open(names []string) (err error) {
 	}
 	if err == nil {
 		a.reckon()
+		a.sayLeft(name)
 	}
 	return err
 }
@@ -140,6 +144,9 @@ func (a *asking) open(names []string) (err error) {
 // new worksheet; its file at once, if it has a name.
 func (a *asking) begin(name string) (*worksheets.Document, error) {
 	if name == "" {
+		if d := a.takeUp(); d != nil {
+			return d, nil
+		}
 		a.say("This is a new worksheet. It is kept under a name that you give it at the end.")
 	}
 	for {
@@ -270,6 +277,8 @@ func (a *asking) take(k worksheets.Key, text string) {
 	}
 	if a.doc.Path() != "" {
 		a.keep()
+	} else {
+		a.settle(a.keepUnnamed())
 	}
 	a.at++
 }

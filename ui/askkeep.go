@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"capscye/worksheets"
 )
@@ -11,6 +12,61 @@ import (
 // Where the answers go: to the file of the worksheet at once, each of them; to a
 // file beside it when something else wrote that one; to a name asked for at the
 // end when there is no file.
+
+// unnamed stands for the worksheet that has no file yet.
+const unnamed = "new worksheet"
+
+// takeUp offers the worksheets that runs ended without giving them a name, one
+// after the other, until one is taken up; nil for none. What nobody decided about
+// stays kept.
+func (a *asking) takeUp() *worksheets.Document {
+	a.place = worksheets.OpenRecovery(unnamed)
+	left, _ := a.place.Left()
+	a.undecided = left.Versions
+	for len(a.undecided) > 0 {
+		a.say("A new worksheet was left without a name on %s. Go on with it: yes or no?", dayAndTime(left.At))
+		h, heard := a.listen()
+		switch word := strings.ToLower(strings.TrimSpace(h.text)); {
+		case !heard:
+			return nil
+		case word != "" && strings.HasPrefix("yes", word):
+			d := worksheets.New(worksheets.Sheet{})
+			d.Sheet, a.undecided = a.undecided[0], a.undecided[1:]
+			return d
+		case word != "" && strings.HasPrefix("no", word):
+			a.undecided = a.undecided[1:]
+			a.settle(a.keepUnnamed())
+		}
+	}
+	return nil
+}
+
+// keepUnnamed keeps a worksheet that has no file yet against the end of the
+// program, and those that are not decided about.
+func (a *asking) keepUnnamed() error {
+	list := a.undecided
+	if a.doc != nil && a.doc.Path() == "" {
+		list = append([]worksheets.Sheet{a.doc.Sheet}, list...)
+	}
+	if len(list) == 0 {
+		return a.place.Drop()
+	}
+	return a.place.Keep(worksheets.Leftover{At: time.Now(), Versions: list})
+}
+
+// sayLeft says what is known of a worksheet with a file from other runs.
+func (a *asking) sayLeft(name string) {
+	if name == "" {
+		return
+	}
+	a.place = worksheets.OpenRecovery(name)
+	if !a.place.Alone() {
+		a.say("%s", openElsewhere)
+	}
+	if left, ok := a.place.Left(); ok {
+		a.say("What was not saved on %s is still kept: capscye with the name of this file, on a screen, lays it beside.", dayAndTime(left.At))
+	}
+}
 
 // keep saves what is not saved yet. What cannot be is said, and tried again with
 // the next answer.
@@ -108,7 +164,9 @@ func (a *asking) keepAs(path string) {
 	if err != nil {
 		a.doc.SetPath("")
 	}
-	a.settle(err)
+	if a.settle(err); err == nil {
+		_ = a.keepUnnamed() // at worst it is offered once more
+	}
 }
 
 // firstFree is the name, or with a number the first that nothing has.

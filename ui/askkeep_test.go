@@ -173,3 +173,57 @@ func FuzzAsk(f *testing.F) {
 		}
 	})
 }
+
+// A worksheet that had no name yet when the program was killed is offered, and
+// taken up or not; what is not decided about stays.
+func TestAskOffersWhatHadNoName(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	t.Chdir(t.TempDir())
+	killed := func(titles ...string) {
+		place := worksheets.OpenRecovery(unnamed)
+		defer place.Close()
+		var list []worksheets.Sheet
+		for _, title := range titles {
+			var s worksheets.Sheet
+			s.Set(worksheets.Title, title)
+			s.Set(worksheets.Unit, "in")
+			s.Set(worksheets.Bicep, "14")
+			list = append(list, s)
+		}
+		if err := place.Keep(worksheets.Leftover{At: someDay, Versions: list}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	killed("Smock", "Apron")
+	const offer = "A new worksheet was left without a name on"
+	_, out, _ := run("no\ny\nquit\n\n", "ask")
+	if strings.Count(out, offer) != 2 || !strings.Contains(out, "Kept in apron.toml.") {
+		t.Errorf("it says\n%s", out)
+	}
+	if d, err := worksheets.Load("apron.toml"); err != nil || d.Sheet.Text(worksheets.Bicep) != "14" {
+		t.Errorf("the file: %v, %v", d, err)
+	}
+	if _, out, _ = run("quit\n", "ask"); strings.Contains(out, offer) {
+		t.Errorf("it is offered again:\n%s", out)
+	}
+	killed("Smock", "Apron")
+	run("yes\nquit\n\n", "ask") // the second one is not decided about
+	if _, out, _ = run("", "ask"); strings.Count(out, offer) != 1 {
+		t.Errorf("it is not offered again:\n%s", out)
+	}
+}
+
+// Another program at the same sheet, and what it did not save, are said.
+func TestAskSaysWhatElseIsKnownOfTheSheet(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	lay(t, "choir-blouse")
+	other := worksheets.OpenRecovery("sheet.toml")
+	if _, out, _ := run("quit\n", "ask", "sheet.toml"); !strings.Contains(out, openElsewhere) {
+		t.Errorf("it says\n%s", out)
+	}
+	other.Keep(worksheets.Leftover{At: someDay, Versions: []worksheets.Sheet{{}}})
+	other.Close()
+	if _, out, _ := run("quit\n", "ask", "sheet.toml"); !strings.Contains(out, "is still kept: capscye with the name of this file") {
+		t.Errorf("it says\n%s", out)
+	}
+}

@@ -64,8 +64,13 @@ func (d *desk) layLeftover(l worksheets.Leftover) {
 	}
 	d.copies = append(news, d.copies...)
 	d.reckon()
-	d.message = fmt.Sprintf("Beside it lies what was not saved on %s: ^x shows all of it.", l.At.Local().Format("2006-01-02 15:04"))
+	d.message = fmt.Sprintf("Beside it lies what was not saved on %s: ^x shows all of it.", dayAndTime(l.At))
 }
+
+func dayAndTime(t time.Time) string { return t.Local().Format("2006-01-02 15:04") }
+
+// openElsewhere is said to the second program on a sheet.
+const openElsewhere = "Another capscye has this sheet open: let only one of them change it."
 
 // leave is the end of the work on a sheet: what is not saved is kept where the
 // program was stopped, and dropped where the person agreed to that.

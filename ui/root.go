@@ -304,7 +304,7 @@ func (m *root) opened(msg openedMsg) {
 	m.desk.layLeftover(msg.left)
 	m.desk.resize(m.width, m.height)
 	if !msg.recovery.Alone() {
-		m.desk.message = "Another capscye has this sheet open: let only one of them change it."
+		m.desk.message = openElsewhere
 	}
 	if p := msg.doc.Problems(); len(p) > 0 && m.desk.message == "" {
 		m.desk.message = plain(p[0].Error())
