@@ -186,6 +186,9 @@ func (r *Recovery) Left() (l Leftover, ok bool) {
 	}
 	var others []string
 	for n, slot := range r.slots {
+		if _, err := os.Stat(slot + ".json"); err != nil {
+			continue
+		}
 		if n != r.mine {
 			lock := flock.New(slot + ".lock")
 			if free, err := lock.TryLock(); err != nil || !free {
@@ -194,10 +197,8 @@ func (r *Recovery) Left() (l Leftover, ok bool) {
 			defer func() { _ = lock.Unlock() }()
 		}
 		found, err := readKept(slot + ".json")
-		if err != nil && !errors.Is(err, fs.ErrNotExist) {
-			_ = os.Rename(slot+".json", slot+".unreadable")
-		}
 		if err != nil {
+			_ = os.Rename(slot+".json", slot+".unreadable")
 			continue
 		}
 		if found.At.After(l.At) {
