@@ -255,13 +255,13 @@ func (s *session) reckoned(name string, example bool) (report, error) {
 	if err != nil {
 		return report{}, err
 	}
-	for _, p := range d.Problems() {
+	r := reckon(d, s.today, 0)
+	for _, p := range r.problems {
 		s.complain(&p)
 	}
 	for _, p := range d.Unknown() {
 		s.complain(&p)
 	}
-	r := reckon(d, s.today, 0)
 	if !r.whole() {
 		s.worse(exitUnfinished)
 	}
