@@ -3,6 +3,9 @@ package ui
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
+	"fmt"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -245,6 +248,66 @@ func TestReadmeIsTrue(t *testing.T) {
 		section, _, _ = strings.Cut(section, "\n[")
 		if !regexp.MustCompile(`(?m)^` + name + ` += `).MatchString(section) {
 			t.Errorf("the key %s is not in the README", k)
+		}
+	}
+}
+
+// Many files are worked at several at a time, and come out as one by one:
+// results in their order, messages too, the worst status.
+func TestManyFilesComeOutAsOneByOne(t *testing.T) {
+	t.Chdir(t.TempDir())
+	rnd := rand.New(rand.NewPCG(20261125, 2))
+	names := []string{"absent.toml"}
+	for i := range 60 {
+		name := fmt.Sprintf("sheet-%02d.toml", i)
+		source, _, err := randomDocument(rnd).Encode()
+		if i%9 == 4 {
+			source = []byte("[body]\nbicep = 13 3/4\n")
+		}
+		if err := errors.Join(err, os.WriteFile(name, source, 0o644)); err != nil {
+			t.Fatal(err)
+		}
+		names = append(names, name)
+	}
+	for _, o := range [][]string{{"show"}, {"show", "--json"}} {
+		var texts []string
+		wantErrs := ""
+		for i, name := range names {
+			_, out, errs := run("", append(o, name)...)
+			wantErrs += errs
+			switch {
+			case len(o) == 2 && out != "":
+				texts = append(texts, strings.TrimSuffix(out, "\n"))
+			case len(o) == 2:
+				line, _ := strings.CutPrefix(strings.TrimSuffix(errs, "\n"), "capscye: ")
+				failure, err := encodeJSON(failureJSON{name, line})
+				if err != nil {
+					t.Fatal(err)
+				}
+				texts = append(texts, strings.TrimSuffix(string(failure), "\n"))
+			case out != "" && i > 0:
+				texts = append(texts, strings.Repeat("-", printWidth)+"\n"+out)
+			}
+		}
+		want := strings.Join(texts, "")
+		if len(o) == 2 {
+			want = "[\n" + strings.Join(texts, ",\n") + "\n]\n"
+		}
+		status, out, errs := run("", append(o, names...)...)
+		if status != 2 || out != want || errs != wantErrs {
+			t.Errorf("%v: status %d\n got %q\n%q\nwant %q\n%q", o, status, out, errs, want, wantErrs)
+		}
+	}
+}
+
+// Standard input is read by whom it is named for first.
+func TestStandardInputIsReadInItsPlace(t *testing.T) {
+	in := "[about]\ntitle = \"From a pipe\"\n"
+	for range 20 {
+		_, out, _ := run(in, "show", example("choir-blouse"), "-", "-", example("archive-coat"))
+		first, second := strings.Index(out, "From a pipe"), strings.Index(out, "Untitled sheet")
+		if first < strings.Index(out, "Choir blouse") || second < first || strings.Index(out, "Work coat") < second {
+			t.Fatalf("the order is another:\n%s", out)
 		}
 	}
 }
