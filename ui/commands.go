@@ -28,9 +28,9 @@ func openExample(name string) tea.Cmd {
 	}
 }
 
-func listFolder() tea.Cmd {
+func listFolder(today time.Time) tea.Cmd {
 	return func() tea.Msg {
-		found, err := worksheets.List(".")
+		found, err := rosterRows(".", today)
 		return listedMsg{found, err}
 	}
 }

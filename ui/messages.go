@@ -36,7 +36,7 @@ type signalMsg struct{ status int }
 
 // listedMsg brings the worksheets of the folder.
 type listedMsg struct {
-	found []worksheets.Listed
+	found []rosterRow
 	err   error
 }
 

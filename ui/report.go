@@ -73,6 +73,16 @@ func (r report) whole() bool {
 	return r.plan.Whole()
 }
 
+// gravest is the first of the findings of the highest level.
+func (r report) gravest() (worst finding, ok bool) {
+	for i, f := range r.findings {
+		if i == 0 || f.level > worst.level {
+			worst = f
+		}
+	}
+	return worst, len(r.findings) > 0
+}
+
 // againstCutting are the findings that stand against cutting: every stop, and
 // what is still to be answered.
 func (r report) againstCutting() []finding {

@@ -130,7 +130,7 @@ func (m *root) grant(w wish) tea.Cmd {
 		})
 	case wishList:
 		cmd, _ := m.saveIfChanged()
-		return tea.Batch(cmd, listFolder())
+		return tea.Batch(cmd, listFolder(m.today))
 	case wishKeys:
 		head := m.styles.heading.Render("Keys") + "   any other key goes back; ^s is ctrl and s together"
 		m.front = newScrollPage(head, func(width int) ([]string, int) { return keysText(width), 0 }, m.width, m.height)
@@ -153,7 +153,7 @@ func (m *root) grant(w wish) tea.Cmd {
 	case wishBack:
 		m.front, m.next = nil, wish{}
 		if m.desk == nil {
-			return listFolder()
+			return listFolder(m.today)
 		}
 	case wishQuit:
 		return m.quit()

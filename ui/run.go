@@ -124,7 +124,7 @@ Exit status as for show, for the changed sheet.`,
 		RunE: func(_ *cobra.Command, args []string) error { return s.try(args[0], args[1:], asJSON) },
 	}
 	try.Flags().BoolVar(&asJSON, "json", false, "print JSON: before, after and changed; an array of them for a range")
-	root.AddCommand(show, trace, card, try)
+	root.AddCommand(show, trace, card, try, s.rosterCommand())
 	return root
 }
 

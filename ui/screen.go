@@ -73,7 +73,7 @@ func passSignals(program *tea.Program) (stop func()) {
 }
 
 func openFolder(m *root) error {
-	found, listing := worksheets.List(".")
+	found, listing := rosterRows(".", m.today)
 	if len(found) > 0 {
 		m.listed(listedMsg{found: found})
 		return nil

@@ -25,7 +25,8 @@ type Document struct {
 	places   *layout   // found when first asked for; see layout
 	mistyped []Problem // values that are not even text, and so not in the sheet
 	unknown  []Problem
-	ours     bool // it has a table or the version of a worksheet
+	ours     bool      // it has a table or the version of a worksheet
+	written  time.Time // when the file was, as it was loaded
 }
 
 // Decode reads a worksheet. The name is for messages. The error is a
@@ -107,7 +108,7 @@ func (d *Document) readTable(name string, value any) {
 		d.note(name, name, append(tables(), "version"))
 		return
 	case !ok:
-		d.refuse(name, d.written(name, value), "it must be a table", fmt.Sprintf("[%s] on a line of its own", name))
+		d.refuse(name, d.asWritten(name, value), "it must be a table", fmt.Sprintf("[%s] on a line of its own", name))
 		return
 	}
 	for _, key := range slices.Sorted(maps.Keys(table)) {
@@ -168,7 +169,7 @@ func (d *Document) readVersion(value any) {
 	v, ok := value.(int64)
 	switch {
 	case !ok || v < 1:
-		d.refuse("version", d.written("version", value), "it must be a whole number from 1", fmt.Sprintf("version = %d", Version))
+		d.refuse("version", d.asWritten("version", value), "it must be a whole number from 1", fmt.Sprintf("version = %d", Version))
 		d.ReadOnly = "its version cannot be read"
 	case v > Version:
 		d.ReadOnly = fmt.Sprintf("it has version %d, and this program writes version %d", v, Version)
@@ -189,7 +190,7 @@ func (d *Document) readAnswer(k Key, value any) {
 		}
 	}
 	if !ok {
-		raw := d.written(k.Path(), value)
+		raw := d.asWritten(k.Path(), value)
 		d.refuse(k.Path(), raw, "it is not text in quotes", wanted(k, raw))
 		return
 	}
@@ -216,7 +217,7 @@ func wanted(k Key, raw string) string {
 func (d *Document) readDone(value any) {
 	list, ok := value.([]any)
 	if !ok {
-		d.refuse("progress.done", d.written("progress.done", value), "it must be a list", `a list such as ["sleeve-mark"]`)
+		d.refuse("progress.done", d.asWritten("progress.done", value), "it must be a list", `a list such as ["sleeve-mark"]`)
 		return
 	}
 	for _, v := range list {
@@ -233,7 +234,7 @@ func (d *Document) readDone(value any) {
 func (d *Document) readFittings(value any) {
 	list, ok := tablesOf(value)
 	if !ok {
-		d.refuse("fitting", d.written("fitting", value), "it must be a list of tables", "[[fitting]] on a line of its own")
+		d.refuse("fitting", d.asWritten("fitting", value), "it must be a list of tables", "[[fitting]] on a line of its own")
 		return
 	}
 	for i, table := range list {
@@ -263,7 +264,7 @@ func (d *Document) readFitting(i int, table map[string]any) (f Fitting) {
 	refuse := func(name, reason, want string) {
 		place := nth("fitting", i) + "." + name
 		d.mistyped = append(d.mistyped, Problem{d.name, d.line(place), "fitting." + name,
-			&ValueError{d.written(place, table[name]), reason, want}})
+			&ValueError{d.asWritten(place, table[name]), reason, want}})
 	}
 	for _, key := range slices.Sorted(maps.Keys(table)) {
 		switch v := table[key].(type) {
@@ -301,9 +302,9 @@ func isDay(text string) bool {
 	return err == nil
 }
 
-// written is a value as it stands in the file, or what it is where that is
+// asWritten is a value as it stands in the file, or what it is where that is
 // long.
-func (d *Document) written(path string, value any) string {
+func (d *Document) asWritten(path string, value any) string {
 	if text, ok := value.(string); ok {
 		return text
 	}

@@ -22,10 +22,14 @@ func Load(path string) (*Document, error) {
 		return nil, err
 	}
 	d, err := Decode(path, source)
-	if err == nil && d.ReadOnly == "" && writeProtected(info) {
+	if err != nil {
+		return nil, err
+	}
+	d.written = info.ModTime()
+	if d.ReadOnly == "" && writeProtected(info) {
 		d.ReadOnly = "the file is write-protected"
 	}
-	return d, err
+	return d, nil
 }
 
 // writeProtected tells that the owner has locked the file. Renaming a new
@@ -305,37 +309,6 @@ func syncFolder(folder string) {
 		_ = f.Sync()
 		_ = f.Close()
 	}
-}
-
-// Listed is one worksheet of a folder.
-type Listed struct {
-	Path string
-	Name string // title and wearer
-	Err  error  // why it cannot be read
-}
-
-// List finds the worksheets of a folder, by file name: the .toml files that
-// have a table or a version of a worksheet, and those that cannot be read.
-func List(folder string) ([]Listed, error) {
-	entries, err := os.ReadDir(folder)
-	if err != nil {
-		return nil, err
-	}
-	var found []Listed
-	for _, e := range entries { // in the order of their names
-		if e.IsDir() || !strings.EqualFold(filepath.Ext(e.Name()), ".toml") || strings.HasPrefix(e.Name(), ".") {
-			continue
-		}
-		path := filepath.Join(folder, e.Name())
-		d, err := Load(path)
-		switch {
-		case err != nil:
-			found = append(found, Listed{Path: path, Err: err})
-		case d.ours: // not other people's TOML
-			found = append(found, Listed{Path: path, Name: d.Sheet.Name()})
-		}
-	}
-	return found, nil
 }
 
 // Changed tells whether the sheet was changed since it was read.
