@@ -115,9 +115,9 @@ func csvLine(cells []string) []byte {
 // rosterText is a table of 80 columns: a line of columns for each sheet, and
 // below it what it is and what to mark.
 type rosterText struct {
-	folder       string
-	some, offRow bool
-	counts       map[string]int
+	folder string
+	offRow bool
+	counts map[string]int
 }
 
 func (f *rosterText) head() []byte {
