@@ -2,8 +2,10 @@ package ui
 
 import (
 	"errors"
+	"fmt"
 	"runtime"
 	"slices"
+	"strings"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -113,4 +115,22 @@ func TestInOrderEndsWithTheFirstError(t *testing.T) {
 	if n := runtime.NumGoroutine(); n > before || begun.Load() != after {
 		t.Errorf("%d goroutines, %d before; %d begun, %d when it ended", n, before, begun.Load(), after)
 	}
+}
+
+// A panic in the work reaches the caller, who can give the terminal back, and
+// says where it was.
+func TestInOrderPassesPanicsOn(t *testing.T) {
+	taken := 0
+	defer func() {
+		if p := fmt.Sprint(recover()); !strings.Contains(p, "item 3") || !strings.Contains(p, "inorder_test.go") || taken != 3 {
+			t.Errorf("after %d: %s", taken, p)
+		}
+	}()
+	_ = inOrder([]int{0, 1, 2, 3, 4}, 2, func(n int) int {
+		if n == 3 {
+			panic("item 3")
+		}
+		return n
+	}, func(int, int) error { taken++; return nil })
+	t.Error("nobody noticed")
 }
