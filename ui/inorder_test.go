@@ -90,20 +90,30 @@ func TestInOrderWorksAtOnce(t *testing.T) {
 	}
 }
 
-// An error in taking, a closed pipe say, ends it: nothing more is begun, and no
-// goroutine stays behind.
+// An error in taking, a closed pipe say, ends it: what is not begun stays so,
+// and no goroutine stays behind.
 func TestInOrderEndsWithTheFirstError(t *testing.T) {
+	const workers = 4
 	before := runtime.NumGoroutine()
 	closed := errors.New("closed")
+	release := make(chan bool)
 	var begun atomic.Int64
-	err := inOrder(make([]int, 1000), 4, func(int) int { begun.Add(1); return 0 }, func(i, _ int) error {
-		if i == 5 {
-			return closed
+	items := make([]int, 1000)
+	for i := range items {
+		items[i] = i
+	}
+	err := inOrder(items, workers, func(n int) int {
+		begun.Add(1)
+		if n > 0 {
+			<-release
 		}
-		return nil
+		return 0
+	}, func(int, int) error {
+		time.AfterFunc(50*time.Millisecond, func() { close(release) })
+		return closed
 	})
 	after := begun.Load()
-	if !errors.Is(err, closed) || after > 5+4*aheadOfEach {
+	if !errors.Is(err, closed) || after > workers+1 {
 		t.Errorf("%v after %d were begun", err, after)
 	}
 	for range 100 { // a goroutine that has said goodbye takes a moment to go

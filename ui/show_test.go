@@ -5,12 +5,15 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
+	"time"
 
 	"github.com/charmbracelet/x/exp/golden"
 
@@ -300,14 +303,36 @@ func TestManyFilesComeOutAsOneByOne(t *testing.T) {
 	}
 }
 
-// Standard input is read by whom it is named for first.
+// Standard input is read by whom it is named for first, and to its end, however
+// slowly it comes.
 func TestStandardInputIsReadInItsPlace(t *testing.T) {
-	in := "[about]\ntitle = \"From a pipe\"\n"
-	for range 20 {
-		_, out, _ := run(in, "show", example("choir-blouse"), "-", "-", example("archive-coat"))
-		first, second := strings.Index(out, "From a pipe"), strings.Index(out, "Untitled sheet")
-		if first < strings.Index(out, "Choir blouse") || second < first || strings.Index(out, "Work coat") < second {
-			t.Fatalf("the order is another:\n%s", out)
+	in := &slowly{parts: []string{"[about]\n", "title = ", "\"From a pipe\"\n"}}
+	var out, errs bytes.Buffer
+	runOn(someDay, []string{"show", example("choir-blouse"), "-", "-", example("archive-coat")}, in, &out, &errs)
+	at := -1
+	for _, title := range []string{"Choir blouse", "From a pipe", "Untitled sheet", "Work coat"} {
+		next := strings.Index(out.String(), title)
+		if next <= at {
+			t.Fatalf("%q is not in its place: %s\n%s", title, errs.String(), out.String())
 		}
+		at = next
 	}
+}
+
+// slowly is a pipe that is written to part by part.
+type slowly struct {
+	mu    sync.Mutex
+	parts []string
+}
+
+func (s *slowly) Read(b []byte) (int, error) {
+	time.Sleep(2 * time.Millisecond)
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if len(s.parts) == 0 {
+		return 0, io.EOF
+	}
+	n := copy(b, s.parts[0])
+	s.parts = s.parts[1:]
+	return n, nil
 }

@@ -194,9 +194,10 @@ func plainDay(value string) (text, rest string, ok bool) {
 }
 
 // plainText reads a text in double quotes on one line, with the escapes that
-// people and this program write.
+// people and this program write. Of three quotes the third is left, which nobody
+// takes.
 func plainText(value string) (text, rest string, ok bool) {
-	if value == "" || value[0] != '"' || strings.HasPrefix(value, `"""`) {
+	if value == "" || value[0] != '"' {
 		return "", "", false
 	}
 	value = value[1:]
