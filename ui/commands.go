@@ -69,9 +69,9 @@ func openingExample(name string, before *worksheets.Recovery) openedMsg {
 	return opening(d, "example "+name, before)
 }
 
-func listFolder(t *taking) tea.Cmd {
+func listFolder(today time.Time, t *taking) tea.Cmd {
 	return safely(func() tea.Msg {
-		found, err := worksheets.List(".")
+		found, err := rosterRows(".", today)
 		return listedMsg{found, err, t}
 	})
 }

@@ -154,10 +154,15 @@ func hanging(lead, text string, width int) []string {
 // window is the part of the lines that is seen when line focus is to be seen,
 // and how many there are below it. It depends on nothing else, so a window that
 // grows never stays past the end.
-func window(lines []string, focus, height int) (seen []string, below int) {
-	top := max(0, min(focus-height+2, len(lines)-height))
-	end := min(len(lines), top+max(height, 0))
+func window(lines []string, focus, height int) (shown []string, below int) {
+	top, end := seen(len(lines), focus, height)
 	return lines[top:end], len(lines) - end
+}
+
+// seen is [window] for lines that need not be there yet.
+func seen(count, focus, height int) (top, end int) {
+	top = max(0, min(focus-height+2, count-height))
+	return top, min(count, top+max(height, 0))
 }
 
 // columns sets two blocks side by side.

@@ -1,58 +1,132 @@
 package ui
 
 import (
-	"path/filepath"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/worksheets"
 )
 
 // list is the folder's worksheets, a new one, the examples and the drill, to choose from.
+// Letters narrow it to the rows that have them.
 type list struct {
 	styles  styles
 	rows    []listRow
-	at      int
+	shown   []int // the rows that have what is typed
+	at      int   // in shown
+	typed   string
 	message string
 	canBack bool // there is a worksheet to go back to
 	head    string
 }
 
 type listRow struct {
-	text string
-	wish wish
+	text  string // what is found by typing; and shown, where there is no sheet
+	wish  wish
+	sheet *rosterRow
 }
 
-func newList(found []worksheets.Listed, st styles, canBack bool) *list {
+func newList(found []rosterRow, st styles, canBack bool) *list {
 	l := &list{styles: st, canBack: canBack, head: "Worksheets of this folder"}
-	for _, f := range found {
-		text := pad(plain(filepath.Base(f.Path)), 28) + plain(f.Name)
-		if f.Err != nil {
-			text = pad(plain(filepath.Base(f.Path)), 28) + "cannot be read"
-		}
-		l.rows = append(l.rows, listRow{text, wish{kind: wishOpen, path: f.Path}})
+	for i := range found {
+		f := &found[i]
+		l.rows = append(l.rows, sheetRow(f, wish{kind: wishOpen, path: f.path}))
 	}
-	l.rows = append(l.rows, listRow{"Begin a new worksheet", wish{kind: wishName}})
+	l.rows = append(l.rows, listRow{text: "Begin a new worksheet", wish: wish{kind: wishName}})
 	for _, name := range worksheets.Examples() {
-		l.rows = append(l.rows, listRow{"Example: " + name, wish{kind: wishExample, path: name}})
+		l.rows = append(l.rows, listRow{text: "Example: " + name, wish: wish{kind: wishExample, path: name}})
 	}
-	l.rows = append(l.rows, listRow{"Drill: the sums of the trade, in five levels", wish{kind: wishDrill}})
+	l.rows = append(l.rows, listRow{text: "Drill: the sums of the trade, in five levels", wish: wish{kind: wishDrill}})
+	l.find("")
 	return l
 }
 
-func (l *list) key(name string) wish {
+// sheetRow is a row for a sheet, found by its file, its wearer and its title.
+func sheetRow(r *rosterRow, w wish) listRow { return listRow{r.file() + " " + r.forWhom(), w, r} }
+
+// words are the row for a width.
+func (r listRow) words(width int) string {
+	if r.sheet == nil {
+		return r.text
+	}
+	return r.sheet.columns(width, r.sheet.listed(width))
+}
+
+// listed is what stands behind the amounts: the day where there is room.
+func (r *rosterRow) listed(width int) string {
+	if width < listDayFrom {
+		return r.forWhom()
+	}
+	return r.day() + "  " + r.forWhom()
+}
+
+// listHead names the columns.
+func listHead(width int) string {
+	rest := "wearer, title"
+	if width >= listDayFrom {
+		rest = "saved       " + rest
+	}
+	return "  " + rosterHead(width-2, rest)
+}
+
+// listDayFrom is the width from which the list has room for the day of saving.
+const listDayFrom = 90
+
+// mostTyped bounds what is typed to find a row.
+const mostTyped = 40
+
+// find narrows the rows to those that have every word of a text.
+func (l *list) find(text string) {
+	l.typed, l.at, l.shown = text, 0, l.shown[:0]
+	words := strings.Fields(strings.ToLower(text))
+	for i, r := range l.rows {
+		if hasEvery(strings.ToLower(r.text), words) {
+			l.shown = append(l.shown, i)
+		}
+	}
+}
+
+func hasEvery(text string, words []string) bool {
+	for _, w := range words {
+		if !strings.Contains(text, w) {
+			return false
+		}
+	}
+	return true
+}
+
+// key takes letters for what is to be found, so none of them can do anything
+// else.
+func (l *list) key(msg tea.KeyMsg) wish {
 	l.message = ""
-	switch name {
-	case "up", "shift+tab", "k":
+	if (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace) && !msg.Alt {
+		if text := []rune(l.typed + plain(string(msg.Runes))); len(text) <= mostTyped {
+			l.find(string(text))
+		}
+		return wish{}
+	}
+	switch msg.String() {
+	case "backspace":
+		if text := []rune(l.typed); len(text) > 0 {
+			l.find(string(text[:len(text)-1]))
+		}
+	case "up", "shift+tab":
 		l.at = max(0, l.at-1)
-	case "down", "tab", "j":
-		l.at = min(len(l.rows)-1, l.at+1)
+	case "down", "tab":
+		l.at = max(0, min(len(l.shown)-1, l.at+1))
 	case "pgup", "home":
 		l.at = 0
 	case "pgdown", "end":
-		l.at = len(l.rows) - 1
+		l.at = max(0, len(l.shown)-1)
 	case "enter":
-		return l.rows[l.at].wish
+		if l.at < len(l.shown) {
+			return l.rows[l.shown[l.at]].wish
+		}
 	case "esc":
-		if l.canBack {
+		if l.typed != "" {
+			l.find("")
+		} else if l.canBack {
 			return wish{kind: wishBack}
 		}
 	}
@@ -60,24 +134,45 @@ func (l *list) key(name string) wish {
 }
 
 func (l *list) render(width, height int) string {
-	rows := make([]string, len(l.rows))
-	for i, r := range l.rows {
-		rows[i] = "  " + r.text
+	tail := []string{l.keys()}
+	if l.message != "" {
+		tail = append(bold(wrap(l.message, width), l.styles), tail...)
+	}
+	room := max(0, height-listHeadHeight-len(tail))
+	top, end := seen(len(l.shown), l.at, room)
+	body := make([]string, room)
+	for i := top; i < end; i++ {
+		words := l.rows[l.shown[i]].words(width - 2)
+		body[i-top] = "  " + words
 		if i == l.at {
-			rows[i] = l.styles.here.Render(cut("> "+r.text, width))
+			body[i-top] = l.styles.here.Render(cut("> "+words, width))
 		}
 	}
-	keys := "up/down choose  enter open  ^c end"
-	if l.canBack {
-		keys = "up/down choose  enter open  esc back  ^c end"
-	}
-	head := []string{l.styles.heading.Render(cut(l.head, width)), ""}
-	tail := []string{keys}
-	if l.message != "" {
-		tail = append(bold(wrap(l.message, width), l.styles), keys)
-	}
-	room := max(0, height-len(head)-len(tail))
-	seen, _ := window(rows, l.at, room)
-	body := append(seen, make([]string, room)...)[:room]
+	head := []string{l.styles.heading.Render(cut(l.head, width)), l.findLine(strings.Join(body, "\n")), listHead(width)}
 	return block(append(append(head, body...), tail...), width, height)
+}
+
+// listHeadHeight is what stands above the rows.
+const listHeadHeight = 3
+
+// findLine says what is looked for; before that, how, and what the sign of
+// rounded lengths means where one is seen.
+func (l *list) findLine(body string) string {
+	switch {
+	case len(l.shown) == 0:
+		return "Find: " + l.styles.key.Render(l.typed) + "   no row has that; backspace takes a letter back"
+	case l.typed != "":
+		return "Find: " + l.styles.key.Render(l.typed) + l.styles.here.Render(" ")
+	}
+	return strings.TrimRight("Type to find a file, a wearer or a title.  "+offMarkNote(body), " ")
+}
+
+func (l *list) keys() string {
+	switch {
+	case l.typed != "":
+		return "up/down choose  enter open  esc all rows  ^c end"
+	case l.canBack:
+		return "up/down choose  enter open  esc back  ^c end"
+	}
+	return "up/down choose  enter open  ^c end"
 }

@@ -95,6 +95,8 @@ func manPage(root *cobra.Command) string {
 	m.entry("0", "All well.")
 	m.entry("1", "A required answer is missing or a finding says stop, or something was left unsaved.")
 	m.entry("2", "A file could not be read, or the call is wrong.")
+	m.entry("3", "A fault of the program, which is reported.")
+	m.entry("128 and more", "A signal ended it: 128 and its number.")
 	m.macro(".SH", "CAUTIONS")
 	m.paragraphs(strings.Join(cautions, "\n\n"))
 	return m.String()

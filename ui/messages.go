@@ -57,7 +57,7 @@ type signalMsg struct{ status int }
 
 // listedMsg brings the worksheets of the folder, to open one or to take from it.
 type listedMsg struct {
-	found  []worksheets.Listed
+	found  []rosterRow
 	err    error
 	taking *taking
 }

@@ -25,6 +25,7 @@ type report struct {
 	input    calc.Input
 	plan     calc.Plan
 	findings []finding
+	problems []worksheets.Problem // values that cannot be read
 }
 
 // Codes of findings about the file itself; the sums do not know of it.
@@ -37,11 +38,11 @@ const (
 // reckon computes the report of a document on a day. shown is the system that
 // lengths are shown in, or none for the sheet's own.
 func reckon(d *worksheets.Document, today time.Time, shown units.System) report {
-	r := report{sheet: d.Sheet, today: today, scale: d.Sheet.Scale(), input: input(&d.Sheet, today)}
+	r := report{sheet: d.Sheet, today: today, scale: d.Sheet.Scale(), input: input(&d.Sheet, today), problems: d.Problems()}
 	if shown != 0 {
 		r.scale.System = shown
 	}
-	for _, p := range d.Problems() {
+	for _, p := range r.problems {
 		f := finding{code: valueUnreadable, level: calc.Warn, about: p.Path, text: plain(p.Error())}
 		if k, ok := worksheets.KeyNamed(p.Path); ok && feeds(k) {
 			f.level, r.input.Unread = calc.Stop, true
@@ -75,6 +76,16 @@ func (r report) whole() bool {
 		}
 	}
 	return r.plan.Whole()
+}
+
+// gravest is the first of the findings of the highest level.
+func (r report) gravest() (worst finding, ok bool) {
+	for i, f := range r.findings {
+		if i == 0 || f.level > worst.level {
+			worst = f
+		}
+	}
+	return worst, len(r.findings) > 0
 }
 
 // againstCutting are the findings that stand against cutting: every stop, and

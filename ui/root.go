@@ -160,7 +160,7 @@ func (m *root) grant(w wish) tea.Cmd {
 		})
 	case wishList:
 		cmd, _ := m.saveIfChanged()
-		return tea.Batch(cmd, listFolder(nil))
+		return tea.Batch(cmd, listFolder(m.today, nil))
 	case wishKeys:
 		head := m.styles.heading.Render("Keys") + "   any other key goes back; ^s is ctrl and s together"
 		m.front = newScrollPage(head, func(width int) ([]string, int) { return keysText(width), 0 }, m.width, m.height)
@@ -168,7 +168,7 @@ func (m *root) grant(w wish) tea.Cmd {
 		head := m.styles.heading.Render("Working") + "   any other key goes back; up, down, pgup, pgdn scroll"
 		m.front = newScrollPage(head, m.desk.workingText, m.width, m.height)
 	case wishPick:
-		return listFolder(w.taking)
+		return listFolder(m.today, w.taking)
 	case wishTake:
 		if w.taking.path != "" {
 			return m.bring(wish{kind: wishBegin, path: w.taking.path, taking: w.taking})
@@ -208,7 +208,7 @@ func (m *root) grant(w wish) tea.Cmd {
 	case wishBack:
 		m.front, m.next = nil, wish{}
 		if m.desk == nil {
-			return listFolder(nil)
+			return listFolder(m.today, nil)
 		}
 	case wishQuit:
 		return m.quit()

@@ -1,20 +1,16 @@
 package ui
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"math"
 	"os"
-	"strings"
 	"time"
 
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
-
-	"capscye/worksheets"
 )
 
 // Version is what --version answers. A build can set it with -ldflags -X.
@@ -137,7 +133,7 @@ Exit status as for show, for the changed sheet.`,
 	root.ValidArgsFunction, trace.ValidArgsFunction, card.ValidArgsFunction = sheetFiles(1), sheetFiles(1), sheetFiles(1)
 	_ = card.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"a4", "letter"}, cobra.ShellCompDirectiveNoFileComp))
 	show.ValidArgsFunction, try.ValidArgsFunction = sheetFiles(math.MaxInt), fileThenKeys
-	root.AddCommand(show, trace, card, try, s.drillCommand(), s.askCommand(), s.wordsCommand(), s.manCommand(), s.completionCommand())
+	root.AddCommand(show, trace, card, try, s.rosterCommand(), s.drillCommand(), s.askCommand(), s.wordsCommand(), s.manCommand(), s.completionCommand())
 	return root
 }
 
@@ -179,42 +175,6 @@ func (s *session) hasTerminal() bool {
 // isDumb tells that the terminal cannot be drawn on.
 func isDumb() bool { return os.Getenv("TERM") == "dumb" }
 
-type showOptions struct{ json, working, trace bool }
-
-// show prints the sheets one by one, so that memory stays flat however many
-// there are. Without names it is the built-in example.
-func (s *session) show(names []string, o showOptions) error {
-	several := o.json && len(names) > 1
-	for i, name := range append(names, exampleIfNone(names)...) {
-		text, err := s.shown(name, len(names) == 0, o)
-		if err != nil {
-			s.worse(exitUnread)
-			s.complain(err)
-			if !several {
-				continue
-			}
-			if text, err = encodeJSON(failureJSON{name, fileWords(err)}); err != nil {
-				return err
-			}
-		}
-		switch {
-		case several:
-			text = append([]byte{"[,"[min(i, 1)], '\n'}, bytes.TrimSuffix(text, []byte("\n"))...)
-		case i > 0:
-			text = append([]byte(strings.Repeat("-", printWidth)+"\n"), text...)
-		}
-		if _, err := s.out.Write(text); err != nil {
-			return fmt.Errorf("cannot write: %w", err)
-		}
-	}
-	if several {
-		if _, err := io.WriteString(s.out, "\n]\n"); err != nil {
-			return fmt.Errorf("cannot write: %w", err)
-		}
-	}
-	return nil
-}
-
 // card writes the card of one sheet.
 func (s *session) card(file, name, on string) error {
 	if name == "" {
@@ -237,70 +197,6 @@ func (s *session) card(file, name, on string) error {
 		fmt.Fprintf(s.out, "%s is written.\n", plain(n))
 	}
 	return nil
-}
-
-func exampleIfNone(names []string) []string {
-	if len(names) == 0 {
-		return worksheets.Examples()[:1]
-	}
-	return nil
-}
-
-// shown is one sheet in the form that was asked for.
-func (s *session) shown(name string, example bool, o showOptions) ([]byte, error) {
-	r, err := s.reckoned(name, example)
-	switch {
-	case err != nil:
-		return nil, err
-	case o.json:
-		return encodeJSON(toJSON(r, o.working))
-	case o.trace:
-		return []byte(traceText(r)), nil
-	}
-	return []byte(sheetText(r, o.working)), nil
-}
-
-// reckoned reads a sheet and computes it. What is wrong in it goes to the error
-// stream and into the exit status.
-func (s *session) reckoned(name string, example bool) (report, error) {
-	d, err := s.opened(name, example)
-	if err != nil {
-		return report{}, err
-	}
-	for _, p := range d.Problems() {
-		s.complain(&p)
-	}
-	for _, p := range d.Unknown() {
-		s.complain(&p)
-	}
-	r := reckon(d, s.today, 0)
-	if !r.whole() {
-		s.worse(exitUnfinished)
-	}
-	return r, nil
-}
-
-// opened reads a worksheet by name, from standard input for "-", or an example.
-func (s *session) opened(name string, example bool) (*worksheets.Document, error) {
-	switch {
-	case example:
-		return worksheets.Example(name)
-	case name == "-":
-		return worksheets.Read("standard input", s.in)
-	case isPipe(name):
-		return worksheets.ReadPipe(name)
-	}
-	d, err := worksheets.Load(name)
-	if err == nil {
-		d.FindOrigins()
-	}
-	return d, err
-}
-
-// isPipe tells what a shell hands over for <(command).
-func isPipe(name string) bool {
-	info, err := os.Stat(name)
-	return err == nil && info.Mode()&(os.ModeNamedPipe|os.ModeCharDevice) != 0
 }
 
 func (s *session) worse(status int) { s.status = max(s.status, status) }

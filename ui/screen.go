@@ -111,7 +111,7 @@ func onSignals(tell func(status int)) (stop func()) {
 }
 
 func openFolder(m *root) error {
-	found, listing := worksheets.List(".")
+	found, listing := rosterRows(".", m.today)
 	if len(found) > 0 {
 		m.listed(listedMsg{found: found})
 		return nil

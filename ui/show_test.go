@@ -3,11 +3,17 @@ package ui
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
+	"time"
 
 	"github.com/charmbracelet/x/exp/golden"
 
@@ -247,4 +253,86 @@ func TestReadmeIsTrue(t *testing.T) {
 			t.Errorf("the key %s is not in the README", k)
 		}
 	}
+}
+
+// Many files are worked at several at a time, and come out as one by one:
+// results in their order, messages too, the worst status.
+func TestManyFilesComeOutAsOneByOne(t *testing.T) {
+	t.Chdir(t.TempDir())
+	rnd := rand.New(rand.NewPCG(20261125, 2))
+	names := []string{"absent.toml"}
+	for i := range 60 {
+		name := fmt.Sprintf("sheet-%02d.toml", i)
+		source, _, err := randomDocument(rnd).Encode()
+		if i%9 == 4 {
+			source = []byte("[body]\nbicep = 13 3/4\n")
+		}
+		if err := errors.Join(err, os.WriteFile(name, source, 0o644)); err != nil {
+			t.Fatal(err)
+		}
+		names = append(names, name)
+	}
+	for _, o := range [][]string{{"show"}, {"show", "--json"}} {
+		var texts []string
+		wantErrs := ""
+		for i, name := range names {
+			_, out, errs := run("", append(o, name)...)
+			wantErrs += errs
+			switch {
+			case len(o) == 2 && out != "":
+				texts = append(texts, strings.TrimSuffix(out, "\n"))
+			case len(o) == 2:
+				line, _ := strings.CutPrefix(strings.TrimSuffix(errs, "\n"), "capscye: ")
+				failure, err := encodeJSON(failureJSON{name, line})
+				if err != nil {
+					t.Fatal(err)
+				}
+				texts = append(texts, strings.TrimSuffix(string(failure), "\n"))
+			case out != "" && i > 0:
+				texts = append(texts, strings.Repeat("-", printWidth)+"\n"+out)
+			}
+		}
+		want := strings.Join(texts, "")
+		if len(o) == 2 {
+			want = "[\n" + strings.Join(texts, ",\n") + "\n]\n"
+		}
+		status, out, errs := run("", append(o, names...)...)
+		if status != 2 || out != want || errs != wantErrs {
+			t.Errorf("%v: status %d\n got %q\n%q\nwant %q\n%q", o, status, out, errs, want, wantErrs)
+		}
+	}
+}
+
+// Standard input is read by whom it is named for first, and to its end, however
+// slowly it comes.
+func TestStandardInputIsReadInItsPlace(t *testing.T) {
+	in := &slowly{parts: []string{"[about]\n", "title = ", "\"From a pipe\"\n"}}
+	var out, errs bytes.Buffer
+	runOn(someDay, []string{"show", example("choir-blouse"), "-", "-", example("archive-coat")}, in, &out, &errs)
+	at := -1
+	for _, title := range []string{"Choir blouse", "From a pipe", "Untitled sheet", "Work coat"} {
+		next := strings.Index(out.String(), title)
+		if next <= at {
+			t.Fatalf("%q is not in its place: %s\n%s", title, errs.String(), out.String())
+		}
+		at = next
+	}
+}
+
+// slowly is a pipe that is written to part by part.
+type slowly struct {
+	mu    sync.Mutex
+	parts []string
+}
+
+func (s *slowly) Read(b []byte) (int, error) {
+	time.Sleep(2 * time.Millisecond)
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if len(s.parts) == 0 {
+		return 0, io.EOF
+	}
+	n := copy(b, s.parts[0])
+	s.parts = s.parts[1:]
+	return n, nil
 }

@@ -1,13 +1,8 @@
 package ui
 
 import (
-	"bytes"
-	"encoding/json"
-	"fmt"
 	"math"
-	"strconv"
 	"strings"
-	"unicode/utf16"
 
 	"capscye/calc"
 	"capscye/units"
@@ -17,18 +12,11 @@ import (
 // The JSON of a computed sheet. Lengths are millimetres, exact and unrounded;
 // null is "not known". The keys are a contract with other programs.
 
-// millimetres is a length in JSON, null where it is not known.
-type millimetres units.Reading
+// millimetres is a length in JSON, nil where it is not known. The shortest
+// decimal is the exact one.
+func millimetres(r units.Reading) *float64 { return ifKnown(r.Known, r.Length.Millimetres()) }
 
-// MarshalJSON writes the shortest decimal, which is the exact one.
-func (m millimetres) MarshalJSON() ([]byte, error) {
-	if !m.Known {
-		return []byte("null"), nil
-	}
-	return strconv.AppendFloat(nil, m.Length.Millimetres(), 'f', -1, 64), nil
-}
-
-// ifKnown is a number of the turn, nil where it is not known.
+// ifKnown is a number, nil where it is not known.
 func ifKnown(known bool, n float64) *float64 {
 	if !known {
 		return nil
@@ -37,58 +25,71 @@ func ifKnown(known bool, n float64) *float64 {
 }
 
 type sheetJSON struct {
-	Title     string              `json:"title"`
-	Unit      string              `json:"unit"`
-	Need      needJSON            `json:"need"`
-	SlideBand map[string]bandJSON `json:"slide_band"`
-	Sides     map[string]sideJSON `json:"sides"`
-	Finished  finishedJSON        `json:"finished"`
-	Seams     seamsJSON           `json:"seams"`
-	Findings  []findingJSON       `json:"findings"`
-	Working   []string            `json:"working,omitempty"`
+	Title     string        `json:"title"`
+	Unit      string        `json:"unit"`
+	Need      needJSON      `json:"need"`
+	SlideBand bandsJSON     `json:"slide_band"`
+	Sides     sidesJSON     `json:"sides"`
+	Finished  finishedJSON  `json:"finished"`
+	Seams     seamsJSON     `json:"seams"`
+	Findings  []findingJSON `json:"findings"`
+	Working   []string      `json:"working,omitempty"`
 }
 
 type needJSON struct {
-	Sleeve millimetres `json:"sleeve_mm"`
-	Bust   millimetres `json:"bust_mm"`
+	Sleeve *float64 `json:"sleeve_mm"`
+	Bust   *float64 `json:"bust_mm"`
+}
+
+// bandsJSON and sidesJSON are written in the order of the alphabet.
+type bandsJSON struct {
+	Back  bandJSON `json:"back"`
+	Front bandJSON `json:"front"`
+}
+
+type sidesJSON struct {
+	BodiceBack  sideJSON `json:"bodice_back"`
+	BodiceFront sideJSON `json:"bodice_front"`
+	SleeveBack  sideJSON `json:"sleeve_back"`
+	SleeveFront sideJSON `json:"sleeve_front"`
 }
 
 type bandJSON struct {
-	Low   millimetres `json:"low_mm"`
-	High  millimetres `json:"high_mm"`
-	Empty bool        `json:"empty"`
+	Low   *float64 `json:"low_mm"`
+	High  *float64 `json:"high_mm"`
+	Empty bool     `json:"empty"`
 }
 
 type sideJSON struct {
-	Need           millimetres `json:"need_mm"`
-	Pivot          millimetres `json:"pivot_mm"`
-	Slide          millimetres `json:"slide_mm"`
-	Total          millimetres `json:"total_mm"`
-	LeftOver       millimetres `json:"left_over_mm"`
-	PivotMark      millimetres `json:"pivot_mark_mm"`
-	SlideMark      millimetres `json:"slide_mark_mm"`
-	Turn           *float64    `json:"turn_deg"`
-	Lift           *float64    `json:"lift_mm"`
-	CapHeightAfter *float64    `json:"cap_height_after_mm"`
-	SeamGrowth     *float64    `json:"seam_growth_mm"`
+	Need           *float64 `json:"need_mm"`
+	Pivot          *float64 `json:"pivot_mm"`
+	Slide          *float64 `json:"slide_mm"`
+	Total          *float64 `json:"total_mm"`
+	LeftOver       *float64 `json:"left_over_mm"`
+	PivotMark      *float64 `json:"pivot_mark_mm"`
+	SlideMark      *float64 `json:"slide_mark_mm"`
+	Turn           *float64 `json:"turn_deg"`
+	Lift           *float64 `json:"lift_mm"`
+	CapHeightAfter *float64 `json:"cap_height_after_mm"`
+	SeamGrowth     *float64 `json:"seam_growth_mm"`
 }
 
 type finishedJSON struct {
-	Bicep       millimetres `json:"bicep_mm"`
-	Bust        millimetres `json:"bust_mm"`
-	BicepMarked millimetres `json:"bicep_marked_mm"`
-	BustMarked  millimetres `json:"bust_marked_mm"`
-	BicepEase   millimetres `json:"bicep_ease_mm"`
-	BustEase    millimetres `json:"bust_ease_mm"`
+	Bicep       *float64 `json:"bicep_mm"`
+	Bust        *float64 `json:"bust_mm"`
+	BicepMarked *float64 `json:"bicep_marked_mm"`
+	BustMarked  *float64 `json:"bust_marked_mm"`
+	BicepEase   *float64 `json:"bicep_ease_mm"`
+	BustEase    *float64 `json:"bust_ease_mm"`
 }
 
 type seamsJSON struct {
-	CapBefore     millimetres `json:"cap_before_mm"`
-	CapAfter      millimetres `json:"cap_after_mm"`
-	ArmholeBefore millimetres `json:"armhole_before_mm"`
-	ArmholeAfter  millimetres `json:"armhole_after_mm"`
-	CapEaseBefore millimetres `json:"cap_ease_before_mm"`
-	CapEaseAfter  millimetres `json:"cap_ease_after_mm"`
+	CapBefore     *float64 `json:"cap_before_mm"`
+	CapAfter      *float64 `json:"cap_after_mm"`
+	ArmholeBefore *float64 `json:"armhole_before_mm"`
+	ArmholeAfter  *float64 `json:"armhole_after_mm"`
+	CapEaseBefore *float64 `json:"cap_ease_before_mm"`
+	CapEaseAfter  *float64 `json:"cap_ease_after_mm"`
 }
 
 type findingJSON struct {
@@ -107,36 +108,25 @@ type failureJSON struct {
 }
 
 func toJSON(r report, working bool) sheetJSON {
-	p := r.plan
-	planned := func(l units.Length) millimetres { return millimetres{Length: l, Known: !p.Open} }
+	p, e := r.plan, r.plan.Seams
 	out := sheetJSON{
 		Title: r.sheet.Text(worksheets.Title), Unit: r.sheet.Unit().String(),
 		Need:      needJSON{millimetres(p.Sleeve.Need), millimetres(p.Bust.Need)},
-		SlideBand: map[string]bandJSON{}, Sides: map[string]sideJSON{},
+		SlideBand: bandsJSON{Back: bandOf(p, calc.Back), Front: bandOf(p, calc.Front)},
+		Sides: sidesJSON{
+			BodiceBack: sideOf(p, calc.BodiceBack), BodiceFront: sideOf(p, calc.BodiceFront),
+			SleeveBack: sideOf(p, calc.SleeveBack), SleeveFront: sideOf(p, calc.SleeveFront),
+		},
 		Finished: finishedJSON{
 			millimetres(p.Sleeve.Finished), millimetres(p.Bust.Finished),
 			millimetres(p.Sleeve.Marked), millimetres(p.Bust.Marked),
 			millimetres(p.Sleeve.EaseAfter), millimetres(p.Bust.EaseAfter),
 		},
+		Seams: seamsJSON{
+			millimetres(e.CapBefore), millimetres(e.CapAfter), millimetres(e.ArmholeBefore), millimetres(e.ArmholeAfter),
+			millimetres(e.CapEaseBefore), millimetres(e.CapEaseAfter),
+		},
 		Findings: []findingJSON{},
-	}
-	for _, h := range calc.Halves() {
-		b := p.Bands[h]
-		out.SlideBand[subjectWords[h.Subject()]] = bandJSON{planned(b.Low), planned(b.High), b.Empty()}
-	}
-	e := p.Seams
-	out.Seams = seamsJSON{
-		millimetres(e.CapBefore), millimetres(e.CapAfter), millimetres(e.ArmholeBefore), millimetres(e.ArmholeAfter),
-		millimetres(e.CapEaseBefore), millimetres(e.CapEaseAfter),
-	}
-	for i, name := range []string{"sleeve_front", "sleeve_back", "bodice_front", "bodice_back"} {
-		s, t := p.Sides[i], p.Turns[i]
-		out.Sides[name] = sideJSON{
-			Need: millimetres(s.Need), Pivot: planned(s.Pivot), Slide: planned(s.Slide), Total: planned(s.Total),
-			LeftOver: planned(s.LeftOver), PivotMark: planned(s.PivotMark), SlideMark: planned(s.SlideMark),
-			Turn: ifKnown(t.Known, t.Angle*180/math.Pi), Lift: ifKnown(t.Known, t.Lift),
-			CapHeightAfter: ifKnown(t.Known, t.HeightAfter), SeamGrowth: ifKnown(t.Growth.Known, t.Growth.MM),
-		}
 	}
 	for _, f := range r.findings {
 		out.Findings = append(out.Findings, findingJSON{f.code, f.level.String(), underscored(f.about), f.text, f.ways})
@@ -149,35 +139,23 @@ func toJSON(r report, working bool) sheetJSON {
 	return out
 }
 
-// underscored is a subject as the JSON keys have it.
-func underscored(s string) string { return strings.ReplaceAll(s, " ", "_") }
-
-// encodeJSON writes one value, indented, with every character escaped that a
-// terminal could take for a command.
-func encodeJSON(v any) ([]byte, error) {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(v); err != nil {
-		return nil, err
-	}
-	if !bytes.ContainsFunc(b.Bytes(), unsafeInJSON) {
-		return b.Bytes(), nil
-	}
-	var out bytes.Buffer
-	for _, r := range b.String() {
-		switch {
-		case !unsafeInJSON(r):
-			out.WriteRune(r)
-		case r > 0xffff:
-			high, low := utf16.EncodeRune(r)
-			fmt.Fprintf(&out, `\u%04x\u%04x`, high, low)
-		default:
-			fmt.Fprintf(&out, `\u%04x`, r)
-		}
-	}
-	return out.Bytes(), nil
+// bandOf is the band of a half, sideOf what is done on a side: not known while
+// the plan is open.
+func bandOf(p calc.Plan, h calc.Half) bandJSON {
+	b := p.Bands[h]
+	return bandJSON{ifKnown(!p.Open, b.Low.Millimetres()), ifKnown(!p.Open, b.High.Millimetres()), b.Empty()}
 }
 
-func unsafeInJSON(r rune) bool { return r != '\n' && unprintable(r) }
+func sideOf(p calc.Plan, side calc.Side) sideJSON {
+	s, t := p.Sides[side], p.Turns[side]
+	planned := func(l units.Length) *float64 { return ifKnown(!p.Open, l.Millimetres()) }
+	return sideJSON{
+		Need: millimetres(s.Need), Pivot: planned(s.Pivot), Slide: planned(s.Slide), Total: planned(s.Total),
+		LeftOver: planned(s.LeftOver), PivotMark: planned(s.PivotMark), SlideMark: planned(s.SlideMark),
+		Turn: ifKnown(t.Known, t.Angle*180/math.Pi), Lift: ifKnown(t.Known, t.Lift),
+		CapHeightAfter: ifKnown(t.Known, t.HeightAfter), SeamGrowth: ifKnown(t.Growth.Known, t.Growth.MM),
+	}
+}
+
+// underscored is a subject as the JSON keys have it.
+func underscored(s string) string { return strings.ReplaceAll(s, " ", "_") }

@@ -47,17 +47,19 @@ func (d *desk) takeHere() wish {
 
 // newPicker lists the sheets of the folder to take a section from, but for the one
 // that takes it.
-func newPicker(found []worksheets.Listed, t taking, own string, st styles) *list {
+func newPicker(found []rosterRow, t taking, own string, st styles) *list {
 	l := &list{styles: st, canBack: true, head: "Take the " + sectionWords[t.section] + " of which worksheet?"}
-	for _, f := range found {
-		if f.Err == nil && filepath.Base(f.Path) != filepath.Base(own) {
-			t.from = f.Path
-			l.rows = append(l.rows, listRow{pad(plain(filepath.Base(f.Path)), 28) + plain(f.Name), wish{kind: wishTake, taking: &t}})
+	for i := range found {
+		f := &found[i]
+		if f.failure == "" && filepath.Base(f.path) != filepath.Base(own) {
+			t.from = f.path
+			l.rows = append(l.rows, sheetRow(f, wish{kind: wishTake, taking: &t}))
 		}
 	}
 	if len(l.rows) == 0 {
-		l.rows = []listRow{{"There is no other worksheet in this folder.", wish{kind: wishBack}}}
+		l.rows = []listRow{{text: "There is no other worksheet in this folder.", wish: wish{kind: wishBack}}}
 	}
+	l.find("")
 	return l
 }
 

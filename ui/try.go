@@ -195,12 +195,7 @@ func trialTable(before report, list []trial, afters []report) string {
 
 // worst is the level of the gravest finding above a note, and its code.
 func (r report) worst() string {
-	worst := finding{}
-	for _, f := range r.findings {
-		if f.level > worst.level {
-			worst = f
-		}
-	}
+	worst, _ := r.gravest()
 	if worst.level == calc.Note {
 		return ""
 	}

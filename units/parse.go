@@ -147,7 +147,17 @@ var vulgar = map[rune][2]int64{
 	'⅝': {5, 8}, '⅔': {2, 3}, '¾': {3, 4}, '⅞': {7, 8},
 }
 
-func isVulgar(r rune) bool { _, ok := vulgar[r]; return ok }
+func isVulgar(r rune) bool { _, ok := vulgarOf(r); return ok }
+
+// vulgarOf spares the letters and digits, which are most of what is read, a
+// search in the table.
+func vulgarOf(r rune) (f [2]int64, ok bool) {
+	if r < utf8.RuneSelf {
+		return f, false
+	}
+	f, ok = vulgar[r]
+	return f, ok
+}
 
 func isDigit(r rune) bool { return '0' <= r && r <= '9' }
 
@@ -335,7 +345,7 @@ func (r *reader) below(numerator int64) (number, *ParseError) {
 }
 
 func (r *reader) vulgarFraction() (number, bool) {
-	f, ok := vulgar[r.peek()]
+	f, ok := vulgarOf(r.peek())
 	if ok {
 		r.next()
 	}

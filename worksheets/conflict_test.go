@@ -255,7 +255,7 @@ func TestAFolderIsSearchedForWorksheets(t *testing.T) {
 	if err := os.Mkdir(filepath.Join(folder, "folder.toml"), 0o755); err != nil {
 		t.Fatal(err)
 	}
-	found, err := worksheets.List(folder)
+	paths, err := worksheets.Files(folder)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -264,10 +264,14 @@ func TestAFolderIsSearchedForWorksheets(t *testing.T) {
 		unreadable   bool
 	}
 	var got []listed
-	for _, f := range found {
-		got = append(got, listed{filepath.Base(f.Path), f.Name, f.Err != nil})
-		if filepath.Dir(f.Path) != folder {
-			t.Errorf("path %q", f.Path)
+	for _, path := range paths {
+		if filepath.Dir(path) != folder {
+			t.Errorf("path %q", path)
+		}
+		if d, err := worksheets.Load(path); err != nil {
+			got = append(got, listed{filepath.Base(path), "", true})
+		} else if d.Ours() {
+			got = append(got, listed{filepath.Base(path), d.Sheet.Name(), false})
 		}
 	}
 	want := []listed{
@@ -277,17 +281,18 @@ func TestAFolderIsSearchedForWorksheets(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("found %v, want %v", got, want)
 	}
-	if _, err := worksheets.List(filepath.Join(folder, "missing")); !errors.Is(err, fs.ErrNotExist) {
+	if _, err := worksheets.Files(filepath.Join(folder, "missing")); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("a missing folder: %v", err)
+	}
+	if _, err := worksheets.Files(filepath.Join(folder, "blouse.toml")); err == nil || !strings.Contains(err.Error(), "it is no folder") {
+		t.Errorf("a file for a folder: %v", err)
 	}
 }
 
 func TestAWorksheetIsFoundHoweverItIsWritten(t *testing.T) {
 	for _, content := range []string{"body.bicep = \"13\"\n", "version = 1\n", "[body.left]\nknee = 15\n"} {
-		folder := t.TempDir()
-		write(t, filepath.Join(folder, "blouse.toml"), content)
-		if found, err := worksheets.List(folder); len(found) != 1 || err != nil {
-			t.Errorf("%q: found %v, %v", content, found, err)
+		if d := load(t, write(t, filepath.Join(t.TempDir(), "blouse.toml"), content)); !d.Ours() {
+			t.Errorf("%q is not taken for a worksheet", content)
 		}
 	}
 }

@@ -13,56 +13,6 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-// FileError says why a file could not be read as a worksheet at all.
-type FileError struct {
-	File   string
-	Line   int    // 0 where no line is to blame
-	Text   string // the line, where there is one
-	Reason string
-	Want   string
-}
-
-// Error is one line: file, line, text, reason, what is read.
-func (e *FileError) Error() string {
-	msg := placeIn(e.File, e.Line)
-	if e.Text != "" {
-		msg += fmt.Sprintf(", %q", shorten(e.Text))
-	}
-	msg += ": " + shortenTo(200, Printable(e.Reason))
-	if e.Want != "" {
-		msg += "; read would be " + e.Want
-	}
-	return msg
-}
-
-// placeIn is a place in a file as messages begin; line 0 is none.
-func placeIn(file string, line int) string {
-	if line == 0 {
-		return Printable(file)
-	}
-	return fmt.Sprintf("%s, line %d", Printable(file), line)
-}
-
-// Problem is one value that could not be read. The rest of the file still can.
-type Problem struct {
-	File string
-	Line int // 0 for an answer that never was in a file
-	Path string
-	Err  error
-}
-
-// Error is one line: file, line, key, text, reason, what is read.
-func (p *Problem) Error() string {
-	msg := placeIn(p.File, p.Line)
-	if msg != "" {
-		msg += ": "
-	}
-	return msg + shorten(Printable(p.Path)) + ": " + p.Err.Error()
-}
-
-// Unwrap is the reason.
-func (p *Problem) Unwrap() error { return p.Err }
-
 // Document is a worksheet with the file it was read from.
 type Document struct {
 	Sheet Sheet // to be changed freely
@@ -78,7 +28,8 @@ type Document struct {
 	places   *layout   // found when first asked for; see layout
 	mistyped []Problem // values that are not even text, and so not in the sheet
 	unknown  []Problem
-	ours     bool // it has a table or the version of a worksheet
+	ours     bool      // it has a table or the version of a worksheet
+	written  time.Time // when the file was, as it was loaded
 }
 
 // Decode reads a worksheet. The name is for messages. The error is a
@@ -88,6 +39,14 @@ func Decode(name string, source []byte) (*Document, error) {
 	if err := guard(name, source); err != nil {
 		return nil, err
 	}
+	if sheet, ours, ok := readPlain(source); ok {
+		return &Document{Sheet: sheet, name: name, source: source, read: sheet, ours: ours}, nil
+	}
+	return decodeAny(name, source)
+}
+
+// decodeAny reads whatever TOML the file is.
+func decodeAny(name string, source []byte) (*Document, error) {
 	tree, err := parse(source)
 	if err != nil {
 		return nil, syntaxError(name, source, err)
@@ -152,7 +111,7 @@ func (d *Document) readTable(name string, value any) {
 		d.note(name, name, append(tables(), "version"))
 		return
 	case !ok:
-		d.refuse(name, d.written(name, value), "it must be a table", fmt.Sprintf("[%s] on a line of its own", name))
+		d.refuse(name, d.asWritten(name, value), "it must be a table", fmt.Sprintf("[%s] on a line of its own", name))
 		return
 	}
 	for _, key := range slices.Sorted(maps.Keys(table)) {
@@ -213,7 +172,7 @@ func (d *Document) readVersion(value any) {
 	v, ok := value.(int64)
 	switch {
 	case !ok || v < 1:
-		d.refuse("version", d.written("version", value), "it must be a whole number from 1", fmt.Sprintf("version = %d", Version))
+		d.refuse("version", d.asWritten("version", value), "it must be a whole number from 1", fmt.Sprintf("version = %d", Version))
 		d.ReadOnly = "its version cannot be read"
 	case v > Version:
 		d.ReadOnly = fmt.Sprintf("it has version %d, and this program writes version %d", v, Version)
@@ -234,7 +193,7 @@ func (d *Document) readAnswer(k Key, value any) {
 		}
 	}
 	if !ok {
-		raw := d.written(k.Path(), value)
+		raw := d.asWritten(k.Path(), value)
 		d.refuse(k.Path(), raw, "it is not text in quotes", wanted(k, raw))
 		return
 	}
@@ -261,7 +220,7 @@ func wanted(k Key, raw string) string {
 func (d *Document) readDone(value any) {
 	list, ok := value.([]any)
 	if !ok {
-		d.refuse("progress.done", d.written("progress.done", value), "it must be a list", `a list such as ["sleeve-mark"]`)
+		d.refuse("progress.done", d.asWritten("progress.done", value), "it must be a list", `a list such as ["sleeve-mark"]`)
 		return
 	}
 	for _, v := range list {
@@ -278,7 +237,7 @@ func (d *Document) readDone(value any) {
 func (d *Document) readFittings(value any) {
 	list, ok := tablesOf(value)
 	if !ok {
-		d.refuse("fitting", d.written("fitting", value), "it must be a list of tables", "[[fitting]] on a line of its own")
+		d.refuse("fitting", d.asWritten("fitting", value), "it must be a list of tables", "[[fitting]] on a line of its own")
 		return
 	}
 	for i, table := range list {
@@ -308,7 +267,7 @@ func (d *Document) readFitting(i int, table map[string]any) (f Fitting) {
 	refuse := func(name, reason, want string) {
 		place := nth("fitting", i) + "." + name
 		d.mistyped = append(d.mistyped, Problem{d.name, d.line(place), "fitting." + name,
-			&ValueError{d.written(place, table[name]), reason, want}})
+			&ValueError{d.asWritten(place, table[name]), reason, want}})
 	}
 	for _, key := range slices.Sorted(maps.Keys(table)) {
 		switch v := table[key].(type) {
@@ -346,9 +305,9 @@ func isDay(text string) bool {
 	return err == nil
 }
 
-// written is a value as it stands in the file, or what it is where that is
+// asWritten is a value as it stands in the file, or what it is where that is
 // long.
-func (d *Document) written(path string, value any) string {
+func (d *Document) asWritten(path string, value any) string {
 	if text, ok := value.(string); ok {
 		return text
 	}

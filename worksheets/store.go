@@ -17,23 +17,24 @@ var ErrChanged = errors.New("the file was changed by another program since it wa
 
 // Load reads a worksheet from a file.
 func Load(path string) (*Document, error) {
-	source, err := readBounded(path)
+	source, info, err := readRegular(path)
 	if err != nil {
 		return nil, err
 	}
 	d, err := Decode(path, source)
-	if err == nil && d.ReadOnly == "" && writeProtected(path) {
+	if err != nil {
+		return nil, err
+	}
+	d.written = info.ModTime()
+	if d.ReadOnly == "" && writeProtected(info) {
 		d.ReadOnly = "the file is write-protected"
 	}
-	return d, err
+	return d, nil
 }
 
 // writeProtected tells that the owner has locked the file. Renaming a new
 // version over it would work all the same, and would not be what was meant.
-func writeProtected(path string) bool {
-	info, err := os.Stat(path)
-	return err == nil && info.Mode().Perm()&0o200 == 0
-}
+func writeProtected(info fs.FileInfo) bool { return info.Mode().Perm()&0o200 == 0 }
 
 // Read reads a worksheet from a stream; name is for messages.
 func Read(name string, from io.Reader) (*Document, error) {
@@ -57,19 +58,28 @@ func ReadPipe(path string) (*Document, error) {
 
 // readBounded reads a regular file and no more of it than a worksheet may have.
 func readBounded(path string) ([]byte, error) {
+	source, _, err := readRegular(path)
+	return source, err
+}
+
+// readRegular is [readBounded], with what is known of the file besides.
+func readRegular(path string) ([]byte, fs.FileInfo, error) {
 	info, err := os.Stat(path)
 	if err != nil {
-		return nil, named(path, err)
+		return nil, nil, named(path, err)
 	}
 	if !info.Mode().IsRegular() {
-		return nil, &FileError{File: path, Reason: "it is a " + kindOf(info), Want: "a file"}
+		return nil, nil, &FileError{File: path, Reason: "it is a " + kindOf(info), Want: "a file"}
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, named(path, err)
+		return nil, nil, named(path, err)
 	}
 	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, MaxBytes+1))
+	room := min(info.Size(), MaxBytes) + bytes.MinRead // with which it need not grow
+	source := bytes.NewBuffer(make([]byte, 0, room))
+	_, err = source.ReadFrom(io.LimitReader(f, MaxBytes+1))
+	return source.Bytes(), info, err
 }
 
 // named is an error about a file, its name made harmless.
@@ -323,37 +333,6 @@ func syncFolder(folder string) {
 		_ = f.Sync()
 		_ = f.Close()
 	}
-}
-
-// Listed is one worksheet of a folder.
-type Listed struct {
-	Path string
-	Name string // title and wearer
-	Err  error  // why it cannot be read
-}
-
-// List finds the worksheets of a folder, by file name: the .toml files that
-// have a table or a version of a worksheet, and those that cannot be read.
-func List(folder string) ([]Listed, error) {
-	entries, err := os.ReadDir(folder)
-	if err != nil {
-		return nil, err
-	}
-	var found []Listed
-	for _, e := range entries { // in the order of their names
-		if e.IsDir() || !strings.EqualFold(filepath.Ext(e.Name()), ".toml") || strings.HasPrefix(e.Name(), ".") {
-			continue
-		}
-		path := filepath.Join(folder, e.Name())
-		d, err := Load(path)
-		switch {
-		case err != nil:
-			found = append(found, Listed{Path: path, Err: err})
-		case d.ours: // not other people's TOML
-			found = append(found, Listed{Path: path, Name: d.Sheet.Name()})
-		}
-	}
-	return found, nil
 }
 
 // Changed tells whether the sheet was changed since it was read.

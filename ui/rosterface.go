@@ -1,0 +1,211 @@
+package ui
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"capscye/calc"
+	"capscye/units"
+)
+
+// The three ways in which a roster is printed. head, next and tail are called in
+// order, one at a time; entry by several sheets at once.
+type rosterFace interface {
+	head() []byte
+	entry(row rosterRow, r report) ([]byte, error)
+	next(e rosterEntry) []byte // an entry with what joins it to those before
+	tail() []byte
+}
+
+func (o rosterOptions) face(folder string) rosterFace {
+	switch {
+	case o.json:
+		return &rosterArray{}
+	case o.csv:
+		return rosterCSV{}
+	}
+	return &rosterText{folder: folder}
+}
+
+// rosterArray is an array of JSON, an object at a time.
+type rosterArray struct{ some bool }
+
+func (*rosterArray) head() []byte { return []byte("[") }
+
+func (*rosterArray) entry(row rosterRow, r report) ([]byte, error) {
+	return encodeJSON(toRosterJSON(row, r))
+}
+
+func (f *rosterArray) next(e rosterEntry) []byte {
+	join := "\n"
+	if f.some {
+		join = ",\n"
+	}
+	f.some = true
+	return append([]byte(join), bytes.TrimSuffix(e.text, []byte("\n"))...)
+}
+
+func (f *rosterArray) tail() []byte {
+	if f.some {
+		return []byte("\n]\n")
+	}
+	return []byte("]\n")
+}
+
+// rosterCSV is a table for other programs. Every amount is exact and names its
+// unit: 5/8 alone would be the fifth of August to some of them.
+type rosterCSV struct{}
+
+func (rosterCSV) head() []byte {
+	cells := []string{"file", "wearer", "title", "sleeve_need", "bust_need"}
+	for _, side := range calc.Sides() {
+		name := underscored(subjectWords[side.Subject()])
+		cells = append(cells, name+"_pivot", name+"_slide")
+	}
+	return csvLine(append(cells, "finding", "code", "saved", "error"))
+}
+
+func (rosterCSV) entry(row rosterRow, r report) ([]byte, error) {
+	cells := []string{row.path, row.wearer, row.title}
+	amount := func(known bool, l units.Length) {
+		text := ""
+		if known {
+			text = r.scale.Exact(l) + " " + r.scale.System.String()
+		}
+		cells = append(cells, text)
+	}
+	known := row.failure == ""
+	for _, p := range r.pieces() {
+		amount(known && p.girth.Need.Known, p.girth.Need.Length)
+	}
+	for _, s := range r.plan.Sides {
+		amount(known && !r.plan.Open, s.Pivot)
+		amount(known && !r.plan.Open, s.Slide)
+	}
+	if known {
+		cells = append(cells, row.level(), string(row.finding.code), row.day(), "")
+	} else {
+		cells = append(cells, "", "", "", row.failure)
+	}
+	return csvLine(cells), nil
+}
+
+func (rosterCSV) next(e rosterEntry) []byte { return e.text }
+func (rosterCSV) tail() []byte              { return nil }
+
+// csvLine is one line of harmless cells: an apostrophe keeps a spreadsheet from
+// taking a text for a formula.
+func csvLine(cells []string) []byte {
+	for i, c := range cells {
+		if c != "" && strings.ContainsRune("=+-@\t", rune(c[0])) {
+			c = "'" + c
+		}
+		cells[i] = plain(c)
+	}
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	_ = w.Write(cells) // a buffer takes everything
+	w.Flush()
+	return b.Bytes()
+}
+
+// rosterText is a table of 80 columns: a line of columns for each sheet, and
+// below it what it is and what to mark.
+type rosterText struct {
+	folder string
+	offRow bool
+	counts map[string]int
+}
+
+func (f *rosterText) head() []byte {
+	where := "this folder"
+	if f.folder != "." {
+		where = plain(filepath.Clean(f.folder))
+	}
+	var out printout
+	out.hanging("", "Worksheets of "+where+": the needs around the body, and what to mark, pivot + slide, on each side.")
+	out.line("")
+	out.line("%s", rosterHead(printWidth, "saved       wearer"))
+	return []byte(out.String())
+}
+
+func (f *rosterText) entry(row rosterRow, r report) ([]byte, error) {
+	var out printout
+	if row.failure != "" {
+		out.line("%s", row.file())
+		out.hanging("    ", row.reason())
+		return []byte(out.String()), nil
+	}
+	out.line("%s", cut(row.columns(printWidth, row.day()+"  "+plain(row.wearer)), printWidth))
+	words := r.marksWords()
+	if row.finding.level > calc.Note {
+		words += ". " + string(row.finding.code)
+	}
+	if title := plain(row.title); title != "" {
+		words = cut(title, 40) + ": " + words
+	}
+	out.hanging("    ", words)
+	return []byte(out.String()), nil
+}
+
+func (f *rosterText) next(e rosterEntry) []byte {
+	if f.counts == nil {
+		f.counts = map[string]int{}
+	}
+	f.counts[e.level]++
+	f.offRow = f.offRow || offMark.Match(e.text)
+	return e.text
+}
+
+func (f *rosterText) tail() []byte {
+	var out printout
+	out.line("")
+	out.line("%s", f.tally())
+	if f.offRow {
+		out.line("%s", offMarkNote(units.OffMark+"0"))
+	}
+	out.cautions()
+	return []byte(out.String())
+}
+
+// tally counts the sheets that were shown, by their gravest finding.
+func (f *rosterText) tally() string {
+	total := 0
+	var parts []string
+	for _, l := range []struct{ level, words string }{
+		{"", "cannot be read"}, {"stop", "with a stop"}, {"warn", "with a warning"}, {"note", "with notes"}, {"-", "with nothing to say"},
+	} {
+		if n := f.counts[l.level]; n > 0 {
+			total += n
+			parts = append(parts, fmt.Sprintf("%d %s", n, l.words))
+		}
+	}
+	switch total {
+	case 0:
+		return "No worksheets."
+	case 1:
+		return "1 worksheet: " + strings.Join(parts, ", ") + "."
+	}
+	return fmt.Sprintf("%d worksheets: %s.", total, strings.Join(parts, ", "))
+}
+
+// marksWords is what to mark, piece by piece; front and back apart only where
+// they differ.
+func (r report) marksWords() string {
+	if r.plan.Open {
+		return "not known yet"
+	}
+	var parts []string
+	for _, p := range r.pieces() {
+		front, back := r.marksShort(p.front), r.marksShort(p.back)
+		words := strings.ToLower(p.name) + " " + front
+		if back != front {
+			words = strings.ToLower(p.name) + " front " + front + ", back " + back
+		}
+		parts = append(parts, words)
+	}
+	return strings.Join(parts, "; ")
+}

@@ -1,0 +1,155 @@
+package ui
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"runtime"
+	"slices"
+	"strings"
+
+	"capscye/worksheets"
+)
+
+// Printing sheets: reading, computing and putting into words is done on every
+// processor; the sheets and what is to be said about them still come out in the
+// order of the files, one by one.
+
+type showOptions struct{ json, working, trace bool }
+
+// printed is one sheet ready to be written.
+type printed struct {
+	text    []byte // nil where there is nothing to write
+	remarks []error
+	status  int
+	err     error // why there is no text, though the file was read
+}
+
+// show prints the sheets one by one, so that memory stays flat however many
+// there are. Without names it is the built-in example.
+func (s *session) show(names []string, o showOptions) error {
+	several := o.json && len(names) > 1
+	workers := runtime.GOMAXPROCS(0)
+	if slices.Contains(names, "-") { // what comes first must read it first
+		workers = 1
+	}
+	work := func(name string) printed { return s.printed(name, len(names) == 0, several, o) }
+	err := inOrder(append(names, exampleIfNone(names)...), workers, work, func(i int, p printed) error {
+		s.worse(p.status)
+		for _, r := range p.remarks {
+			s.complain(r)
+		}
+		switch {
+		case p.err != nil:
+			return p.err
+		case p.text == nil:
+			return nil
+		case several:
+			p.text = append([]byte{"[,"[min(i, 1)], '\n'}, bytes.TrimSuffix(p.text, []byte("\n"))...)
+		case i > 0:
+			p.text = append([]byte(strings.Repeat("-", printWidth)+"\n"), p.text...)
+		}
+		return s.write(p.text)
+	})
+	if err == nil && several {
+		err = s.write([]byte("\n]\n"))
+	}
+	return err
+}
+
+// write writes results.
+func (s *session) write(text []byte) error {
+	if _, err := s.out.Write(text); err != nil {
+		return fmt.Errorf("cannot write: %w", err)
+	}
+	return nil
+}
+
+// printed is one sheet in the form that was asked for. In an array, a file that
+// cannot be read has its place too.
+func (s *session) printed(name string, example, array bool, o showOptions) (p printed) {
+	r, remarks, err := s.judged(name, example)
+	switch {
+	case err != nil:
+		p = printed{remarks: []error{err}, status: exitUnread}
+		if array {
+			p.text, p.err = encodeJSON(failureJSON{name, fileWords(err)})
+		}
+		return p
+	case !r.whole():
+		p.status = exitUnfinished
+	}
+	p.remarks = remarks
+	switch {
+	case o.json:
+		p.text, p.err = encodeJSON(toJSON(r, o.working))
+	case o.trace:
+		p.text = []byte(traceText(r))
+	default:
+		p.text = []byte(sheetText(r, o.working))
+	}
+	return p
+}
+
+func exampleIfNone(names []string) []string {
+	if len(names) == 0 {
+		return worksheets.Examples()[:1]
+	}
+	return nil
+}
+
+// reckoned reads a sheet and computes it. What is wrong in it goes to the error
+// stream and into the exit status.
+func (s *session) reckoned(name string, example bool) (report, error) {
+	r, remarks, err := s.judged(name, example)
+	if err != nil {
+		return report{}, err
+	}
+	for _, e := range remarks {
+		s.complain(e)
+	}
+	if !r.whole() {
+		s.worse(exitUnfinished)
+	}
+	return r, nil
+}
+
+// judged reads a sheet and computes it; remarks is what is wrong in it. It says
+// nothing itself, so that several sheets can be judged at once.
+func (s *session) judged(name string, example bool) (r report, remarks []error, err error) {
+	d, err := s.opened(name, example)
+	if err != nil {
+		return report{}, nil, err
+	}
+	r = reckon(d, s.today, 0)
+	for _, p := range r.problems {
+		remarks = append(remarks, &p)
+	}
+	for _, p := range d.Unknown() {
+		remarks = append(remarks, &p)
+	}
+	return r, remarks, nil
+}
+
+// opened reads a worksheet by name, from standard input for "-", or an example.
+func (s *session) opened(name string, example bool) (*worksheets.Document, error) {
+	switch {
+	case example:
+		return worksheets.Example(name)
+	case name == "-":
+		return worksheets.Read("standard input", s.in)
+	case isPipe(name):
+		return worksheets.ReadPipe(name)
+	}
+	d, err := worksheets.Load(name)
+	if err == nil {
+		d.FindOrigins()
+	}
+	return d, err
+}
+
+// isPipe tells what a shell hands over for <(command).
+func isPipe(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.Mode()&(os.ModeNamedPipe|os.ModeCharDevice) != 0
+}

@@ -1,0 +1,61 @@
+package ui
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// manySheets are copies of an example in a folder of their own.
+func manySheets(b *testing.B, count int) (folder string, paths []string) {
+	b.Helper()
+	source, err := os.ReadFile(example("choir-blouse"))
+	if err != nil {
+		b.Fatal(err)
+	}
+	folder = b.TempDir()
+	for i := range count {
+		path := filepath.Join(folder, fmt.Sprintf("s%05d.toml", i))
+		if err := os.WriteFile(path, source, 0o644); err != nil {
+			b.Fatal(err)
+		}
+		paths = append(paths, path)
+	}
+	return folder, paths
+}
+
+// What a sheet costs among others: one row on one processor, and a thousand
+// sheets in each way that they can be printed. They print figures, and fail for
+// none.
+func BenchmarkRosterRow(b *testing.B) {
+	_, paths := manySheets(b, 1)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, _, ok := rosterRowOf(paths[0], someDay); !ok {
+			b.Fatal("no sheet")
+		}
+	}
+}
+
+func BenchmarkThousandSheets(b *testing.B) {
+	folder, paths := manySheets(b, 1000)
+	for _, args := range [][]string{
+		{"show"}, {"show", "--json"}, {"roster", folder}, {"roster", "--csv", folder}, {"roster", "--json", folder}, {"roster", "--sort=wearer", folder},
+	} {
+		name := strings.ReplaceAll(strings.TrimSuffix(strings.Join(args, " "), " "+folder), " ", "")
+		if args[0] == "show" {
+			args = append(args, paths...)
+		}
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if status := runOn(someDay, args, nil, io.Discard, io.Discard); status != exitWell {
+					b.Fatalf("status %d", status)
+				}
+			}
+		})
+	}
+}

@@ -1,0 +1,53 @@
+package worksheets
+
+import "fmt"
+
+// FileError says why a file could not be read as a worksheet at all.
+type FileError struct {
+	File   string
+	Line   int    // 0 where no line is to blame
+	Text   string // the line, where there is one
+	Reason string
+	Want   string
+}
+
+// Error is one line: file, line, text, reason, what is read.
+func (e *FileError) Error() string {
+	msg := placeIn(e.File, e.Line)
+	if e.Text != "" {
+		msg += fmt.Sprintf(", %q", shorten(e.Text))
+	}
+	msg += ": " + shortenTo(200, Printable(e.Reason))
+	if e.Want != "" {
+		msg += "; read would be " + e.Want
+	}
+	return msg
+}
+
+// placeIn is a place in a file as messages begin; line 0 is none.
+func placeIn(file string, line int) string {
+	if line == 0 {
+		return Printable(file)
+	}
+	return fmt.Sprintf("%s, line %d", Printable(file), line)
+}
+
+// Problem is one value that could not be read. The rest of the file still can.
+type Problem struct {
+	File string
+	Line int // 0 for an answer that never was in a file
+	Path string
+	Err  error
+}
+
+// Error is one line: file, line, key, text, reason, what is read.
+func (p *Problem) Error() string {
+	msg := placeIn(p.File, p.Line)
+	if msg != "" {
+		msg += ": "
+	}
+	return msg + shorten(Printable(p.Path)) + ": " + p.Err.Error()
+}
+
+// Unwrap is the reason.
+func (p *Problem) Unwrap() error { return p.Err }
