@@ -150,7 +150,8 @@ func TestRealProgramInATerminal(t *testing.T) {
 	}
 	term := start(t, folder, nil, "blouse.toml")
 	term.await("Sleeve needs 2 1/2 in; each side: pivot 1 in, slide 1/4 in")
-	term.types("14 1/4\r")
+	term.types("14 1/4\r") // and the hands are on the next field
+	term.await("an answer is missing")
 	term.await("Sleeve needs 3 in; each side: pivot 1 in, slide 1/2 in")
 	term.types("\x03")
 	if status := term.ends(); status != 0 {
@@ -233,5 +234,23 @@ func TestDumbTerminalGetsThePrintedSheet(t *testing.T) {
 	term := start(t, t.TempDir(), []string{"TERM=dumb"})
 	if status := term.ends(); status != 0 || !strings.Contains(term.raw(), "Choir blouse, for Odile") || strings.Contains(term.raw(), "\x1b") {
 		t.Errorf("status %d, %q", status, term.raw())
+	}
+}
+
+// Idle costs nothing: once the frames of the last key are out, a second brings
+// not a byte.
+func TestNothingIsWrittenWhileIdle(t *testing.T) {
+	folder := t.TempDir()
+	term := start(t, folder, nil, "smock.toml")
+	term.await("Begin it?")
+	term.types("i")
+	term.await("[saved]")
+	term.types("14 1/4\r") // and the hands are on the next field
+	term.await("an answer is missing")
+	time.Sleep(200 * time.Millisecond) // the save, and the frame that says so
+	before := term.raw()
+	time.Sleep(time.Second)
+	if after := term.raw(); after != before {
+		t.Errorf("%q was written while nobody did anything", after[len(before):])
 	}
 }
