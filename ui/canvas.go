@@ -15,6 +15,7 @@ type canvas struct {
 }
 
 func newCanvas(width, height int) *canvas {
+	made.pictures.Add(1)
 	return &canvas{width, height, make([]rune, width*height), make([]rune, width*height)}
 }
 

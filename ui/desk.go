@@ -56,8 +56,8 @@ type desk struct {
 	mayLose  bool     // the person agreed that the file's comments go
 }
 
-func newDesk(d *worksheets.Document, st styles, today time.Time) *desk {
-	k := &desk{doc: d, styles: st, today: today, entry: newEntry(st)}
+func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {
+	k := &desk{doc: d, copies: copies, styles: st, today: today, entry: newEntry(st)}
 	k.reckon()
 	for s := range stepCount {
 		k.at[s] = nextField(forms[s], -1, 1)
@@ -82,35 +82,6 @@ func newEntry(st styles) textinput.Model {
 	e.Cursor.Style = st.here
 	e.Focus()
 	return e
-}
-
-// reckon computes what follows from the sheet. It is done once for a change. Of
-// copies beside it all are computed, in the unit of the one at hand, so that they
-// can be compared.
-func (d *desk) reckon() {
-	d.rep, d.preview, d.beside = reckon(d.document(d.hand), d.today, d.shown), nil, nil
-	if len(d.copies) == 0 {
-		return
-	}
-	for n := range len(d.copies) + 1 {
-		d.beside = append(d.beside, reckon(d.document(n), d.today, d.rep.scale.System))
-	}
-}
-
-// foresee computes the preview of what is being typed; while that cannot be
-// read, the last that could stays.
-func (d *desk) foresee() {
-	k, ok := d.focused()
-	if !ok || d.entry.Value() == d.reached {
-		d.preview = nil
-		return
-	}
-	if sheet, err := d.typed(k); err == nil {
-		typed := d.document(d.hand)
-		typed.Sheet = sheet
-		ahead := reckon(typed, d.today, d.shown)
-		d.preview = &ahead
-	}
 }
 
 // pictured is the report that pictures show.

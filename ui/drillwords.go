@@ -35,8 +35,7 @@ func problemTitle(p calc.Problem) string {
 // problemWords is what is known, a sentence or two for each thing that is
 // measured; levels that do not use a thing do not speak of it.
 func problemWords(p calc.Problem) []string {
-	in, plan := p.Input, calc.Compute(p.Input)
-	num := drillScale(p).Exact
+	in, num := p.Input, drillScale(p).Exact
 	var lines []string
 	body := func(lead string, girth, ease units.Length, other units.Reading) {
 		words := lead + " " + num(girth)
@@ -45,17 +44,17 @@ func problemWords(p calc.Problem) []string {
 		}
 		lines = append(lines, words+"; ease to be "+num(ease)+".")
 	}
-	if p.Level > 1 && plan.Sleeve.Asked() {
+	if p.Level > 1 && in.Bicep.Known {
 		body("Bicep", in.Bicep.Length, in.BicepEase.Length, in.BicepOther)
 	}
-	if p.Level > 1 && plan.Bust.Asked() {
+	if p.Level > 1 && in.Bust.Known {
 		body("Bust", in.Bust.Length, in.BustEase.Length, units.Reading{})
 	}
-	if s := in.Sleeve; plan.Sleeve.Asked() {
+	if s := in.Sleeve; in.Bicep.Known {
 		lines = append(lines, fmt.Sprintf("Sleeve laid flat: %s across at the bicep line, %s; seam allowance %s.",
 			num(s.Width.Length), betweenWords(s.EdgeToEdge), num(s.Allowance.Length)))
 	}
-	if plan.Bust.Asked() {
+	if in.Bust.Known {
 		lines = append(lines, bodiceWords(in.Bodice, num))
 	}
 	if p.Level > 2 {

@@ -100,16 +100,20 @@ var halfNames = map[calc.Half]string{calc.Front: "FRONT", calc.Back: "BACK"}
 
 // stepPicture is the piece of a step at the table as it lies then.
 func stepPicture(s calc.TraceStep, r report, width, height int) []string {
-	width = min(width, 60)
+	var d calc.Drawing
+	var name string
 	switch s.Piece {
 	case calc.SleevePiece:
-		return picture(calc.SleeveDrawing(r.input, r.plan, s.Stages), r, "Sleeve", width, height)
+		d, name = calc.SleeveDrawing(r.input, r.plan, s.Stages), "Sleeve"
 	case calc.BodiceFrontPiece:
-		return picture(calc.BodiceDrawing(r.input, r.plan, calc.Front, s.Stages), r, "Bodice front", width, height)
+		d, name = calc.BodiceDrawing(r.input, r.plan, calc.Front, s.Stages), "Bodice front"
 	case calc.BodiceBackPiece:
-		return picture(calc.BodiceDrawing(r.input, r.plan, calc.Back, s.Stages), r, "Bodice back", width, height)
+		d, name = calc.BodiceDrawing(r.input, r.plan, calc.Back, s.Stages), "Bodice back"
+	default:
+		return nil
 	}
-	return nil
+	made.drawings.Add(1)
+	return picture(d, r, name, min(width, 60), height)
 }
 
 // pictures are the pieces for a given room, one above the other, with a remark
@@ -117,10 +121,10 @@ func stepPicture(s calc.TraceStep, r report, width, height int) []string {
 // for both. A bodice that changes alone comes first.
 func pictures(r report, remark string, width, height int) []string {
 	sleeve := func(height int) []string {
-		return picture(calc.SleeveDrawing(r.input, r.plan, calc.AllAltered), r, "Sleeve"+remark, width, height)
+		return picture(r.sleeve(), r, "Sleeve"+remark, width, height)
 	}
 	bodice := func(height int) []string {
-		return picture(calc.BodiceDrawing(r.input, r.plan, calc.Front, calc.AllAltered), r, "Bodice front"+remark, width, height)
+		return picture(r.bodice(), r, "Bodice front"+remark, width, height)
 	}
 	first, second := sleeve, bodice
 	if s := r.plan.Sides; s[calc.SleeveFront].Total == 0 && s[calc.SleeveBack].Total == 0 && s[calc.BodiceFront].Total != 0 {

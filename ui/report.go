@@ -26,6 +26,7 @@ type report struct {
 	plan     calc.Plan
 	findings []finding
 	problems []worksheets.Problem // values that cannot be read
+	derived
 }
 
 // Codes of findings about the file itself; the sums do not know of it.
@@ -38,6 +39,7 @@ const (
 // reckon computes the report of a document on a day. shown is the system that
 // lengths are shown in, or none for the sheet's own.
 func reckon(d *worksheets.Document, today time.Time, shown units.System) report {
+	made.plans.Add(1)
 	r := report{sheet: d.Sheet, today: today, scale: d.Sheet.Scale(), input: input(&d.Sheet, today), problems: d.Problems()}
 	if shown != 0 {
 		r.scale.System = shown
@@ -50,6 +52,7 @@ func reckon(d *worksheets.Document, today time.Time, shown units.System) report 
 		r.findings = append(r.findings, f)
 	}
 	r.plan = calc.Compute(r.input)
+	r.derived = r.derive()
 	for _, f := range r.plan.Findings {
 		r.findings = append(r.findings, r.worded(f))
 	}

@@ -295,11 +295,7 @@ func (m *root) opened(msg openedMsg) {
 		m.complain(plain(strings.TrimSpace(msg.note + " " + fileWords(msg.err))))
 		return
 	}
-	m.front, m.desk = nil, newDesk(msg.doc, m.styles, m.today)
-	if len(msg.copies) > 0 {
-		m.desk.copies = msg.copies
-		m.desk.reckon()
-	}
+	m.front, m.desk = nil, newDesk(msg.doc, msg.copies, m.styles, m.today)
 	m.desk.recovery = msg.recovery
 	m.desk.layLeftover(msg.left)
 	m.desk.resize(m.width, m.height)

@@ -52,6 +52,7 @@ type session struct {
 
 // commands is the table of commands, which help and completion are made from.
 func (s *session) commands() *cobra.Command {
+	var version bool
 	root := &cobra.Command{
 		Use:   "capscye [FILE]",
 		Short: "A fitting worksheet for widening sleeves and bodices",
@@ -62,12 +63,19 @@ Without FILE it opens the worksheets of this folder, or the built-in example whe
 there are none. With FILE it opens that worksheet, and offers to begin it if there
 is none; on a terminal that cannot be drawn on it asks, as ask does. Without a
 terminal it prints the computed sheet instead.`,
-		Version:       Version,
-		Args:          atMostOneFile,
+		Args: func(c *cobra.Command, args []string) error {
+			if version {
+				return nil
+			}
+			return atMostOneFile(c, args)
+		},
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch stdin := len(args) == 1 && args[0] == "-"; {
+			case version:
+				_, err := fmt.Fprintf(s.out, "capscye %s\n", Version)
+				return err
 			case s.hasTerminal() && !stdin && !isDumb():
 				return s.open(args)
 			case s.hasTerminal() && !stdin && len(args) == 1:
@@ -79,7 +87,7 @@ terminal it prints the computed sheet instead.`,
 	root.SetIn(s.in)
 	root.SetOut(s.out)
 	root.SetErr(s.errs)
-	root.SetVersionTemplate("capscye {{.Version}}\n")
+	root.Flags().BoolVarP(&version, "version", "v", false, "version for capscye") // cobra's own needs a template; see TestNoTemplatesAreLinked
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetHelpCommand(&cobra.Command{Hidden: true})
 

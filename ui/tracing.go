@@ -24,12 +24,13 @@ var verbs = map[calc.Action]string{
 }
 
 // traceSteps are the steps of a report.
-func (r report) traceSteps() []calc.TraceStep { return calc.TraceSteps(r.input, r.plan) }
+func (r report) traceSteps() []calc.TraceStep { return r.steps() }
 
 // asMarked is the report by the marks, for everything that is looked at or
 // measured at the table.
 func (r report) asMarked() report {
 	r.plan = r.plan.AsMarked()
+	r.derived = r.derive()
 	return r
 }
 

@@ -62,9 +62,7 @@ func (d *desk) nothing(w wish, message string) wish {
 func (d *desk) travel(from, to laid, verb, what string) wish {
 	d.doc.Sheet = d.doc.Sheet.Since(from.sheet, to.sheet)
 	d.copies, d.hand = to.copies, to.hand
-	d.reckon()
-	d.reach()
-	d.trace = d.traceAt(d.trace)
+	d.takeUp()
 	d.message = fmt.Sprintf("%s: %s.", verb, what)
 	if len(from.copies) != len(to.copies) {
 		return d.keep()

@@ -38,7 +38,9 @@ func (d *desk) layTrial(s worksheets.Sheet) {
 func (d *desk) takeUp() {
 	d.reckon()
 	d.reach()
-	d.trace = d.traceAt(d.trace)
+	if d.step == stepTrace {
+		d.trace = d.traceAt(d.trace)
+	}
 }
 
 // nextLaid moves the hands from the sheet to the copies, one after the other, and

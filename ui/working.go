@@ -40,7 +40,7 @@ func workingRows(text string, width int) []string {
 // workingText is the working of the sheet, as far as it was kept; from is the
 // first line about what is at hand, and all of those are pointed out.
 func (d *desk) workingText(width int) (out []string, from int) {
-	lines := d.rep.worked()
+	lines := d.rep.working()
 	if len(lines) == 0 {
 		return wrap(d.rep.nothingToTrace(), width), 0
 	}

@@ -26,6 +26,8 @@ type Document struct {
 	source   []byte    // the file as it was last read or written; nil for none
 	read     Sheet     // the sheet that source says
 	places   *layout   // found when first asked for; see layout
+	rest     *string   // what source says besides our answers, once known; see restOf
+	encoded  *encoding // what a sheet was last encoded to
 	mistyped []Problem // values that are not even text, and so not in the sheet
 	unknown  []Problem
 	ours     bool      // it has a table or the version of a worksheet
@@ -42,21 +44,22 @@ func Decode(name string, source []byte) (*Document, error) {
 	if sheet, ours, ok := readPlain(source); ok {
 		return &Document{Sheet: sheet, name: name, source: source, read: sheet, ours: ours}, nil
 	}
-	return decodeAny(name, source)
+	d, _, err := decodeAny(name, source)
+	return d, err
 }
 
-// decodeAny reads whatever TOML the file is.
-func decodeAny(name string, source []byte) (*Document, error) {
-	tree, err := parse(source)
-	if err != nil {
-		return nil, syntaxError(name, source, err)
+// decodeAny reads whatever TOML the file is, and gives the tree along, which the
+// document keeps nothing of.
+func decodeAny(name string, source []byte) (d *Document, tree map[string]any, err error) {
+	if tree, err = parse(source); err != nil {
+		return nil, nil, syntaxError(name, source, err)
 	}
-	d := &Document{name: name, source: source}
+	d = &Document{name: name, source: source}
 	for _, table := range slices.Sorted(maps.Keys(tree)) {
 		d.readTable(table, tree[table])
 	}
 	d.read = d.Sheet
-	return d, nil
+	return d, tree, nil
 }
 
 // parse reads TOML, with or without a byte order mark.

@@ -22,38 +22,57 @@ func (d *Document) Encode() (out []byte, lost bool, err error) {
 		return encodeNew(d.Sheet), false, nil
 	case d.Sheet.Equal(d.read):
 		return d.source, false, nil
+	case d.encoded != nil && d.encoded.read.Sheet.Equal(d.Sheet):
+		return d.encoded.read.source, d.encoded.lost, nil
 	}
-	if out, ok := d.edited(); ok && d.says(out) && d.keepsTheRest(out) {
+	if out, ok := d.edited(); ok && d.proves(out, false) {
 		return out, false, nil
 	}
 	out, err = d.rewritten()
-	if err == nil && (!d.says(out) || !d.keepsTheRest(out)) {
+	if err == nil && !d.proves(out, true) {
 		err = &FileError{File: d.name, Reason: "the file is written in a way that cannot be changed here", Want: "a plain worksheet"}
 	}
 	return out, true, err
 }
 
-// says tells whether the bytes read back as the document's sheet.
-func (d *Document) says(out []byte) bool {
-	again, err := Decode(d.name, out)
-	return err == nil && again.Sheet.Equal(d.Sheet)
+// encoding is what a sheet was encoded to, read back. The screen asks whether
+// comments would be lost before every save: what was proved for the answer is
+// used again for the save, and for what is known of the file afterwards.
+type encoding struct {
+	read *Document
+	lost bool
 }
 
-// keepsTheRest tells whether everything in the source that is no answer of ours
-// stands in the bytes as well, value for value.
-func (d *Document) keepsTheRest(out []byte) bool {
-	before, okBefore := rest(d.source)
-	after, okAfter := rest(out)
-	return okBefore && okAfter && before == after
-}
-
-// rest is what a file says besides our answers, printed: so that a number that
-// is none equals itself.
-func rest(source []byte) (text string, ok bool) {
-	tree, err := parse(source)
-	if err != nil {
-		return "", false
+// proves tells whether the bytes read back as the document's sheet, and say
+// everything else in the source as well, value for value. It is remembered.
+func (d *Document) proves(out []byte, lost bool) bool {
+	if guard(d.name, out) != nil {
+		return false
 	}
+	again, tree, err := decodeAny(d.name, out)
+	if err != nil || !again.Sheet.Equal(d.Sheet) {
+		return false
+	}
+	if d.rest == nil {
+		before, err := parse(d.source)
+		if err != nil {
+			return false
+		}
+		rest := restOf(before)
+		d.rest = &rest
+	}
+	rest := restOf(tree)
+	if rest != *d.rest {
+		return false
+	}
+	again.rest = &rest
+	d.encoded = &encoding{again, lost}
+	return true
+}
+
+// restOf is what a file says besides our answers, printed: so that a number that
+// is none equals itself. It takes our answers out of the tree.
+func restOf(tree map[string]any) string {
 	delete(tree, "fitting")
 	if progress, ok := tree["progress"].(map[string]any); ok {
 		if delete(progress, "done"); len(progress) == 0 {
@@ -71,7 +90,7 @@ func rest(source []byte) (text string, ok bool) {
 			delete(tree, k.table())
 		}
 	}
-	return fmt.Sprint(tree), true
+	return fmt.Sprint(tree)
 }
 
 // LosesComments tells whether saving now would lose the comments of the file.

@@ -257,3 +257,32 @@ func TestTextThatIsNotUTF8CanBeSaved(t *testing.T) {
 		t.Errorf("%q, %v", out, err)
 	}
 }
+
+// The screen asks before every save whether comments would be lost. What was
+// made for that answer is what the save writes: the same bytes, not equal ones.
+func TestAnAnswerIsEncodedOnce(t *testing.T) {
+	d, err := worksheets.Decode("sheet.toml", []byte("# kept\n[body]\nbicep = \"13\"\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	encoded := func(bicep string) []byte {
+		if err := d.Sheet.Set(worksheets.Bicep, bicep); err != nil {
+			t.Fatal(err)
+		}
+		if d.LosesComments() {
+			t.Errorf("%s: the comment would be lost", bicep)
+		}
+		out, _, err := d.Encode()
+		if want := "# kept\n[body]\nbicep = \"" + bicep + "\"\n"; err != nil || string(out) != want {
+			t.Errorf("%q, %v, want %q", out, err, want)
+		}
+		return out
+	}
+	first := encoded("14")
+	if again := encoded("14"); &again[0] != &first[0] {
+		t.Error("it was encoded twice")
+	}
+	encoded("15")
+	encoded("14")
+	encoded("13") // as it was read
+}

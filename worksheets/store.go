@@ -113,7 +113,9 @@ func New(s Sheet) *Document {
 func (d *Document) Path() string { return d.name }
 
 // SetPath makes a document that has no file save to a new one.
-func (d *Document) SetPath(path string) { d.name, d.source, d.places = path, nil, nil }
+func (d *Document) SetPath(path string) {
+	d.name, d.source, d.places, d.rest, d.encoded = path, nil, nil, nil, nil
+}
 
 // Saved tells whether the file says what the sheet says, as far as is known.
 func (d *Document) Saved() bool { return d.source != nil && d.Sheet.Equal(d.read) }
@@ -169,12 +171,18 @@ func (d *Document) save(over bool) (backup string, err error) {
 
 // reread takes the bytes just written as what was read.
 func (d *Document) reread(out []byte) error {
-	again, err := Decode(d.name, out)
-	if err != nil {
-		return err
+	var again Document
+	if e := d.encoded; e != nil && bytes.Equal(e.read.source, out) { // it was read already
+		again = *e.read
+	} else {
+		read, err := Decode(d.name, out)
+		if err != nil {
+			return err
+		}
+		again = *read
 	}
 	again.Origins = d.Origins
-	*d = *again
+	*d = again
 	return nil
 }
 
