@@ -235,3 +235,21 @@ func TestDumbTerminalGetsThePrintedSheet(t *testing.T) {
 		t.Errorf("status %d, %q", status, term.raw())
 	}
 }
+
+// Idle costs nothing: once the frames of the last key are out, a second brings
+// not a byte.
+func TestNothingIsWrittenWhileIdle(t *testing.T) {
+	folder := t.TempDir()
+	term := start(t, folder, nil, "smock.toml")
+	term.await("Begin it?")
+	term.types("i")
+	term.await("[saved]")
+	term.types("14 1/4\r") // and the hands are on the next field
+	term.await("an answer is missing")
+	time.Sleep(200 * time.Millisecond) // the save, and the frame that says so
+	before := term.raw()
+	time.Sleep(time.Second)
+	if after := term.raw(); after != before {
+		t.Errorf("%q was written while nobody did anything", after[len(before):])
+	}
+}
