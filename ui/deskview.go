@@ -217,7 +217,7 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 	lead := d.styles.here.Render(">") + " " + d.styles.answer.Render(pad(fields[k].label, labelWidth))
 	switch kindOf(k) {
 	case choiceField:
-		options, now := optionsOf(&d.doc.Sheet, k)
+		options, now := optionsOf(d.sheet(), k)
 		return cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
 	case slideField:
 		if d.fresh {

@@ -152,7 +152,10 @@ func frameOfArea(t *testing.T, cells int) func() {
 	width := map[int]int{80 * 24: 80, 120 * 40: 120, 200 * 60: 200, 300 * 100: 300, 500 * 200: 500}[cells]
 	m := lit(t, width, cells/width)
 	m.desk.goTo(stepSplit)
-	return func() { m.View() }
+	return func() {
+		m.desk.rep.derived = m.desk.rep.derive() // as after a change: nothing is kept from the frame before
+		m.View()
+	}
 }
 
 // lengthOf reads a number with so many digits behind its point, which is far more

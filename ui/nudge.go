@@ -62,7 +62,7 @@ func exactly(l units.Length, sc units.Scale) string {
 // choose goes through the options of a choice.
 func (d *desk) choose(by int) wish {
 	k, _ := d.focused()
-	options, now := optionsOf(&d.doc.Sheet, k)
+	options, now := optionsOf(d.sheet(), k)
 	return d.set(k, options[(now+by+len(options))%len(options)])
 }
 
