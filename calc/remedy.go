@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"cmp"
 	"iter"
 	"slices"
 
@@ -146,7 +147,7 @@ func leastEase(fabric Fabric) units.Length {
 	return least
 }
 
-// shares moves a front share by hundredths, both ways.
+// shares moves a front share by hundredths, both ways, to the nearest first.
 func shares(of func(*Input) *units.Share) func(Input) iter.Seq[Input] {
 	return func(in Input) iter.Seq[Input] {
 		return func(yield func(Input) bool) {
@@ -154,14 +155,21 @@ func shares(of func(*Input) *units.Share) func(Input) iter.Seq[Input] {
 			if now.Denominator == 0 {
 				return
 			}
-			percent := now.Numerator * 100 / now.Denominator
-			for by := int64(1); by <= mostPercent; by++ {
-				for _, share := range []int64{percent - by, percent + by} {
-					changed := in
-					*of(&changed) = units.Share{Numerator: share, Denominator: 100}
-					if share >= leastPercent && share <= mostPercent && !yield(changed) {
-						return
-					}
+			distance := func(percent int64) int64 { // in parts of 100 x the denominator
+				return max(percent*now.Denominator-100*now.Numerator, 100*now.Numerator-percent*now.Denominator)
+			}
+			var list []int64
+			for percent := int64(leastPercent); percent <= mostPercent; percent++ {
+				if distance(percent) > 0 {
+					list = append(list, percent)
+				}
+			}
+			slices.SortStableFunc(list, func(a, b int64) int { return cmp.Compare(distance(a), distance(b)) })
+			for _, percent := range list {
+				changed := in
+				*of(&changed) = units.Share{Numerator: percent, Denominator: 100}
+				if !yield(changed) {
+					return
 				}
 			}
 		}

@@ -180,9 +180,10 @@ func keepLeftover(d *desk, list []worksheets.Sheet) tea.Cmd {
 	})
 }
 
-// saveCopy writes a copy of a sheet to a file of its own.
-func saveCopy(d worksheets.Document, path string) tea.Cmd {
-	return safely(func() tea.Msg { return copySavedMsg{d.Sheet, path, d.SaveCopy(path)} })
+// saveCopy writes the copy at hand to a file of its own.
+func saveCopy(k *desk, path string) tea.Cmd {
+	d := k.document(k.hand)
+	return safely(func() tea.Msg { return copySavedMsg{k, d.Sheet, path, d.SaveCopy(path)} })
 }
 
 // printFile writes the card of a report beside its sheet.

@@ -3,6 +3,7 @@ package ui
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"capscye/calc"
 	"capscye/units"
@@ -17,8 +18,10 @@ type comparedRow struct {
 }
 
 // compare lists what differs between sheets side by side, in words: the answers
-// first, then what follows from them, in the order of the work. Front and back
-// are one row where they say the same.
+// first, then what follows from them, in the order of the work, and what to mark.
+// Lengths are exact, but for those of a turn, so that no difference is hidden by
+// rounding and none is made by it. Front and back are one row where they say the
+// same.
 func compare(sheets ...report) []comparedRow {
 	var rows []comparedRow
 	add := func(what string, cells []string) {
@@ -28,30 +31,39 @@ func compare(sheets ...report) []comparedRow {
 	}
 	for _, k := range worksheets.Keys() {
 		if f, ok := fields[k]; ok && slices.ContainsFunc(sheets, func(r report) bool { return r.sheet.Text(k) != sheets[0].sheet.Text(k) }) {
-			rows = append(rows, comparedRow{f.words, inEach(sheets, func(r report) string { return cmp.Or(answerText(r, k), "-") })})
+			rows = append(rows, comparedRow{f.words, inEach(sheets, func(r report) string { return r.answerExactly(k) })})
 		}
 	}
-	for _, c := range needConsequences {
+	for _, c := range needFigures {
 		add(c.what, inEach(sheets, c.words))
 	}
-	for _, front := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
-		back := front + 1
+	for _, piece := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
 		for _, f := range sideFigures {
-			of := func(s calc.Side) []string {
-				return inEach(sheets, func(r report) string { return r.planned(f.of(r.plan.Sides[s])) })
+			for _, row := range bothSides(piece, f, sheets) {
+				add(row.what, row.cells)
 			}
-			if both := of(front); slices.Equal(both, of(back)) {
-				add(wordsOfPiece(front.Subject()).name+" "+f.what+", each side", both)
-				continue
-			}
-			add(subjectWords[front.Subject()]+" "+f.what, of(front))
-			add(subjectWords[back.Subject()]+" "+f.what, of(back))
 		}
 	}
 	for _, c := range consequences {
 		add(c.what, inEach(sheets, c.words))
 	}
 	return rows
+}
+
+// bothSides is a figure of front and back of a piece, in one row where they are
+// the same in every sheet.
+func bothSides(front calc.Side, f sideFigure, sheets []report) []comparedRow {
+	of := func(s calc.Side) []string {
+		return inEach(sheets, func(r report) string { return f.words(r, r.plan.Sides[s]) })
+	}
+	one, other := of(front), of(front+1)
+	if slices.Equal(one, other) {
+		return []comparedRow{{wordsOfPiece(front.Subject()).name + " " + f.what + ", each side", one}}
+	}
+	return []comparedRow{
+		{subjectWords[front.Subject()] + " " + f.what, one},
+		{subjectWords[(front+1).Subject()] + " " + f.what, other},
+	}
 }
 
 func inEach(sheets []report, words func(report) string) []string {
@@ -89,34 +101,75 @@ func answerText(r report, k worksheets.Key) string {
 	return text
 }
 
+// answerExactly is an answer in the unit of the comparison, a dash for none.
+func (r report) answerExactly(k worksheets.Key) string {
+	if l := r.sheet.Reading(k); l.Known && r.sheet.Text(k) != "" {
+		return r.scale.Exact(l.Length) + " " + r.scale.System.String()
+	}
+	return cmp.Or(answerText(r, k), "-")
+}
+
 // consequence is one figure that people compare.
 type consequence struct {
 	what  string
 	words func(report) string
 }
 
-var needConsequences = []consequence{
-	{"sleeve need", func(r report) string { return orDash(r.plan.Sleeve.Need, r.scale) }},
-	{"bust need", func(r report) string { return orDash(r.plan.Bust.Need, r.scale) }},
+// exactFigure is a figure of the plan that is known as it is.
+func exactFigure(of func(calc.Plan) units.Reading) func(report) string {
+	return func(r report) string {
+		l := of(r.plan)
+		if !l.Known {
+			return "-"
+		}
+		return r.scale.Exact(l.Length)
+	}
 }
 
-// sideFigures are the figures of a side that people compare.
-var sideFigures = []struct {
-	what string
-	of   func(calc.SidePlan) units.Length
-}{
-	{"pivot", func(p calc.SidePlan) units.Length { return p.Pivot }},
-	{"slide", func(p calc.SidePlan) units.Length { return p.Slide }},
-	{"left over", func(p calc.SidePlan) units.Length { return p.LeftOver }},
+var needFigures = []consequence{
+	{"sleeve need", exactFigure(func(p calc.Plan) units.Reading { return p.Sleeve.Need })},
+	{"bust need", exactFigure(func(p calc.Plan) units.Reading { return p.Bust.Need })},
 }
+
+// sideFigure is a figure of a side that people compare.
+type sideFigure struct {
+	what  string
+	words func(report, calc.SidePlan) string
+}
+
+// exactOf is a figure of a side as it is.
+func exactOf(of func(calc.SidePlan) units.Length) func(report, calc.SidePlan) string {
+	return func(r report, p calc.SidePlan) string {
+		if r.plan.Open {
+			return "-"
+		}
+		return r.scale.Exact(of(p))
+	}
+}
+
+var sideFigures = []sideFigure{
+	{"pivot", exactOf(func(p calc.SidePlan) units.Length { return p.Pivot })},
+	{"slide", exactOf(func(p calc.SidePlan) units.Length { return p.Slide })},
+	{"left over", exactOf(func(p calc.SidePlan) units.Length { return p.LeftOver })},
+	marksOfSide,
+}
+
+// marksOfSide is what is marked on the paper, pivot + slide, in the ruler's unit.
+var marksOfSide = sideFigure{"marks", func(r report, p calc.SidePlan) string {
+	if r.plan.Open {
+		return "-"
+	}
+	both, _, _ := strings.Cut(bothMarks(p.PivotMark, p.SlideMark, r.scale), " "+r.scale.Ruler.System().String())
+	return both
+}}
 
 // The figures that a change is judged by.
 var (
 	capHeight    = consequence{"cap height", heightAfter(calc.SleeveFront)}
 	armholeDepth = consequence{"armhole depth", heightAfter(calc.BodiceFront)}
-	capEase      = consequence{"cap ease", func(r report) string { return orDash(r.plan.Seams.CapEaseAfter, r.scale) }}
-	bicepAfter   = consequence{"finished bicep", func(r report) string { return orDash(r.plan.Sleeve.Finished, r.scale) }}
-	bustAfter    = consequence{"finished bust", func(r report) string { return orDash(r.plan.Bust.Finished, r.scale) }}
+	capEase      = consequence{"cap ease", exactFigure(func(p calc.Plan) units.Reading { return p.Seams.CapEaseAfter })}
+	bicepAfter   = consequence{"finished bicep", exactFigure(func(p calc.Plan) units.Reading { return p.Sleeve.Finished })}
+	bustAfter    = consequence{"finished bust", exactFigure(func(p calc.Plan) units.Reading { return p.Bust.Finished })}
 	consequences = []consequence{capHeight, armholeDepth, capEase, bicepAfter, bustAfter}
 )
 

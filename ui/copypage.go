@@ -76,9 +76,9 @@ func (d *desk) copyLines(width int) []string {
 
 // The columns of sheets side by side.
 const (
-	besideLabel     = 18 // at least; longer ones are broken
-	besideLabelMost = 30
-	besideCell      = 13
+	besideLabel     = 14 // at least; longer ones are broken
+	besideLabelMost = 28
+	besideCell      = 15
 )
 
 // besideLines are the sheet and its copies side by side, as many as the width

@@ -82,6 +82,9 @@ func (d *desk) do(a action, name string) wish {
 		return d.switchUnit()
 	case actSave:
 		d.commit()
+		if d.hand > 0 {
+			d.message = "The sheet is saved, this copy is not: ^x keeps it or gives it its own file."
+		}
 		return wish{kind: wishSave, ask: true}
 	case actList:
 		d.commit()

@@ -49,6 +49,9 @@ func wordsOfPiece(s calc.Subject) pieceWords {
 // findingText is the sentence of a finding.
 func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	amount, other := sc.Format(f.Amount.Abs()), sc.Format(f.Other)
+	if !strings.ContainsAny(amount, "123456789") && f.Amount != 0 { // less than the ruler shows
+		amount = sc.Exact(f.Amount.Abs()) + " " + sc.System.String()
+	}
 	p := wordsOfPiece(f.About)
 	about := subjectWords[f.About]
 	switch f.Code {

@@ -91,28 +91,41 @@ func padLeft(s string, width int) string {
 }
 
 // wrap breaks a text into lines of a width, but no length: not between 1 and 3/8,
-// nor before its unit.
+// not at a hyphen or behind a minus, nor before its unit.
 func wrap(text string, width int) []string {
 	lines := strings.Split(ansi.Wrap(together(text), max(width, 1), ""), "\n")
 	for i, l := range lines {
-		lines[i] = strings.TrimRight(strings.ReplaceAll(l, noBreak, " "), " ")
+		lines[i] = strings.TrimRight(breakable.Replace(l), " ")
 	}
 	return lines
 }
 
-// noBreak is the space at which no line is broken.
-const noBreak = "\u00a0"
+// The space and the hyphen at which no line is broken.
+const (
+	noBreak  = "\u00a0"
+	noHyphen = "\u2011"
+)
+
+// breakable makes them the usual ones again.
+var breakable = strings.NewReplacer(noBreak, " ", noHyphen, "-")
 
 // together joins the parts of every length in a text.
 func together(text string) string {
 	var b strings.Builder
 	from := 0
-	for i := 1; i < len(text)-1; i++ {
-		if text[i] == ' ' && isDigit(text[i-1]) && goesOn(text[i+1:]) {
-			b.WriteString(text[from:i])
-			b.WriteString(noBreak)
-			from = i + 1
+	for i := 0; i < len(text)-1; i++ {
+		joint := ""
+		switch {
+		case text[i] == ' ' && i > 0 && isDigit(text[i-1]) && goesOn(text[i+1:]):
+			joint = noBreak
+		case text[i] == '-' && isDigit(text[i+1]):
+			joint = noHyphen
+		default:
+			continue
 		}
+		b.WriteString(text[from:i])
+		b.WriteString(joint)
+		from = i + 1
 	}
 	if from == 0 {
 		return text

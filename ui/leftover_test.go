@@ -32,13 +32,13 @@ func TestAfterACrashWhatWasNotSavedIsOffered(t *testing.T) {
 	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
 	r.types("14").press("enter").sees("Not saved: another program changed the file.").crash()
 
-	r = reopen(t, "sheet.toml").sees("Beside it lies what was not saved on ", "^x shows all of it.", "> sheet       copy 1")
-	r.sees("13 3/4 in        14 in", "41 in    39 1/2 in")
+	r = reopen(t, "sheet.toml").sees("Beside it lies what was not saved on ", "^x shows all of it.", "> sheet         copy 1")
+	r.sees("13 3/4 in          14 in", "41 in      39 1/2 in")
 	if read(t, "sheet.toml") != theirs {
 		t.Error("the file was changed")
 	}
 	r.crash() // once more, before anything was decided
-	r = reopen(t, "sheet.toml").sees("13 3/4 in        14 in")
+	r = reopen(t, "sheet.toml").sees("13 3/4 in          14 in")
 	r.press("ctrl+g", "ctrl+x", "k").sees("Kept copy 1", "[saved]")
 	if got := read(t, "sheet.toml"); !strings.Contains(got, `= "14"`) {
 		t.Errorf("kept, the file is\n%s", got)
@@ -67,7 +67,7 @@ func TestASheetWithoutAFileOutlivesACrash(t *testing.T) {
 	}
 	r := open().types("14").press("enter", "f2")
 	r.crash()
-	r = open().sees("Beside it lies what was not saved", "13 3/4 in        14 in")
+	r = open().sees("Beside it lies what was not saved", "13 3/4 in          14 in")
 	r.press("ctrl+g", "ctrl+x", "k", "ctrl+s").types("").press("enter").sees("[saved]").crash()
 	if !strings.Contains(read(t, "choir-blouse.toml"), `= "14"`) {
 		t.Error("it was not saved under its name")
@@ -95,7 +95,7 @@ func TestASignalKeepsWhatIsNotSaved(t *testing.T) {
 	if err := r.m.leave(true); err != nil {
 		t.Fatal(err)
 	}
-	reopen(t, "sheet.toml").sees("Beside it lies what was not saved", "13 3/4 in        14 in")
+	reopen(t, "sheet.toml").sees("Beside it lies what was not saved", "13 3/4 in          14 in")
 }
 
 // The second program on a sheet is told, and what both leave is found.
@@ -107,7 +107,7 @@ func TestTheSecondProgramIsTold(t *testing.T) {
 	one.types("15").press("enter").sees("Not saved: another program changed the file.")
 	one.crash()
 	two.crash()
-	reopen(t, "sheet.toml").sees("Beside it lies what was not saved", "14 in        15 in")
+	reopen(t, "sheet.toml").sees("Beside it lies what was not saved", "14 in          15 in")
 }
 
 // Where nothing can be kept it is said, once.

@@ -41,6 +41,7 @@ type savedMsg struct {
 
 // copySavedMsg says how saving a copy as its own file went.
 type copySavedMsg struct {
+	desk  *desk
 	sheet worksheets.Sheet
 	path  string
 	err   error

@@ -3,6 +3,7 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -39,7 +40,11 @@ func (r report) troubles() []trouble {
 	var list []trouble
 	for _, f := range calc.Troubles(r.plan) {
 		t := trouble{finding: r.worded(f)}
-		for _, remedy := range calc.Remedies(r.input, f) {
+		remedies := calc.Remedies(r.input, f)
+		slices.SortStableFunc(remedies, func(a, b calc.Remedy) int { // those that bring no other trouble come first
+			return cmp.Compare(len(calc.Troubles(a.After)), len(calc.Troubles(b.After)))
+		})
+		for _, remedy := range remedies {
 			t.offers = append(t.offers, r.offer(remedy))
 		}
 		list = append(list, t)
@@ -69,9 +74,9 @@ func remedyText(remedy calc.Remedy, sc units.Scale) string {
 	case calc.BustEase:
 		return exactly(in.BustEase.Length, sc)
 	case calc.ShareSleeve:
-		return in.Method.ShareSleeve.String()
+		return percentText(in.Method.ShareSleeve)
 	case calc.ShareBust:
-		return in.Method.ShareBust.String()
+		return percentText(in.Method.ShareBust)
 	case calc.LimitSleeve:
 		return exactly(in.Method.LimitSleeve, sc)
 	case calc.LimitBodice:
@@ -82,14 +87,27 @@ func remedyText(remedy calc.Remedy, sc units.Scale) string {
 	return [...]string{calc.SlideLeast: "least", calc.SlideEven: "even"}[in.Method.Slide]
 }
 
-// price is what a change of one answer brings: the figures by which it is judged,
-// the warnings that come, and an ease that is less than usual.
+// percentText is a share that is a whole number of hundredths.
+func percentText(s units.Share) string { return fmt.Sprintf("%d %%", s.Numerator*100/s.Denominator) }
+
+// price is what a change of one answer brings: what is to be marked then, the
+// figures by which it is judged, the warnings that come, and an ease that is less
+// than usual.
 func (r report) price(after report, k worksheets.Key) []string {
 	var list []string
-	for _, c := range consequences {
-		if was, is := c.words(r), c.words(after); was != is {
-			list = append(list, fmt.Sprintf("%s %s instead of %s", c.what, is, was))
+	both := []report{r, after}
+	add := func(what string, cells []string) {
+		if cells[0] != cells[1] {
+			list = append(list, fmt.Sprintf("%s %s instead of %s", what, cells[1], cells[0]))
 		}
+	}
+	for _, piece := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
+		for _, row := range bothSides(piece, marksOfSide, both) {
+			add(row.what, row.cells)
+		}
+	}
+	for _, c := range consequences {
+		add(c.what, inEach(both, c.words))
 	}
 	if place, ok := placeOf[k]; ok {
 		low, high := usualEase(place, r.input.Fabric)
@@ -109,7 +127,7 @@ func (r report) price(after report, k worksheets.Key) []string {
 
 // lines are the offer as it is printed, n being its number.
 func (o offer) lines(n int, width int) []string {
-	price := "nothing else changes"
+	price := "nothing else that is marked or measured changes"
 	if len(o.price) > 0 {
 		price = strings.TrimSuffix(strings.Join(o.price, "; "), ".")
 	}

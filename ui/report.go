@@ -9,6 +9,8 @@
 package ui
 
 import (
+	"cmp"
+	"slices"
 	"time"
 
 	"capscye/calc"
@@ -60,6 +62,7 @@ func reckon(d *worksheets.Document, today time.Time, shown units.System) report 
 		r.findings = append(r.findings, finding{code: unknownKey, about: p.Path, text: plain(p.Error())})
 	}
 	r.findings = append(r.findings, r.sinceFindings(d.Origins)...)
+	slices.SortStableFunc(r.findings, func(a, b finding) int { return cmp.Compare(b.level, a.level) })
 	if d.ReadOnly != "" {
 		r.findings = append(r.findings, finding{code: notWritten, about: "sheet", text: "The file is not written: " + d.ReadOnly + "."})
 	}

@@ -54,6 +54,9 @@ func (m *root) update(msg tea.Msg) tea.Cmd {
 	case tea.WindowSizeMsg:
 		m.resize(msg.Width, msg.Height)
 	case tea.KeyMsg:
+		if msg.Type == tea.KeyRunes && len(msg.Runes) > 1 {
+			msg.Paste = true // text that came at once; "tab" would be taken for that key
+		}
 		w := m.route(msg)
 		m.told = m.told && w.kind == wishQuit
 		return m.grant(w)
@@ -168,7 +171,8 @@ func (m *root) grant(w wish) tea.Cmd {
 		head := m.styles.heading.Render("Working") + "   any other key goes back; up, down, pgup, pgdn scroll"
 		m.front = newScrollPage(head, m.desk.workingText, m.width, m.height)
 	case wishPick:
-		return listFolder(m.today, w.taking)
+		cmd, _ := m.saveIfChanged()
+		return tea.Batch(cmd, listFolder(m.today, w.taking))
 	case wishTake:
 		if w.taking.path != "" {
 			return m.bring(wish{kind: wishBegin, path: w.taking.path, taking: w.taking})
@@ -190,7 +194,7 @@ func (m *root) grant(w wish) tea.Cmd {
 		m.front = m.askCopyName()
 	case wishSaveCopy:
 		m.front = nil
-		return saveCopy(*m.desk.document(m.desk.hand), w.path)
+		return saveCopy(m.desk, w.path)
 	case wishWords:
 		head := m.styles.heading.Render("Words") + "   any other key goes back; up, down, pgup, pgdn scroll"
 		m.front = newScrollPage(head, m.desk.glossaryText, m.width, m.height)
@@ -232,13 +236,16 @@ func (m *root) print() tea.Cmd {
 // askCopyName asks for the file name of the copy at hand.
 func (m *root) askCopyName() *naming {
 	d := m.desk
-	return newNaming("Under which name should copy "+d.changedIn(d.hand)+" be kept?", fileNameFor(d.sheet().Text(worksheets.Title)+" what if"),
+	return newNaming("Under which name should "+d.laidWords(d.hand)+" be kept?", fileNameFor(d.sheet().Text(worksheets.Title)+" what if"),
 		m.styles, func(path string) wish { return wish{kind: wishSaveCopy, path: path} })
 }
 
 // copySaved puts a copy away that has its own file now.
 func (m *root) copySaved(msg copySavedMsg) {
 	d := m.desk
+	if msg.desk != d {
+		return
+	}
 	if msg.err != nil {
 		d.message = "The copy is not saved: " + plain(fileWords(msg.err)) + "."
 		return

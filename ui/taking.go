@@ -52,8 +52,9 @@ func newPicker(found []rosterRow, t taking, own string, st styles) *list {
 	for i := range found {
 		f := &found[i]
 		if f.failure == "" && filepath.Base(f.path) != filepath.Base(own) {
-			t.from = f.path
-			l.rows = append(l.rows, sheetRow(f, wish{kind: wishTake, taking: &t}))
+			one := t
+			one.from = f.path
+			l.rows = append(l.rows, sheetRow(f, wish{kind: wishTake, taking: &one}))
 		}
 	}
 	if len(l.rows) == 0 {
@@ -68,6 +69,7 @@ func (d *desk) take(msg takenMsg) wish {
 	before, sheet := d.laid(), *d.sheet()
 	sheet.Take(msg.section, msg.from.Sheet, msg.from.Path())
 	d.lay(sheet)
+	d.doc.Origins = append(slices.Clone(d.doc.Origins), worksheets.Origin{Section: msg.section, File: filepath.Base(msg.from.Path()), Sheet: msg.from.Sheet})
 	what := fmt.Sprintf("%s of %s", sectionWords[msg.section], plain(filepath.Base(msg.from.Path())))
 	d.remember(before, what)
 	d.reckon()
@@ -81,7 +83,7 @@ func (d *desk) take(msg takenMsg) wish {
 func (r report) sinceFindings(origins []worksheets.Origin) (list []finding) {
 	for _, o := range origins {
 		changed := o.Since(r.sheet)
-		if len(changed) == 0 {
+		if len(changed) == 0 || !o.IsOf(r.sheet) {
 			continue
 		}
 		f := finding{code: bodyChanged, level: calc.Warn, about: "sheet", ways: []string{"take what is there (w in step 5)", "leave it as it is"}}

@@ -62,7 +62,7 @@ func TestChangedMeasurementsArePointedOut(t *testing.T) {
 	}
 	r.press("ctrl+o", "enter").sees("1 BODY").press("f5").sees("The body was taken from sheet.toml")
 	before := read(t, "second.toml")
-	r.press("w").fits().sees("Take the body of sheet.toml again").press("enter").sees("copy 1 of 1", "13 3/4 in        14 in", "went  warn: The body was taken")
+	r.press("w").fits().sees("Take the body of sheet.toml again").press("enter").sees("copy 1 of 1", "13 3/4 in          14 in", "went  warn: The body was taken")
 	if read(t, "second.toml") != before {
 		t.Error("the what-if was saved")
 	}

@@ -54,7 +54,7 @@ func turnLine(l calc.TurnLine, sc units.Scale) string {
 		}
 	case calc.TaperGrowth:
 		words = piece.below + ", change"
-		how = fmt.Sprintf("square root of (sideways %s)^2 + (down to the %s %s)^2, - before %s", t[0], piece.end, t[1], t[2])
+		how = fmt.Sprintf("square root of (sideways %s)^2 + (down to the %s %s)^2, less %s before", t[0], piece.end, t[1], t[2])
 	}
 	return name + " " + words + " = " + how + " = " + result
 }

@@ -31,7 +31,7 @@ func (d *desk) layTrial(s worksheets.Sheet) {
 	d.hand = len(d.copies)
 	d.remember(before, "copy laid beside the sheet")
 	d.takeUp()
-	d.message = "A copy, to try things on: ^g goes between, ^x keeps or drops it. The file stays as it is."
+	d.message = "A copy to try things on: ^g goes between, ^x keeps or drops it."
 }
 
 // takeUp shows what the hands have come to.
@@ -107,6 +107,8 @@ func (d *desk) changedIn(n int) string {
 		f, ok := fields[k]
 		switch {
 		case !ok || sheet.sheet.Text(k) == copied.sheet.Text(k):
+		case k == worksheets.MeasuredOn || k == worksheets.BodyFrom || k == worksheets.PatternFrom: // go with what was measured
+			more++
 		case name == "":
 			name = f.words + " " + orEmpty(answerText(copied, k))
 		default:
@@ -114,8 +116,10 @@ func (d *desk) changedIn(n int) string {
 		}
 	}
 	switch {
-	case name == "":
+	case name == "" && more == 0:
 		return "nothing changed yet"
+	case name == "":
+		return "another day or origin"
 	case more > 0:
 		return fmt.Sprintf("%s and %d more", name, more)
 	}

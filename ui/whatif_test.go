@@ -21,7 +21,7 @@ func TestWhatIfCostsThreeKeysAndRisksNothing(t *testing.T) {
 			r := sitWithFile(t, "choir-blouse", size.width, size.height)
 			before := read(t, "sheet.toml")
 			r.press("f2", "ctrl+l", "up").fits()
-			r.sees("copy 1 of 1, not kept", "sheet     > copy 1", "1 3/4 in     1 7/8 in", "2 1/2        2 5/8")
+			r.sees("copy 1 of 1, not kept", "sheet       > copy 1", "1 3/4 in       1 7/8 in", "2 1/2          2 5/8")
 			if read(t, "sheet.toml") != before {
 				t.Error("the file changed with the copy")
 			}
@@ -35,12 +35,12 @@ func TestWhatIfCostsThreeKeysAndRisksNothing(t *testing.T) {
 // do not differ there, and ^g goes from one to the other.
 func TestSheetAndCopiesAreBothLive(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).press("f2", "ctrl+l").types("2").press("enter", "ctrl+g")
-	r.sees("Now at the sheet as it was.", "[saved]", "> sheet       copy 1", "At the bicep        1 3/4 in")
+	r.sees("Now at the sheet as it was.", "[saved]", "> sheet         copy 1", "At the bicep        1 3/4 in")
 	r.press("f1").types("14").press("enter").sees("sleeve need")
 	if !strings.Contains(read(t, "sheet.toml"), `bicep       = "14"`) {
 		t.Error("the sheet was not saved")
 	}
-	r.sees("2 3/4            3") // 14 + 1 3/4 - 13, and 14 + 2 - 13
+	r.sees("2 3/4              3") // 14 + 1 3/4 - 13, and 14 + 2 - 13
 	r.press("ctrl+g").sees("copy 1 of 1", "  Bicep               14 in").doesNotSee("\nbicep  ")
 }
 
@@ -48,7 +48,7 @@ func TestSheetAndCopiesAreBothLive(t *testing.T) {
 func TestCopiesAreNamedByWhatWasChanged(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).press("f2", "ctrl+l").types("2").press("enter")
 	r.press("ctrl+g", "ctrl+l", "f4", "e", "ctrl+g", "ctrl+l", "f4", "shift+tab", "right", "ctrl+x").fits()
-	r.sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)", "> Copy 3 (armhole keep)", "came  stop: With the bodice kept")
+	r.sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)", "> Copy 3 (armhole keep)").press("end").fits().sees("came  stop: With the bodice kept")
 	r.press("esc", "ctrl+l").sees("3 copies are laid already: ^x keeps or drops one.")
 	r.press("ctrl+x", "right", "right", "d").sees("The copy is put away", "> Copy 1 (chosen slide even)").doesNotSee("ease at the bicep 2")
 }
@@ -130,7 +130,7 @@ func TestWhatIfOnAReadOnlySheet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := sit(t, d, 80, 24).press("ctrl+l").types("14").press("enter").sees("13 in        14 in")
+	r := sit(t, d, 80, 24).press("ctrl+l").types("14").press("enter").sees("13 in          14 in")
 	r.press("ctrl+x", "k").sees("Read-only").press("ctrl+x", "s").types("x").press("enter").sees("The copy is in")
 }
 

@@ -66,6 +66,9 @@ func (d *Document) FindOrigins() {
 	}
 }
 
+// IsOf tells that a sheet names this one as the origin of the section.
+func (o Origin) IsOf(s Sheet) bool { return s.answers[o.Section.origin()] == o.File }
+
 // Since lists the answers that the origin has now and a sheet has otherwise. An
 // answer that the origin has not does not count, nor another way of writing it.
 func (o Origin) Since(s Sheet) []Key {

@@ -29,6 +29,7 @@ type Recovery struct {
 	sheet string
 	slots []string // one for each program that has the sheet open, without ending
 	mine  int      // the slot that is locked, -1 for none
+	taken bool     // somebody else has one
 	lock  *flock.Flock
 }
 
@@ -58,10 +59,12 @@ func OpenRecovery(sheet string) *Recovery {
 	}
 	for n, slot := range r.slots {
 		lock := flock.New(slot+".lock", flock.SetPermissions(0o600))
-		if ok, err := lock.TryLock(); err == nil && ok {
+		ok, err := lock.TryLock()
+		if err == nil && ok {
 			r.mine, r.lock = n, lock
 			break
 		}
+		r.taken = r.taken || err == nil
 	}
 	return r
 }
@@ -81,7 +84,7 @@ func stateFolder() (string, error) {
 }
 
 // Alone tells that no other program has the sheet open, as far as can be known.
-func (r *Recovery) Alone() bool { return r == nil || len(r.slots) == 0 || r.mine == 0 }
+func (r *Recovery) Alone() bool { return r == nil || !r.taken }
 
 // Path is the file that is kept, "" where none can be.
 func (r *Recovery) Path() string {
