@@ -29,6 +29,7 @@ const (
 	SmallerArm                        // the need of the smaller arm
 	NotDivided                        // the whole need for one side
 	DividedByTwo                      // the whole need of the bust shared by two sides, where four share it
+	ShareOfWhole                      // the share of a side taken of the whole need of the bust, where it is of half of it
 	HalvedTwice                       // halved once more than the sides ask for
 	ShareExchanged                    // the share of the other side
 	EvenShare                         // front and back alike, where they are not
@@ -89,6 +90,7 @@ var missteps = []struct {
 	{SmallerArm, needs, smallerArm},
 	{NotDivided, needs, notDivided},
 	{DividedByTwo, needs, dividedByTwo},
+	{ShareOfWhole, needs, shareOfWhole},
 	{HalvedTwice, needs, halvedTwice},
 	{ShareExchanged, needs, shareExchanged},
 	{EvenShare, needs, evenShare},

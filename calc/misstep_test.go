@@ -165,7 +165,8 @@ var handWorkedOn = []struct {
 		one(calc.OfSleeve, calc.Need, "10", calc.AllowanceNotInside),     // 35 - (28 - 2 x 1.5)
 		one(calc.OfSleeveFront, calc.Need, "4.2", calc.ShareExchanged),
 		one(calc.OfSleeveFront, calc.Need, "3.5", calc.EvenShare),
-		one(calc.OfBodiceBack, calc.Need, "6", calc.DividedByTwo), // 3/5 of 10
+		one(calc.OfBodiceBack, calc.Need, "6", calc.ShareOfWhole), // 3/5 of 10
+		one(calc.OfBodiceBack, calc.Need, "5", calc.DividedByTwo), // 10 / 2
 		one(calc.OfBodiceBack, calc.Need, "2.5", calc.EvenShare),
 		one(calc.OfBodiceBack, calc.Need, "2", calc.ShareExchanged),
 		one(calc.OfFront, calc.Slide, "1.7", calc.OtherHalf),

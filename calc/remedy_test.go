@@ -84,6 +84,18 @@ func TestRemediesByHand(t *testing.T) {
 			map[calc.Answer]string{calc.BicepEase: "3 1/4", calc.ShareSleeve: "1/2", calc.LimitSleeve: "1 1/2", calc.FollowCustom: "hold"},
 		},
 		{
+			// 2/3 of 0.505 x 2 to the front is 0.6733 a side; with the armhole kept and a limit
+			// of 2/3 in, 0.6667, the front may take 66 hundredths of it, 0.6666. The next
+			// mark of ease is 1/8: 2/3 of 0.885 is 0.59.
+			"a share between the hundredths", func() calc.Input {
+				input := flat("1 1/100", "")
+				input.Method.Armhole, input.Method.ShareSleeve = calc.KeepArmhole, units.Share{Numerator: 2, Denominator: 3}
+				input.Method.LimitSleeve = in("2/3")
+				return input
+			}(),
+			map[calc.Answer]string{calc.BicepEase: "~2 7/8", calc.ShareSleeve: "33/50", calc.LimitSleeve: "~3/4"},
+		},
+		{
 			// The even slide is half of each need, 1/2 a side: the bust grows by 2,
 			// and with the least slide not at all. All of the need would have to go (ease 4 - 2), or
 			// the bodice is held.

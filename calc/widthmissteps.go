@@ -211,7 +211,14 @@ func notDivided(s solved) []units.Length {
 }
 
 func dividedByTwo(s solved) []units.Length {
-	if side, whole, share, _, ok := s.side(); ok && !side.OfSleeve() {
+	if side, whole, _, _, ok := s.side(); ok && !side.OfSleeve() {
+		return []units.Length{whole.Half()}
+	}
+	return nil
+}
+
+func shareOfWhole(s solved) []units.Length {
+	if side, whole, share, _, ok := s.side(); ok && !side.OfSleeve() && 2*share.Numerator != share.Denominator {
 		return []units.Length{share.Of(whole)}
 	}
 	return nil

@@ -144,8 +144,8 @@ func (a *asking) open(names []string) (err error) {
 // new worksheet; its file at once, if it has a name.
 func (a *asking) begin(name string) (*worksheets.Document, error) {
 	if name == "" {
-		if d := a.takeUp(); d != nil {
-			return d, nil
+		if d, err := a.takeUp(); d != nil || err != nil {
+			return d, err
 		}
 		a.say("This is a new worksheet. It is kept under a name that you give it at the end.")
 	}
@@ -324,8 +324,9 @@ func (a *asking) sayWhere() {
 
 // unitNamed reads a unit, in short or in full.
 func unitNamed(word string) (units.System, error) {
-	for _, sys := range []units.System{units.Inches, units.Centimetres} {
-		if word != "" && (word == sys.String() || strings.HasPrefix(unitWords(sys), strings.ToLower(word))) {
+	one, named, err := units.ParseNamed("1 "+word, units.Inches) // any way in which a length names it
+	for sys, length := range map[units.System]units.Length{units.Inches: units.Inch, units.Centimetres: units.Centimetre} {
+		if word != "" && (err == nil && named && one == length || strings.HasPrefix(unitWords(sys), strings.ToLower(word))) {
 			return sys, nil
 		}
 	}

@@ -3,6 +3,7 @@ package ui
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -19,26 +20,37 @@ const unnamed = "new worksheet"
 // takeUp offers the worksheets that runs ended without giving them a name, one
 // after the other, until one is taken up; nil for none. What nobody decided about
 // stays kept.
-func (a *asking) takeUp() *worksheets.Document {
+func (a *asking) takeUp() (*worksheets.Document, error) {
+	const how = "Answer yes to go on with it, drop to throw it away, or later, or just Enter, to leave it where it is; quit stops."
 	a.place = worksheets.OpenRecovery(unnamed)
 	left, _ := a.place.Left()
 	a.undecided = left.Versions
-	for len(a.undecided) > 0 {
-		a.say("A new worksheet was left without a name on %s. Go on with it: yes or no?", dayAndTime(left.At))
+	for at := 0; at < len(a.undecided); {
+		one := reckon(&worksheets.Document{Sheet: a.undecided[at]}, a.today, 0)
+		a.say("%s, left without a name on %s. Go on with it: yes, drop or later?", one.name(), dayAndTime(left.At))
 		h, heard := a.listen()
-		switch word := strings.ToLower(strings.TrimSpace(h.text)); {
-		case !heard:
-			return nil
-		case word != "" && strings.HasPrefix("yes", word):
+		word := strings.ToLower(strings.TrimSpace(h.text))
+		begins := func(whole string) bool { return word != "" && strings.HasPrefix(whole, word) }
+		switch {
+		case !heard || word == "quit":
+			return nil, errNotBegun
+		case begins("yes"):
 			d := worksheets.New(worksheets.Sheet{})
-			d.Sheet, a.undecided = a.undecided[0], a.undecided[1:]
-			return d
-		case word != "" && strings.HasPrefix("no", word):
-			a.undecided = a.undecided[1:]
+			d.Sheet, a.undecided = a.undecided[at], slices.Delete(slices.Clone(a.undecided), at, at+1)
+			return d, nil
+		case begins("drop"):
+			a.undecided = slices.Delete(slices.Clone(a.undecided), at, at+1)
 			a.settle(a.keepUnnamed())
+		case word == "" || begins("later"):
+			at++
+		default:
+			for _, p := range one.pieces() {
+				a.say("%s.", spoken(p.needWords(one.scale)))
+			}
+			a.say("%s", how)
 		}
 	}
-	return nil
+	return nil, nil
 }
 
 // keepUnnamed keeps a worksheet that has no file yet against the end of the

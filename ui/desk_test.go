@@ -80,6 +80,18 @@ func TestNoKeyThrowsAwayWhatWasTyped(t *testing.T) {
 	}
 }
 
+// Text that arrives at once is text, also where it is the name of a key.
+func TestTextThatArrivesAtOnceIsText(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24)
+	for !strings.Contains(r.screen(), "> Wearer") {
+		r.press("tab")
+	}
+	for _, word := range []string{"tab", " left", "up", "home", "enter", "f6", "ctrl+c"} {
+		r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(word)})
+	}
+	r.sees("> Wearer              [Odiletab leftuphomeenterf6ctrl+c")
+}
+
 // Typing over a value replaces it; the arrow keys go into it instead.
 func TestTypingReplacesAndArrowsEdit(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24)

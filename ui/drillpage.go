@@ -16,9 +16,10 @@ type drillPage struct {
 	styles        styles
 	lesson        *lesson
 	entry         textinput.Model
-	said          reply // what came of the latest answer
-	scored        bool  // the score is shown, before the drill is left
-	scroll        int   // of what is known and said
+	said          reply  // what came of the latest answer
+	scored        bool   // the score is shown, before the drill is left
+	sure          string // the key that asked for another level, pressed once
+	scroll        int    // of what is known and said
 	width, height int
 }
 
@@ -56,12 +57,17 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 	case name == "esc":
 		p.scored, p.scroll = true, 0
 	case name == "pgup" || name == "pgdown":
-		p.turn(unless(name, "pgup"))
+		p.turn(name)
+		return wish{}
 	case name == "up" || name == "down":
 		p.scrollTo(p.scroll + unless(name, "up"))
+	case name == "enter" && p.scored && !p.lesson.ended():
+		p.scored, p.scroll = false, 0
 	case name == "enter" && over:
 		p.begin(p.lesson.seed+1, p.lesson.level)
 	case over:
+	case name == "enter" && strings.TrimSpace(p.entry.Value()) == "":
+		p.say(reply{words: "Type a length; ? shows the working."})
 	case name == "enter":
 		p.answer(p.entry.Value())
 	case name == "?":
@@ -69,16 +75,24 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 	default:
 		p.enter(msg)
 	}
+	p.sure = ""
 	return wish{}
 }
 
-// turn goes to another level with the same seed.
-func (p *drillPage) turn(by int) {
-	level := p.lesson.level + by
+// turn goes to another level with the same seed. Where steps are done already, the
+// key has to be pressed twice.
+func (p *drillPage) turn(name string) {
+	level := p.lesson.level + unless(name, "pgup")
 	if level < 1 || level > calc.DrillLevels {
 		p.say(reply{words: fmt.Sprintf("Levels go from 1 to %d.", calc.DrillLevels)})
 		return
 	}
+	if p.lesson.begun() && !p.lesson.ended() && p.sure != name {
+		p.sure = name
+		p.say(reply{words: fmt.Sprintf("Level %d would begin anew, without what is done here: once more for that.", level)})
+		return
+	}
+	p.sure = ""
 	p.begin(p.lesson.seed, level)
 	p.said.words = fmt.Sprintf("Level %d begins.", level)
 }
@@ -133,6 +147,8 @@ func (p *drillPage) parts(width int) (known, said []string) {
 		said = append(append([]string{""}, bold(words, p.styles)...), working...)
 	}
 	switch {
+	case p.scored && p.said.words != "" && p.sure != "":
+		return bold(wrap(p.said.words, width), p.styles), append([]string{""}, l.scoreLines(width)...)
 	case p.scored:
 		return nil, l.scoreLines(width)
 	case l.ended():
@@ -183,8 +199,11 @@ func (p *drillPage) render(width, height int) string {
 		return smallWindow(width, height)
 	}
 	keys := drillKeys
-	if p.lesson.ended() || p.scored {
+	switch {
+	case p.lesson.ended():
 		keys = drillEndKeys
+	case p.scored:
+		keys = append([]binding{{show: "enter", does: "goes on"}}, drillEndKeys[1:]...)
 	}
 	known, said := p.parts(width)
 	room := p.room(width, height)

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"bufio"
 	"errors"
 	"fmt"
 	"io"
@@ -108,7 +107,8 @@ func problemCount(n int) string {
 
 // converse asks until every step is done, somebody quits, or the input ends.
 func (s *session) converse(l *lesson) error {
-	lines := bufio.NewReader(s.in)
+	heard := listen(s.in)
+	defer heard.stop()
 	say := func(texts ...string) error {
 		_, err := io.WriteString(s.out, strings.Join(texts, "\n")+"\n")
 		if err != nil {
@@ -130,15 +130,19 @@ func (s *session) converse(l *lesson) error {
 		if err := say("- " + askWords(q) + "?"); err != nil {
 			return err
 		}
-		text, ok := readLine(lines)
-		if !ok || strings.EqualFold(strings.TrimSpace(text), "quit") {
+		h, ok := heard.next()
+		if !ok || strings.EqualFold(strings.TrimSpace(h.text), "quit") {
 			break
 		}
-		words, working := l.answer(text).lines(printWidth)
+		if h.tooLong {
+			h.text = "that line" // no length, and said to be none
+		}
+		words, working := l.answer(h.text).lines(printWidth)
 		if err := say(append(words, working...)...); err != nil {
 			return err
 		}
 	}
+	s.worse(heard.status)
 	return say(append([]string{""}, l.scoreLines(printWidth)...)...)
 }
 
@@ -150,24 +154,4 @@ func (l *lesson) problemLines(i, width int) []string {
 		out = append(out, hanging("  ", words, width)...)
 	}
 	return out
-}
-
-// longestLine bounds what is kept of a line, however much comes in.
-const longestLine = 2000
-
-// readLine is the next line without its end; not ok at the end of the input.
-// What goes beyond the longest line is read past.
-func readLine(r *bufio.Reader) (text string, ok bool) {
-	var b []byte
-	for {
-		c, err := r.ReadByte()
-		switch {
-		case err != nil:
-			return string(b), len(b) > 0
-		case c == '\n':
-			return strings.TrimSuffix(string(b), "\r"), true
-		case len(b) < longestLine:
-			b = append(b, c)
-		}
-	}
 }

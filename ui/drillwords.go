@@ -199,6 +199,7 @@ var misstepWords = [calc.MisstepCount]string{
 	calc.SmallerArm:         "the smaller arm was taken: the larger decides",
 	calc.NotDivided:         "one side got the whole need",
 	calc.DividedByTwo:       "the need was divided by two instead of four: a bodice has four sides",
+	calc.ShareOfWhole:       "the share was taken of the whole need: a bodice has each side twice",
 	calc.HalvedTwice:        "it was halved once too often",
 	calc.ShareExchanged:     "front and back got each other's share",
 	calc.EvenShare:          "front and back got the same, though their shares differ",

@@ -137,7 +137,6 @@ func (t tradeWord) line() string { return t.word + ": " + t.says + " " + t.where
 func wordsFor(text string) ([]tradeWord, error) {
 	text = strings.ToLower(strings.Join(strings.Fields(text), " "))
 	var found []tradeWord
-	var all []string
 	for _, t := range glossary {
 		if t.word == text {
 			return []tradeWord{t}, nil
@@ -145,10 +144,9 @@ func wordsFor(text string) ([]tradeWord, error) {
 		if strings.HasPrefix(t.word, text) {
 			found = append(found, t)
 		}
-		all = append(all, t.word)
 	}
 	if len(found) == 0 {
-		return nil, fmt.Errorf("no word here begins with %q; there are %s", cut(text, 40), strings.Join(all, ", "))
+		return nil, fmt.Errorf("no word here begins with %q; capscye words lists all %d", cut(text, 40), len(glossary))
 	}
 	return found, nil
 }

@@ -197,7 +197,7 @@ func TestWordsOnTheCommandLine(t *testing.T) {
 		t.Errorf("in full: %q", out)
 	}
 	status, out, errs = run("", "words", "zip\x1b[31m")
-	if status != 2 || out != "" || !strings.Contains(errs, "no word here begins with") || !strings.Contains(errs, "armhole") || strings.Contains(errs, "\x1b") {
+	if status != 2 || out != "" || !strings.Contains(errs, "no word here begins with") || !strings.Contains(errs, "capscye words lists all") || strings.Contains(errs, "\x1b") {
 		t.Errorf("status %d, %q, %q", status, out, errs)
 	}
 }

@@ -48,6 +48,26 @@ func TestTakingIntoTheSheetAtHand(t *testing.T) {
 	r.press("enter").sees("Taken: the pattern of coat.toml.").press("f2", "ctrl+f").sees("Step 1 takes the body of another sheet, step 3 the pattern")
 }
 
+// Of several sheets the one that is chosen is taken; what was typed when the list
+// was asked for is saved; and the sheet that was taken from before is not spoken of
+// any more.
+func TestTheChosenSheetIsTaken(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	for _, name := range []string{"allotment-shirt", "archive-coat", "costume-tunic"} {
+		os.WriteFile(name+".toml", []byte(read(t, example(name))), 0o644)
+	}
+	r.types("14 1/8").press("ctrl+f")
+	if !strings.Contains(read(t, "sheet.toml"), `"14 1/8"`) {
+		t.Error("what was typed is not saved")
+	}
+	r.press("down", "enter").sees("Taken: the body of archive-coat.toml.", "Benedikt")
+	r.press("ctrl+f", "enter").sees("Taken: the body of allotment-shirt.toml.", "Marit")
+	if got := read(t, "sheet.toml"); !strings.Contains(got, `body_from = "allotment-shirt.toml"`) {
+		t.Errorf("the file is\n%s", got)
+	}
+	r.press("f5").doesNotSee("was taken from").press("ctrl+z").sees("Taken back: body of allotment-shirt.toml.").doesNotSee("was taken from")
+}
+
 // What was measured again in the sheet that a body came from is pointed out, with
 // both values and days; w takes it as a what-if.
 func TestChangedMeasurementsArePointedOut(t *testing.T) {

@@ -44,7 +44,7 @@ func trials(d *worksheets.Document, args []string) ([]trial, error) {
 		case len(list) > 1:
 			return nil, errors.New("only one range can be tried at a time")
 		}
-		if list, err = spread(list, k, values, strings.Contains(text, "..")); err != nil {
+		if list, err = spread(list, k, values, len(values) > 1 || isRange(k, text)); err != nil {
 			return nil, err
 		}
 	}
@@ -72,12 +72,12 @@ func spread(list []trial, k worksheets.Key, values []string, named bool) ([]tria
 // rangeOf are the values of start..end/step, for a key that is a length; nil
 // where the text is no range.
 func rangeOf(k worksheets.Key, text string, s *worksheets.Sheet) ([]string, error) {
-	from, rest, ok := strings.Cut(text, "..")
-	if !ok {
+	if !isRange(k, text) {
 		return nil, nil
 	}
+	from, rest, _ := strings.Cut(text, "..")
 	to, by, ok := strings.Cut(rest, "/")
-	if !ok || !k.IsLength() {
+	if !ok {
 		return nil, fmt.Errorf("%s=%s: a range is written as start..end/step, of lengths: ease.bicep=1..3/0.5", k, text)
 	}
 	if end, step, found := lastSlash(rest, s.Unit()); found { // the end may be a fraction
@@ -101,6 +101,9 @@ func rangeOf(k worksheets.Key, text string, s *worksheets.Sheet) ([]string, erro
 	}
 	return values, nil
 }
+
+// isRange tells a range from a value: there may be points in a title.
+func isRange(k worksheets.Key, text string) bool { return k.IsLength() && strings.Contains(text, "..") }
 
 // lastSlash splits end/step at the one slash where both parts read as lengths,
 // for either can be a fraction: 2 1/2/1/4 is 2 1/2 by 1/4.
@@ -136,7 +139,11 @@ func (s *session) try(file string, changes []string, asJSON bool) error {
 	before := reckon(d, s.today, 0)
 	afters := make([]report, len(list))
 	for i := range list {
-		afters[i] = reckon(&list[i].doc, s.today, 0)
+		shown := before.scale.System // in words both are in one unit, to be compared
+		if asJSON {
+			shown = 0
+		}
+		afters[i] = reckon(&list[i].doc, s.today, shown)
 		if !afters[i].whole() {
 			s.worse(exitUnfinished)
 		}
@@ -179,18 +186,37 @@ func differenceText(before, after report) string {
 
 // trialTable is a row of outcomes for each value of a range.
 func trialTable(before report, list []trial, afters []report) string {
+	table := [][]string{{"value", "sleeve marks", "bodice marks", "cap height", "cap ease", "bicep", "bust", "finding"}}
+	for i, r := range afters {
+		table = append(table, []string{plain(list[i].value), r.marksOfPiece(calc.SleeveFront), r.marksOfPiece(calc.BodiceFront),
+			capHeight.words(r), capEase.words(r), bicepAfter.words(r), bustAfter.words(r), r.worst()})
+	}
+	widths := make([]int, len(table[0]))
+	for _, row := range table {
+		for i, cell := range row {
+			widths[i] = max(widths[i], len(cell))
+		}
+	}
 	var out printout
 	out.line("%s, in %s", before.name(), unitWords(before.scale.System))
-	side := func(r report, s calc.Side) string {
-		p := r.plan.Sides[s]
-		return r.planned(p.Pivot) + " + " + r.planned(p.Slide)
-	}
-	out.line("%10s %16s %16s %10s %9s %9s  %s", "value", "sleeve front", "bodice front", "cap height", "cap ease", "bust", "finding")
-	for i, r := range afters {
-		out.line("%10s %16s %16s %10s %9s %9s  %s", plain(list[i].value), side(r, calc.SleeveFront), side(r, calc.BodiceFront),
-			capHeight.words(r), capEase.words(r), bustAfter.words(r), r.worst())
+	out.line("Marks are pivot + slide on each side; front / back where they differ.")
+	for _, row := range table {
+		line := ""
+		for i, cell := range row[:len(row)-1] {
+			line += padLeft(cell, widths[i]+2)
+		}
+		out.line("%s", strings.TrimRight(line+"  "+row[len(row)-1], " "))
 	}
 	return out.text()
+}
+
+// marksOfPiece is what is marked on a piece, "1 + 1/4", or front and back.
+func (r report) marksOfPiece(front calc.Side) string {
+	one, other := marksOfSide.words(r, r.plan.Sides[front]), marksOfSide.words(r, r.plan.Sides[front+1])
+	if one == other {
+		return one
+	}
+	return one + " / " + other
 }
 
 // worst is the level of the gravest finding above a note, and its code.

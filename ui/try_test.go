@@ -115,7 +115,7 @@ func TestTryTouchesNothingAndSaysWhatIsWrong(t *testing.T) {
 		{[]string{"ease.bicep=1..3/0"}, 2, "a range goes up"},
 		{[]string{"ease.bicep=0..3/0.0001"}, 2, "a range goes up"},
 		{[]string{"ease.bicep=1..3"}, 2, "start..end/step"},
-		{[]string{"sleeve.style=a..b/c"}, 2, "start..end/step"},
+		{[]string{"sleeve.style=a..b/c"}, 2, "not one of the choices"},
 		{[]string{"ease.bicep=1..3/1", "ease.bust=1..3/1"}, 2, "only one range"},
 	} {
 		status, _, errs := run("", append([]string{"try", "sheet.toml"}, c.args...)...)

@@ -76,6 +76,33 @@ func TestKeepingACopy(t *testing.T) {
 	}
 }
 
+// Choices go round in a copy as they do in the sheet, each from its own.
+func TestChoicesOfACopy(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).press("f4", "shift+tab", "shift+tab", "ctrl+l").sees("< let out >")
+	r.press("right").sees("< hold >").press("right").sees("< let out >").press("left").sees("< hold >")
+	r.press("ctrl+g").sees("< let out >").press("ctrl+g").sees("< hold >").press("ctrl+s").sees("The sheet is saved, this copy is not")
+}
+
+// Marks are compared as marks and lengths exactly: half of 2 5/8 in on a side less a
+// pivot of 1 is a slide of 5/16, which is marked as 3/8, with 1/4 for the bodice's
+// pivot so that 5/8 in all is right. Another ruler changes the marks alone.
+func TestComparisonsAreExact(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).press("f2", "ctrl+l", "up", "ctrl+x")
+	r.sees("sleeve slide, each side                 1/4           5/16", "bodice marks, each side           3/8 + 1/4      1/4 + 3/8")
+	_, out, _ := run("", "try", "sheet.toml", "ease.bicep=1 7/8")
+	if !strings.Contains(out, "1/4  ->  5/16") || !strings.Contains(out, "3/8 + 1/4  ->  1/4 + 3/8") {
+		t.Errorf("tried:\n%s", out)
+	}
+	os.WriteFile("fine.toml", []byte(strings.Replace(read(t, "sheet.toml"), `bicep = "1 3/4"`, `bicep = "1 7/8"`, 1)), 0o644)
+	_, out, _ = run("", "try", "fine.toml", "about.ruler=1/16 in")
+	if strings.Contains(out, "slide, each side") || !strings.Contains(out, "1 + 3/8  ->  1 + 5/16") {
+		t.Errorf("another ruler:\n%s", out)
+	}
+	if _, out, _ = run("", "try", "sheet.toml", "about.unit=cm"); strings.Contains(out, "need") {
+		t.Errorf("another unit changes no need:\n%s", out)
+	}
+}
+
 // A copy becomes a file of its own, written as the sheet's is; the sheet stays.
 func TestSavingACopyAsItsOwnFile(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24)

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -11,22 +12,48 @@ import (
 // workedLine is one line of the working in words: a sum of lengths, or a step of
 // the geometry of a turn.
 type workedLine struct {
-	text string
-	sum  *calc.Line
-	turn *calc.TurnLine
+	text  string
+	sum   *calc.Line
+	turn  *calc.TurnLine
+	width *calc.Width
 }
 
-// worked is every line of the working, the sums from the girths to the marks and
-// then the turns.
+// keysOfLevel are the answers that a check below the underarm is made from.
+var keysOfLevel = map[calc.Place][]worksheets.Key{
+	calc.AtElbow: {worksheets.Elbow, worksheets.EaseElbow, worksheets.ElbowWidth},
+	calc.AtWrist: {worksheets.Wrist, worksheets.EaseWrist, worksheets.HemWidth},
+	calc.AtWaist: {worksheets.Waist, worksheets.EaseWaist, worksheets.WaistFront, worksheets.WaistBack},
+	calc.AtHip:   {worksheets.Hip, worksheets.EaseHip, worksheets.HipFront, worksheets.HipBack},
+}
+
+// worked is every line of the working: the sums from the girths to the marks, the
+// turns, and what has to fit below the underarm.
 func (r report) worked() []workedLine {
 	var lines []workedLine
 	for _, l := range calc.Working(r.input) {
-		lines = append(lines, workedLine{workingLine(l, r.scale), &l, nil})
+		lines = append(lines, workedLine{text: workingLine(l, r.scale), sum: &l})
 	}
 	for _, l := range calc.TurnWorking(r.plan) {
-		lines = append(lines, workedLine{turnLine(l, r.scale), nil, &l})
+		lines = append(lines, workedLine{text: turnLine(l, r.scale), turn: &l})
+	}
+	for _, w := range r.plan.Widths {
+		lines = append(lines, workedLine{text: r.wantedLine(w), width: &w}, workedLine{text: r.spareLine(w), width: &w})
 	}
 	return lines
+}
+
+// wantedLine is what a level below the underarm needs, spareLine what it has more
+// than that.
+func (r report) wantedLine(w calc.Width) string {
+	keys := keysOfLevel[w.At]
+	girth, ease := r.sheet.Reading(keys[0]).Length, r.sheet.Reading(keys[1]).Length
+	return fmt.Sprintf("%s wanted = %s %s + %s %s = %s", placeWords[w.At], fields[keys[0]].words, r.scale.Exact(girth),
+		fields[keys[1]].words, r.scale.Exact(ease), exactWords(w.Wanted, r.scale))
+}
+
+func (r report) spareLine(w calc.Width) string {
+	return fmt.Sprintf("%s to spare = comes out %s - wanted %s = %s", placeWords[w.At], r.scale.Exact(w.Around), r.scale.Exact(w.Wanted),
+		exactWords(-w.Lacks(), r.scale))
 }
 
 func (l workedLine) rows(width int) []string { return workingRows(l.text, width) }
@@ -46,6 +73,9 @@ func (d *desk) workingText(width int) (out []string, from int) {
 	}
 	from = -1
 	isAtHand := d.lineAtHand()
+	if !slices.ContainsFunc(lines, isAtHand) {
+		out = append(wrap("No line of the working is about what is at hand; all of it:", width), "")
+	}
 	for _, l := range lines {
 		text := l.rows(width)
 		if isAtHand(l) {
@@ -78,16 +108,37 @@ func (d *desk) lineAtHand() func(workedLine) bool {
 		return of()
 	}
 	s := steps[d.traceAt(d.trace)]
-	if s.Action == calc.TurnTo && d.rep.plan.Turns[s.Side].Known {
-		return func(l workedLine) bool { return l.turn != nil && l.turn.Side == s.Side }
+	turnOf := func(figures ...calc.TurnFigure) func(workedLine) bool {
+		return func(l workedLine) bool {
+			return l.turn != nil && l.turn.Side == s.Side && (figures == nil || slices.Contains(figures, l.turn.Figure))
+		}
+	}
+	switch known := d.rep.plan.Turns[s.Side].Known; {
+	case known && s.Action == calc.TurnTo:
+		return turnOf()
+	case known && (s.Action == calc.Taper || s.Action == calc.Extend):
+		return turnOf(calc.RiseOnSeam, calc.TaperGrowth)
 	}
 	return func(l workedLine) bool { return marks(l) && l.sum.Figure.Of == s.Side.Subject() }
 }
 
 // uses tells that a line is made from an answer.
 func (l workedLine) uses(k worksheets.Key) bool {
-	if l.turn != nil {
+	switch {
+	case l.turn != nil:
 		return turns(k, l.turn.Side)
+	case l.width != nil:
+		return slices.Contains(keysOfLevel[l.width.At], k)
+	}
+	switch of, q := l.sum.Figure.Of, l.sum.Figure.Quantity; k {
+	case worksheets.FrontShareSleeve:
+		return q == calc.Need && (of == calc.OfSleeveFront || of == calc.OfSleeveBack)
+	case worksheets.FrontShareBust:
+		return q == calc.Need && (of == calc.OfBodiceFront || of == calc.OfBodiceBack)
+	case worksheets.Follow:
+		return q == calc.Pivot
+	case worksheets.Armhole:
+		return q == calc.BandLow || q == calc.BandHigh || q == calc.KeptLow || q == calc.KeptHigh
 	}
 	return slices.ContainsFunc(l.sum.Terms, func(t calc.Term) bool { return t.Answer != calc.NoAnswer && keyOf[t.Answer] == k })
 }

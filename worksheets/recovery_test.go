@@ -1,9 +1,11 @@
 package worksheets_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -94,6 +96,18 @@ func TestTwoProgramsOnOneSheet(t *testing.T) {
 	}
 }
 
+// lockOf is the lock that a sheet gets in a state folder.
+func lockOf(t *testing.T, folder string) string {
+	t.Helper()
+	worksheets.OpenRecovery("blouse.toml").Close()
+	locks, err := filepath.Glob(filepath.Join(folder, "*-1.lock"))
+	if err != nil || len(locks) != 1 {
+		t.Fatalf("%v, %v", locks, err)
+	}
+	os.Remove(locks[0])
+	return locks[0]
+}
+
 // Nowhere to keep anything, a torn file, a closed place: said where it matters,
 // and never a panic.
 func TestRecoveryWithoutAPlace(t *testing.T) {
@@ -109,6 +123,16 @@ func TestRecoveryWithoutAPlace(t *testing.T) {
 	}
 
 	folder := keepings(t)
+	os.Mkdir(folder, 0o700)
+	base := strings.TrimSuffix(lockOf(t, folder), "-1.lock")
+	for n := 1; n <= 4; n++ { // no lock can be made, which is nobody else's doing
+		os.Symlink("/nowhere/at/all", fmt.Sprintf("%s-%d.lock", base, n))
+	}
+	if r := worksheets.OpenRecovery("blouse.toml"); !r.Alone() || r.Keep(worksheets.Leftover{}) == nil {
+		t.Error("a lock that cannot be made is taken for another program's")
+	}
+
+	folder = keepings(t)
 	r = worksheets.OpenRecovery("blouse.toml")
 	for _, torn := range []string{"", "{", "[]", `{"versions":[{"answers":{"body.bicep":3}}]}`, "\x00"} {
 		os.WriteFile(r.Path(), []byte(torn), 0o600)
