@@ -197,30 +197,6 @@ func (d *Document) KeepBeside() (string, error) {
 	return keepBeside(d.name, "mine", out)
 }
 
-// keepBeside writes content to the first free name beside a file.
-func keepBeside(path, word string, content []byte) (string, error) {
-	f, err := createFree(0o600, func(n int) string { return fmt.Sprintf("%s.%s-%d", path, word, n) })
-	if err != nil {
-		return "", err
-	}
-	if err := fill(f, content); err != nil {
-		return "", errors.Join(err, os.Remove(f.Name()))
-	}
-	return f.Name(), nil
-}
-
-// createFree makes an empty file under the first name, counted from 1, that
-// nothing has yet.
-func createFree(perm fs.FileMode, name func(n int) string) (*os.File, error) {
-	for n := 1; ; n++ {
-		f, err := os.OpenFile(name(n), os.O_WRONLY|os.O_CREATE|os.O_EXCL, perm)
-		if errors.Is(err, fs.ErrExist) && n < 1000 {
-			continue
-		}
-		return f, err
-	}
-}
-
 // fill writes, syncs and closes.
 func fill(f *os.File, content []byte) error {
 	_, err := f.Write(content)
@@ -257,17 +233,6 @@ func writeFile(path string, content []byte, perm fs.FileMode) error {
 	}
 	syncFolder(filepath.Dir(path))
 	return nil
-}
-
-// createAside makes an empty file beside a path, under a name that nothing else
-// has, with the permissions that the person's umask leaves.
-func createAside(path string, perm fs.FileMode) (*os.File, error) {
-	const longest = 200 // with what is added, a name that every file system takes
-	base := filepath.Base(path)
-	base = strings.ToValidUTF8(base[:min(len(base), longest)], "")
-	return createFree(perm, func(n int) string {
-		return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d-%d.capscye-tmp", base, os.Getpid(), n))
-	})
 }
 
 // writeInPlace writes a file that has other names, which must not be left
