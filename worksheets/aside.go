@@ -6,7 +6,9 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf8"
 )
 
@@ -70,4 +72,32 @@ func createAside(path string, perm fs.FileMode) (*os.File, error) {
 	return createFree(perm, func(n int) string {
 		return filepath.Join(filepath.Dir(path), fmt.Sprintf("%s%d-%d%s", asideLead(path), os.Getpid(), n, asideEnd))
 	})
+}
+
+// swept are the paths that this run of the program has swept.
+var swept sync.Map
+
+// sweepAside takes away, once for each path, the new versions that programs were
+// killed over: nothing was lost with them, for nobody was told that they are saved.
+// One of this program's own number is another's, who had it before.
+//
+// A program on another machine looks gone from here. At worst its save fails in the
+// instant of this one, which is said there and tried again.
+func sweepAside(path string) {
+	if _, done := swept.LoadOrStore(path, true); done {
+		return
+	}
+	entries, err := os.ReadDir(filepath.Dir(path))
+	if err != nil {
+		return
+	}
+	for _, e := range entries {
+		rest, found := strings.CutPrefix(e.Name(), asideLead(path))
+		number, ours := strings.CutSuffix(rest, asideEnd)
+		number, _, _ = strings.Cut(number, "-")
+		pid, err := strconv.Atoi(number)
+		if found && ours && err == nil && pid > 0 && (pid == os.Getpid() || isGone(pid)) {
+			_ = os.Remove(filepath.Join(filepath.Dir(path), e.Name()))
+		}
+	}
 }

@@ -212,6 +212,7 @@ func WriteFile(path string, content []byte) error { return writeFile(path, conte
 // umask.
 func writeFile(path string, content []byte, perm fs.FileMode) error {
 	path = behindLinks(path)
+	sweepAside(path)
 	info, missing := os.Stat(path)
 	if missing == nil && hasOtherNames(info) {
 		return writeInPlace(path, content)

@@ -3,6 +3,7 @@
 package worksheets
 
 import (
+	"errors"
 	"io/fs"
 	"syscall"
 )
@@ -13,3 +14,6 @@ func hasOtherNames(info fs.FileInfo) bool {
 	stat, ok := info.Sys().(*syscall.Stat_t)
 	return ok && stat.Nlink > 1
 }
+
+// isGone tells that there is no program of that number any more.
+func isGone(pid int) bool { return errors.Is(syscall.Kill(pid, 0), syscall.ESRCH) }

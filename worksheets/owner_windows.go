@@ -1,0 +1,15 @@
+package worksheets
+
+import (
+	"io/fs"
+	"os"
+)
+
+// hasOtherNames is not known on Windows.
+func hasOtherNames(fs.FileInfo) bool { return false }
+
+// isGone tells that there is no program of that number any more.
+func isGone(pid int) bool {
+	_, err := os.FindProcess(pid)
+	return err != nil
+}
