@@ -223,6 +223,12 @@ func writeFile(path string, content []byte, perm fs.FileMode) error {
 	}
 	aside := f.Name()
 	if missing == nil {
+		if keepOwner(f, info) != nil { // only somebody else could give it away
+			if err := errors.Join(f.Close(), os.Remove(aside)); err != nil {
+				return about(path, err)
+			}
+			return writeInPlace(path, content)
+		}
 		err = f.Chmod(info.Mode().Perm())
 	}
 	err = errors.Join(err, fill(f, content))
@@ -237,7 +243,8 @@ func writeFile(path string, content []byte, perm fs.FileMode) error {
 }
 
 // writeInPlace writes a file that has other names, which must not be left
-// behind: what it held lies beside it until the new version is on disk.
+// behind, or another owner: what it held lies beside it until the new version is
+// on disk, and goes back into it where that is impossible.
 func writeInPlace(path string, content []byte) error {
 	before, err := readBounded(path)
 	if err != nil {
@@ -248,11 +255,14 @@ func writeInPlace(path string, content []byte) error {
 		return err
 	}
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_TRUNC, 0)
-	if err == nil {
-		err = fill(f, content)
-	}
 	if err != nil {
-		return fmt.Errorf("%w; what it held is in %s", err, beside)
+		return about(path, errors.Join(err, os.Remove(beside)))
+	}
+	if err = fill(f, content); err != nil {
+		if os.WriteFile(path, before, 0) != nil {
+			return fmt.Errorf("%w; what it held is in %s", about(path, err), beside)
+		}
+		return about(path, errors.Join(err, os.Remove(beside)))
 	}
 	return os.Remove(beside)
 }
