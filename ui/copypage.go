@@ -58,6 +58,9 @@ func (p *copyPage) render(width, height int) string {
 		{show: "left/right", does: "another"}, {show: "s", does: "own file"}, {show: "d", does: "drop"},
 		{show: "up/down", does: "scroll"}, {show: "k", does: "keep, drop the rest"}, {show: "esc", does: "back"},
 	}, d.styles, width)
+	if height < 2 {
+		return keys
+	}
 	return page.render(width, height-1) + "\n" + keys
 }
 
