@@ -128,7 +128,7 @@ func (d *desk) besideLines(width int) []string {
 func (d *desk) besideIn(width, height int) []string {
 	lines := d.besideLines(width)
 	if more := len(lines) - height; more > 0 {
-		lines = append(lines[:height-1], cut(fmt.Sprintf("... and %d more: ^x", more+1), width))
+		lines = append(lines[:max(height-1, 0)], cut(fmt.Sprintf("... and %d more: ^x", more+1), width))
 	}
 	return lines
 }
