@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"math"
 	"os"
+	"runtime"
 	"strings"
 	"time"
 
@@ -176,8 +177,12 @@ func (s *session) hasTerminal() bool {
 	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd())
 }
 
-// isDumb tells that the terminal cannot be drawn on.
-func isDumb() bool { return os.Getenv("TERM") == "dumb" }
+// isDumb tells that the terminal cannot be drawn on, or does not say what it is. On
+// Windows none says so.
+func isDumb() bool {
+	kind := os.Getenv("TERM")
+	return kind == "dumb" || kind == "" && runtime.GOOS != "windows"
+}
 
 type showOptions struct{ json, working, trace bool }
 
