@@ -338,7 +338,7 @@ func FuzzKeys(f *testing.F) {
 			case c == utf8.RuneError && size == 1:
 				text, _, _ := strings.Cut(strings.ToValidUTF8(string(keys[1:]), "\ufffd"), "\ufffd")
 				size += len(text)
-				r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
+				r.tell(pasted(text))
 			case int(c) < len(names):
 				r.press(names[c])
 			default:

@@ -10,6 +10,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"capscye/worksheets"
 )
 
@@ -136,4 +138,9 @@ func FuzzTry(f *testing.F) {
 			t.Fatalf("no JSON:\n%s", out)
 		}
 	})
+}
+
+// pasted is a text as it comes from a paste.
+func pasted(text string) tea.KeyMsg {
+	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true}
 }
