@@ -27,15 +27,18 @@ var payloads = func() (all []string) {
 	}
 	single = append(single, []rune("\u00ad\u061c\u180e\u200b\u200c\u200d\u200e\u200f\u2028\u2029\u202a\u202b\u202c\u202d\u202e\u2060\u2061"+
 		"\u2066\u2067\u2068\u2069\u206a\ufeff\ufff9\ufffb\U000e0001\U000e0041")...)
-	for some := range slices.Chunk(single, 6) { // few enough to be seen in a column
+	for some := range slices.Chunk(single, 8) { // few enough to be seen in a column
 		all = append(all, string(some))
 	}
-	return append(all,
+	commands := []string{
 		"\x1b[31;7m", "\x1b[2J\x1b[H", "\x1b[6n", "\x1b[?1049l", "\x1b[?25h", "\x1b[200~", "\x1bc", "\x1b(0", "\x1b#8", "\x1b[21t", "\x1b[>0q", "\x1b[?1000h",
 		"\x1b]0;title\a", "\x1b]2;title\x1b\\", "\x1b]8;;http://x\x1b\\link\x1b]8;;\x1b\\", "\x1b]52;c;aGk=\a", "\x1b]4;1;?\a", "\x1b]9;note\a", "\x1b]1337;File=:aGk=\a",
 		"\x1bP1$r0m\x1b\\", "\x1bPq#0;2;0;0;0\x1b\\", "\x1b_Ga=T;aGk=\x1b\\", "\x1b^private\x1b\\", "\x1bXstart\x1b\\", "\u009b2J", "\u009d0;t\u009c", "\u0090q\u009c",
-		"a"+strings.Repeat("\u0301\u0489", 400), "%s%n%[1]d", "\r\nSTOP nothing\r", "a\tb\vc\f",
-	)
+	}
+	for two := range slices.Chunk(commands, 2) {
+		all = append(all, strings.Join(two, ""))
+	}
+	return append(all, "a"+strings.Repeat("\u0301\u0489", 400), "%s%n%[1]d\r\nSTOP nothing\r", "a\tb\vc\f")
 }()
 
 // hostileSheet has a payload in every place of a file that is text: it stops, so

@@ -143,8 +143,8 @@ func TestWindowsOfAnySize(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24) // every size on every page, without the terminal
 	for _, page := range []string{"f1", "f2", "f3", "f4", "f5", "f6", "t", "esc", "ctrl+o", "esc", "ctrl+k", "esc", "ctrl+r", "esc", "ctrl+l", "ctrl+x", "esc", "ctrl+d"} {
 		r.press(page)
-		for width := 1; width <= 500; width += 1 + width/6 {
-			for height := 1; height <= 200; height += 1 + height/4 {
+		for width := 1; width <= 500; width += 1 + width/4 {
+			for height := 1; height <= 200; height += 1 + height/2 {
 				r.m.resize(width, height)
 				r.fits()
 			}
