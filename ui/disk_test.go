@@ -4,9 +4,12 @@ package ui
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -205,5 +208,46 @@ func TestASheetOfSomebodyElse(t *testing.T) {
 	}
 	if left, _ := filepath.Glob(filepath.Join(folder, "*before*")); len(left) > 0 {
 		t.Errorf("left: %q", left)
+	}
+}
+
+// A kill proves nothing about a loss of power, so the order is watched: the new version
+// is on disk before it takes the name, and the name before the save is over.
+func TestTheOrderOfASave(t *testing.T) {
+	watch, err := exec.LookPath("strace")
+	if err != nil {
+		t.Skip("nothing to watch system calls with here")
+	}
+	program, err := binary()
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	source, _ := os.ReadFile(example("choir-blouse"))
+	if err := os.WriteFile(filepath.Join(folder, "blouse.toml"), source, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	cmd := exec.Command(watch, "-f", "-y", "-o", "calls", "-e", "trace=fsync,renameat,rename,renameat2", program, "ask", "blouse.toml")
+	cmd.Dir, cmd.Stdin = folder, strings.NewReader("14\nquit\n")
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Skipf("it cannot be watched here: %v\n%s", err, out)
+	}
+	var order []string
+	for _, c := range []struct{ what, call string }{
+		{"version", `fsync\(\d+<[^>]*\.capscye-tmp>\)\s*= 0`}, {"name", `rename\w*\(.*\.capscye-tmp", .*"blouse\.toml".*= 0`}, {"folder", `fsync\(\d+<` + regexp.QuoteMeta(folder) + `>\)\s*= 0`},
+	} {
+		for i, line := range strings.Split(read(t, filepath.Join(folder, "calls")), "\n") {
+			if regexp.MustCompile(c.call).MatchString(line) {
+				order = append(order, fmt.Sprintf("%03d %s", i, c.what))
+			}
+		}
+	}
+	slices.Sort(order)
+	var words []string
+	for _, o := range order {
+		words = append(words, o[4:])
+	}
+	if want := []string{"version", "name", "folder"}; !slices.Equal(words, want) {
+		t.Errorf("a save is %q, want %q:\n%s", words, want, read(t, filepath.Join(folder, "calls")))
 	}
 }
