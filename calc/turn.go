@@ -170,7 +170,7 @@ func (c *computation) edge(s Side) Edge {
 // the hem.
 func (c *computation) sleeveEdge(s Side) Edge {
 	in, flat := c.in.Sleeve, c.plan.Sleeve.Flat
-	e := Edge{Known: flat.Known && in.CapHeight.Known, Straight: !in.Long, Below: approx(in.UnderarmSeam)}
+	e := Edge{Known: flat.Known && in.CapHeight.Known, Straight: !in.Long, Below: below(in.UnderarmSeam)}
 	if !e.Known {
 		return e
 	}
@@ -189,7 +189,7 @@ func (c *computation) bodiceEdge(s Side) Edge {
 	if s.Half() == Back {
 		out, down, width, waist = in.CornerOutBack, in.CornerDownBack, c.backs, in.WaistBack
 	}
-	e := Edge{Known: out.Known && down.Known, Below: approx(in.SideSeam)}
+	e := Edge{Known: out.Known && down.Known, Below: below(in.SideSeam)}
 	if !e.Known {
 		return e
 	}
@@ -216,6 +216,12 @@ func (c *computation) lean(e *Edge, s Side, in units.Length) {
 
 // leanOver is the angle of a seam that goes in by that much over its length.
 func leanOver(in, length float64) float64 { return math.Asin(in / length) }
+
+// below is the length of the seam below the corner. One of no length has no way to
+// lean or to taper in, and tells as little as none.
+func below(r units.Reading) Approx {
+	return Approx{r.Length.Millimetres(), r.Known && r.Length > 0}
+}
 
 func approx(r units.Reading) Approx { return Approx{r.Length.Millimetres(), r.Known} }
 

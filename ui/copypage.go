@@ -58,6 +58,9 @@ func (p *copyPage) render(width, height int) string {
 		{show: "left/right", does: "another"}, {show: "s", does: "own file"}, {show: "d", does: "drop"},
 		{show: "up/down", does: "scroll"}, {show: "k", does: "keep, drop the rest"}, {show: "esc", does: "back"},
 	}, d.styles, width)
+	if height < 2 {
+		return keys
+	}
 	return page.render(width, height-1) + "\n" + keys
 }
 
@@ -125,7 +128,7 @@ func (d *desk) besideLines(width int) []string {
 func (d *desk) besideIn(width, height int) []string {
 	lines := d.besideLines(width)
 	if more := len(lines) - height; more > 0 {
-		lines = append(lines[:height-1], cut(fmt.Sprintf("... and %d more: ^x", more+1), width))
+		lines = append(lines[:max(height-1, 0)], cut(fmt.Sprintf("... and %d more: ^x", more+1), width))
 	}
 	return lines
 }

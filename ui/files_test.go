@@ -4,6 +4,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -302,7 +303,8 @@ func TestSaveThatFailsIsSaidAndTriedAgain(t *testing.T) {
 }
 
 // FuzzKeys presses anything in any window: no panic, nothing sticks out of the
-// window, and what was saved is the sheet on the table.
+// window, and what was saved is the sheet on the table. A byte that is no UTF-8
+// gives the window another size, or pastes what follows, up to the next such byte.
 func FuzzKeys(f *testing.F) {
 	f.Add([]byte("\x00\x01\x0213 3/4\x02"), uint8(80), uint8(24))
 	f.Add([]byte("\x12\x07\x07l\x07e\x02\x0f\x02\x05i"), uint8(60), uint8(16))
@@ -311,23 +313,39 @@ func FuzzKeys(f *testing.F) {
 	f.Add([]byte("\x1f\x07\x0b\x1f"), uint8(80), uint8(24))
 	f.Add([]byte("13\x20\xf0\x9f\x92\xa9\x06\x06"), uint8(1), uint8(1))
 	f.Add([]byte("\x1914\x02\x1a\x1bk\x1c\x1b\x1ad"), uint8(80), uint8(24))
+	f.Add([]byte("14\x80\x82\x8c\x02\x8e1\x86\x02"), uint8(80), uint8(24))
+	f.Add([]byte("\x8114 1/8\x80\x02\x8113\n\x1b[31m\x03\xff\x02"), uint8(80), uint8(24))
+	f.Add([]byte("\x14\x05\x81Blouse \u202e\u009b31m\xfe\x02\x88\x12\x81j\xfe\x02"), uint8(120), uint8(40))
 	names := []string{
 		"tab", "shift+tab", "enter", "esc", "up", "down", "left", "right", "pgup", "pgdown", "home", "end", "backspace",
 		"delete", "ctrl+s", "ctrl+t", "ctrl+o", "ctrl+k", "ctrl+r", "f1", "f2", "f3", "f4", "f5", "f6",
 		"ctrl+l", "ctrl+g", "ctrl+x", "ctrl+z", "ctrl+y", "ctrl+d", "ctrl+e",
+	}
+	sizes := []tea.WindowSizeMsg{
+		{Width: 1, Height: 1}, {Width: 80, Height: 24}, {Width: 500, Height: 200}, {Width: 60, Height: 16}, {Width: 59, Height: 200}, {Width: 120, Height: 40},
+		{Width: 500, Height: 15}, {Width: 99, Height: 17}, {Width: 100, Height: 16}, {Width: 3, Height: 90}, {Width: 0, Height: 0}, {Width: 2, Height: 1},
 	}
 	f.Fuzz(func(t *testing.T, keys []byte, width, height uint8) {
 		if len(keys) > 60 {
 			keys = keys[:60]
 		}
 		r := sitWithFile(t, "choir-blouse", int(width), int(height))
-		for _, c := range string(keys) {
-			if int(c) < len(names) {
+		for len(keys) > 0 {
+			c, size := utf8.DecodeRune(keys)
+			switch lead := keys[0]; {
+			case c == utf8.RuneError && size == 1 && lead&1 == 0:
+				r.tell(sizes[int(lead>>1)%len(sizes)])
+			case c == utf8.RuneError && size == 1:
+				text, _, _ := strings.Cut(strings.ToValidUTF8(string(keys[1:]), "\ufffd"), "\ufffd")
+				size += len(text)
+				r.tell(pasted(text))
+			case int(c) < len(names):
 				r.press(names[c])
-			} else {
+			default:
 				r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
 			}
-			if width > 0 && height > 0 {
+			keys = keys[size:]
+			if r.m.width > 0 && r.m.height > 0 {
 				r.fits()
 			}
 		}

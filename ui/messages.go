@@ -24,6 +24,12 @@ type keptMsg struct {
 	err  error
 }
 
+// pasteTailMsg stands for a key that was pressed by a paste.
+type pasteTailMsg struct{}
+
+// floodMsg says that more came from the keyboard than is taken.
+type floodMsg struct{}
+
 // faultMsg says that a command ran into a fault of the program.
 type faultMsg struct{ fault fault }
 

@@ -77,6 +77,10 @@ func (m *root) update(msg tea.Msg) tea.Cmd {
 		return m.end()
 	case keptMsg:
 		m.keptUp(msg)
+	case floodMsg:
+		m.complain("Too much came at once: what no hand could type was left out.")
+	case pasteTailMsg:
+		m.complain("What came with the paste behind its end was left out.")
 	case faultMsg:
 		panic(msg.fault) // where it is caught, the terminal can be given back
 	}

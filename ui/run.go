@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"math"
 	"os"
+	"runtime"
 	"time"
 
 	"github.com/charmbracelet/x/term"
@@ -180,8 +181,12 @@ func (s *session) hasTerminal() bool {
 	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd())
 }
 
-// isDumb tells that the terminal cannot be drawn on.
-func isDumb() bool { return os.Getenv("TERM") == "dumb" }
+// isDumb tells that the terminal cannot be drawn on, or does not say what it is. On
+// Windows none says so.
+func isDumb() bool {
+	kind := os.Getenv("TERM")
+	return kind == "dumb" || kind == "" && runtime.GOOS != "windows"
+}
 
 // card writes the card of one sheet.
 func (s *session) card(file, name, on string) error {

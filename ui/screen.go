@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"os/signal"
+	"runtime"
 	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -44,8 +45,17 @@ func (s *session) open(names []string) error {
 // run runs the screen to its end, and whatever that is, gives the terminal back
 // and leaves nothing unsaved behind that is not kept.
 func (s *session) run(m *root) error {
-	program := tea.NewProgram(m, tea.WithInput(s.in), tea.WithOutput(s.out), tea.WithAltScreen(),
-		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(), tea.WithoutCatchPanics())
+	in, keys := s.in, (*keyboard)(nil)
+	if file, ok := s.in.(*os.File); ok && runtime.GOOS != "windows" { // where the library reads the keys themselves
+		keys = &keyboard{File: file}
+		in = keys
+	}
+	program := tea.NewProgram(m, tea.WithInput(in), tea.WithOutput(s.out), tea.WithAltScreen(),
+		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(), tea.WithoutCatchPanics(), tea.WithFilter(withoutTails()))
+	if keys != nil {
+		keys.tell = func() { program.Send(floodMsg{}) }
+		keys.gone = func() { program.Send(signalMsg{128 + int(syscall.SIGHUP)}) }
+	}
 	stop, wake := passSignals(program), passSuspension(program)
 	fault, err := runCaught(program)
 	stop()

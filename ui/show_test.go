@@ -336,3 +336,45 @@ func (s *slowly) Read(b []byte) (int, error) {
 	s.parts = s.parts[1:]
 	return n, nil
 }
+
+// Any two lengths of a sheet may be nothing, tiny or as long as lengths are read:
+// the sheet is reckoned, and every number of its JSON is one.
+func TestNoTwoLengthsAreTooSmallOrTooLarge(t *testing.T) {
+	d, err := worksheets.Example("archive-coat") // a long sleeve
+	if err != nil {
+		t.Fatal(err)
+	}
+	usual := d.Sheet
+	set := func(text string, keys ...worksheets.Key) {
+		d.Sheet = usual
+		for _, k := range keys {
+			_ = d.Sheet.Set(k, text) // a girth of nothing cannot be read, and is one more case
+		}
+		r := reckon(d, someDay, 0)
+		out, err := encodeJSON(toJSON(r, true))
+		if err != nil || strings.Contains(string(out), "9223372036854") {
+			t.Errorf("%v = %q: %v", keys, text, err)
+		}
+		for _, l := range r.worked() {
+			if strings.Contains(l.text, "NaN") || strings.Contains(l.text, "Inf") {
+				t.Errorf("%v = %q: %s", keys, text, l.text)
+			}
+		}
+	}
+	for _, text := range []string{"0", "0.0001 in", "1/64 in", "100 m", "9999 cm", "-1"} {
+		for i, one := range worksheets.Keys() {
+			if !one.IsLength() {
+				continue
+			}
+			for _, other := range worksheets.Keys()[i:] {
+				if other.IsLength() && (text == "0" || one == other) {
+					set(text, one, other)
+				}
+			}
+		}
+		set(text, worksheets.Keys()...)
+	}
+	for _, s := range []worksheets.Section{worksheets.BodySection, worksheets.PatternSection} {
+		set("0", s.Keys()...)
+	}
+}

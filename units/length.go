@@ -66,7 +66,7 @@ func (l Length) Round(mark Length) Length {
 // divideRounded is a/b to the nearest whole, halves away from zero. b > 0.
 func divideRounded(a, b Length) Length {
 	if a < 0 {
-		return -divideRounded(-a, b)
+		return (a - b/2) / b
 	}
 	return (a + b/2) / b
 }

@@ -104,10 +104,10 @@ func ParseNamed(s string, bare System) (l Length, named bool, err error) {
 			return 0, false, r.fail("there is more text behind the unit")
 		}
 	}
-	l = divideRounded(Length(n.numerator)*unit, Length(n.denominator))
-	if l > Max {
+	if Length(n.numerator)*unit > Max*Length(n.denominator) { // before it is rounded down to that
 		return 0, false, r.failAt(0, "longer than 100 m")
 	}
+	l = divideRounded(Length(n.numerator)*unit, Length(n.denominator))
 	if n.negative {
 		l = -l
 	}

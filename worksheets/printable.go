@@ -46,3 +46,13 @@ func shortenTo(most int, s string) string {
 	}
 	return string([]rune(s)[:most]) + "..."
 }
+
+// shortenMiddle shortens a reason that begins with what was read and ends with what
+// is wrong with it.
+func shortenMiddle(most int, s string) string {
+	runes := []rune(s)
+	if len(runes) <= most {
+		return s
+	}
+	return string(runes[:most/2]) + "..." + string(runes[len(runes)-most/2:])
+}

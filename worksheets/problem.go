@@ -17,7 +17,7 @@ func (e *FileError) Error() string {
 	if e.Text != "" {
 		msg += fmt.Sprintf(", %q", shorten(e.Text))
 	}
-	msg += ": " + shortenTo(200, Printable(e.Reason))
+	msg += ": " + shortenMiddle(200, Printable(e.Reason))
 	if e.Want != "" {
 		msg += "; read would be " + e.Want
 	}

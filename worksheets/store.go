@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 )
 
 // ErrChanged says that the file on disk is no longer what was read: something
@@ -215,30 +214,6 @@ func (d *Document) KeepBeside() (string, error) {
 	return keepBeside(d.name, "mine", out)
 }
 
-// keepBeside writes content to the first free name beside a file.
-func keepBeside(path, word string, content []byte) (string, error) {
-	f, err := createFree(0o600, func(n int) string { return fmt.Sprintf("%s.%s-%d", path, word, n) })
-	if err != nil {
-		return "", err
-	}
-	if err := fill(f, content); err != nil {
-		return "", errors.Join(err, os.Remove(f.Name()))
-	}
-	return f.Name(), nil
-}
-
-// createFree makes an empty file under the first name, counted from 1, that
-// nothing has yet.
-func createFree(perm fs.FileMode, name func(n int) string) (*os.File, error) {
-	for n := 1; ; n++ {
-		f, err := os.OpenFile(name(n), os.O_WRONLY|os.O_CREATE|os.O_EXCL, perm)
-		if errors.Is(err, fs.ErrExist) && n < 1000 {
-			continue
-		}
-		return f, err
-	}
-}
-
 // fill writes, syncs and closes.
 func fill(f *os.File, content []byte) error {
 	_, err := f.Write(content)
@@ -254,6 +229,7 @@ func WriteFile(path string, content []byte) error { return writeFile(path, conte
 // umask.
 func writeFile(path string, content []byte, perm fs.FileMode) error {
 	path = behindLinks(path)
+	sweepAside(path)
 	info, missing := os.Stat(path)
 	if missing == nil && hasOtherNames(info) {
 		return writeInPlace(path, content)
@@ -264,6 +240,12 @@ func writeFile(path string, content []byte, perm fs.FileMode) error {
 	}
 	aside := f.Name()
 	if missing == nil {
+		if keepOwner(f, info) != nil { // only somebody else could give it away
+			if err := errors.Join(f.Close(), os.Remove(aside)); err != nil {
+				return about(path, err)
+			}
+			return writeInPlace(path, content)
+		}
 		err = f.Chmod(info.Mode().Perm())
 	}
 	err = errors.Join(err, fill(f, content))
@@ -277,19 +259,9 @@ func writeFile(path string, content []byte, perm fs.FileMode) error {
 	return nil
 }
 
-// createAside makes an empty file beside a path, under a name that nothing else
-// has, with the permissions that the person's umask leaves.
-func createAside(path string, perm fs.FileMode) (*os.File, error) {
-	const longest = 200 // with what is added, a name that every file system takes
-	base := filepath.Base(path)
-	base = strings.ToValidUTF8(base[:min(len(base), longest)], "")
-	return createFree(perm, func(n int) string {
-		return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d-%d.capscye-tmp", base, os.Getpid(), n))
-	})
-}
-
 // writeInPlace writes a file that has other names, which must not be left
-// behind: what it held lies beside it until the new version is on disk.
+// behind, or another owner: what it held lies beside it until the new version is
+// on disk, and goes back into it where that is impossible.
 func writeInPlace(path string, content []byte) error {
 	before, err := readBounded(path)
 	if err != nil {
@@ -300,11 +272,14 @@ func writeInPlace(path string, content []byte) error {
 		return err
 	}
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_TRUNC, 0)
-	if err == nil {
-		err = fill(f, content)
-	}
 	if err != nil {
-		return fmt.Errorf("%w; what it held is in %s", err, beside)
+		return about(path, errors.Join(err, os.Remove(beside)))
+	}
+	if err = fill(f, content); err != nil {
+		if os.WriteFile(path, before, 0) != nil {
+			return fmt.Errorf("%w; what it held is in %s", about(path, err), beside)
+		}
+		return about(path, errors.Join(err, os.Remove(beside)))
 	}
 	return os.Remove(beside)
 }

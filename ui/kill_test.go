@@ -1,0 +1,147 @@
+//go:build linux
+
+package ui
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"capscye/worksheets"
+)
+
+// kills, in the environment, is how many programs are killed instead of the few of
+// every run.
+const kills = "CAPSCYE_TEST_KILLS"
+
+// committed is a field that was left with Enter.
+type committed struct {
+	key  worksheets.Key
+	text string
+	at   time.Time
+}
+
+// typist types a length into every field that takes one, step after step, and notes
+// when each was kept, until it is told to stop.
+func (m *terminal) typist(rnd *rand.Rand, until time.Time) (done []committed) {
+	for s := range stepCount {
+		for _, it := range forms[s] {
+			if it.heading != "" {
+				continue
+			}
+			keys, text := "\r", ""
+			if kindOf(it.key) == lengthField {
+				text = strconv.Itoa(1+rnd.IntN(60)) + [...]string{"", " 1/2", " 3/8", ".25"}[rnd.IntN(4)]
+				keys = text + "\r"
+			}
+			if _, err := m.file.WriteString(keys); err != nil {
+				return done
+			}
+			if text != "" {
+				done = append(done, committed{it.key, text, time.Now()})
+			}
+			time.Sleep(time.Duration(rnd.IntN(40)) * time.Millisecond)
+			if time.Now().After(until) {
+				return done
+			}
+		}
+	}
+	return done
+}
+
+// A program that is killed at any moment leaves a whole file with every field that
+// was kept 300 ms before, and nothing half written that the next save would not
+// take away.
+func TestKilledAtAnyMoment(t *testing.T) {
+	t.Parallel()
+	count := 25
+	if n, err := strconv.Atoi(os.Getenv(kills)); err == nil {
+		count = n
+	}
+	source, err := os.ReadFile(example("choir-blouse"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := binary(); err != nil {
+		t.Fatal(err)
+	}
+	var wait sync.WaitGroup
+	var sum tally
+	places := make(chan struct{}, 8)
+	for n := range count {
+		places <- struct{}{}
+		wait.Go(func() {
+			defer func() { <-places }()
+			t.Run(fmt.Sprint(n), func(t *testing.T) { killOne(t, n, source, &sum) })
+		})
+	}
+	wait.Wait()
+	t.Logf("%d runs, %d fields kept; the oldest that was not on disk was kept %v before the kill; %d new versions were left half written",
+		count, sum.fields, sum.late, sum.half)
+}
+
+// tally is what all the runs together showed.
+type tally struct {
+	sync.Mutex
+	fields, half int
+	late         time.Duration
+}
+
+func killOne(t *testing.T, n int, source []byte, sum *tally) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, "blouse.toml")
+	if err := os.WriteFile(path, source, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	rnd := rand.New(rand.NewPCG(20261125, uint64(n)))
+	term := start(t, folder, []string{"XDG_STATE_HOME=" + folder}, "blouse.toml")
+	term.await("Sleeve needs")
+	done := term.typist(rnd, time.Now().Add(time.Duration(rnd.IntN(700))*time.Millisecond))
+	if err := term.cmd.Process.Kill(); err != nil {
+		t.Error(err)
+	}
+	killed := time.Now()
+	_ = term.cmd.Wait()
+	if strings.Contains(term.raw(), "Not saved") {
+		t.Error("it could not save")
+	}
+	d, err := worksheets.Load(path)
+	if err != nil || len(d.Problems()) > 0 {
+		t.Fatalf("the file does not read: %v", err)
+	}
+	sum.Lock()
+	defer sum.Unlock()
+	for _, c := range done {
+		switch before := killed.Sub(c.at); {
+		case d.Sheet.Text(c.key) == c.text:
+		case before >= 300*time.Millisecond:
+			t.Errorf("%v was kept %v before the kill, and the file has %q instead of %q", c.key, before, d.Sheet.Text(c.key), c.text)
+		default:
+			sum.late = max(sum.late, before)
+		}
+	}
+	left := halfWritten(folder)
+	sum.fields, sum.half = sum.fields+len(done), sum.half+len(left)
+	if len(left) > 1 {
+		t.Errorf("left: %q", left)
+	}
+	d.Sheet.Set(worksheets.Notes, "after the kill")
+	if _, err := d.Save(); err != nil {
+		t.Error(err)
+	}
+	if left := halfWritten(folder); len(left) > 0 {
+		t.Errorf("the next save leaves %q", left)
+	}
+}
+
+// halfWritten are the new versions of files that a killed save left in a folder.
+func halfWritten(folder string) []string {
+	left, _ := filepath.Glob(filepath.Join(folder, ".*.capscye-tmp"))
+	return left
+}
