@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"math"
 	"os"
 	"runtime"
 	"time"
@@ -92,57 +91,9 @@ terminal it prints the computed sheet instead.`,
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetHelpCommand(&cobra.Command{Hidden: true})
 
-	var o showOptions
-	show := &cobra.Command{
-		Use:   "show FILE...",
-		Short: "Print the computed sheet",
-		Long: `Print the computed sheet of each FILE as text, or as JSON in millimetres. "-" reads
-standard input.
-
-Exit status: 0 all well; 1 a required answer is missing or a finding says stop;
-2 a file could not be read.`,
-		Args: atLeastOneFile,
-		RunE: func(_ *cobra.Command, args []string) error { return s.show(args, o) },
-	}
-	show.Flags().BoolVar(&o.json, "json", false, "print JSON: an object for one file, an array for several")
-	show.Flags().BoolVar(&o.working, "working", false, "print every line of the arithmetic too")
-	trace := &cobra.Command{
-		Use:   "trace FILE",
-		Short: "Print the steps at the table",
-		Long: `Print what to do at the table, piece by piece, with the amounts to mark. "-" reads
-standard input. Exit status as for show.`,
-		Args: exactlyOneFile,
-		RunE: func(_ *cobra.Command, args []string) error { return s.show(args, showOptions{trace: true}) },
-	}
-	var name, on string
-	card := &cobra.Command{
-		Use:   "card FILE -o NAME",
-		Short: "Write the sheet as a card for the wall, with a marking gauge",
-		Long: `Write everything that the work needs on one page, and a marking gauge that is true to
-scale on another. The ending of NAME says how: .pdf, .svg or .txt. "-" reads
-standard input. Exit status as for show.`,
-		Args: exactlyOneFile,
-		RunE: func(_ *cobra.Command, args []string) error { return s.card(args[0], name, on) },
-	}
-	card.Flags().StringVarP(&name, "output", "o", "", "the file to write: .pdf, .svg or .txt")
-	card.Flags().StringVar(&on, "paper", "", "a4 or letter; the usual one of the sheet's unit if not given")
-	var asJSON bool
-	try := &cobra.Command{
-		Use:   "try FILE KEY=VALUE...",
-		Short: "Print what changes would do, without touching the file",
-		Long: `Print what would differ if answers of the sheet were others. Keys are those of the
-file: ease.bicep=2 method.slide=even. A range, ease.bicep=1..3/0.5 (start, end, step),
-prints a table of outcomes, a row each. "-" reads standard input.
-
-Exit status as for show, for the changed sheet.`,
-		Args: atLeastOneChange,
-		RunE: func(_ *cobra.Command, args []string) error { return s.try(args[0], args[1:], asJSON) },
-	}
-	try.Flags().BoolVar(&asJSON, "json", false, "print JSON: before, after and changed; an array of them for a range")
-	root.ValidArgsFunction, trace.ValidArgsFunction, card.ValidArgsFunction = sheetFiles(1), sheetFiles(1), sheetFiles(1)
-	_ = card.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"a4", "letter"}, cobra.ShellCompDirectiveNoFileComp))
-	show.ValidArgsFunction, try.ValidArgsFunction = sheetFiles(math.MaxInt), fileThenKeys
-	root.AddCommand(show, trace, card, try, s.rosterCommand(), s.drillCommand(), s.askCommand(), s.wordsCommand(), s.manCommand(), s.completionCommand())
+	root.ValidArgsFunction = sheetFiles(1)
+	root.AddCommand(s.showCommand(), s.traceCommand(), s.cardCommand(), s.tryCommand(), s.rosterCommand(), s.drillCommand(),
+		s.askCommand(), s.wordsCommand(), s.manCommand(), s.completionCommand())
 	return root
 }
 
