@@ -112,6 +112,9 @@ var levers = []lever{
 	{SlideLength, slideRules},
 }
 
+// farthestEase is as much as a remedy changes an ease, far more than anybody would.
+const farthestEase = 24 * units.Inch
+
 // eases changes an ease mark by mark, both ways: not below nothing, or below
 // what is usual for a knit, nor beyond twice the present one and four inches.
 func eases(of func(*Input) *units.Reading) func(Input) iter.Seq[Input] {
@@ -122,7 +125,7 @@ func eases(of func(*Input) *units.Reading) func(Input) iter.Seq[Input] {
 			if !now.Known || mark <= 0 {
 				return
 			}
-			for by := mark; now.Length-by >= least || now.Length+by <= most; by += mark {
+			for by := mark; by <= farthestEase && (now.Length-by >= least || now.Length+by <= most); by += mark {
 				for _, ease := range []units.Length{now.Length - by, now.Length + by} {
 					changed := in
 					of(&changed).Length = ease

@@ -44,6 +44,9 @@ func (s *session) ask(names []string) error {
 	}
 	if a.unsaved != "" {
 		s.complain(errors.New("not saved: " + a.unsaved))
+		if kept := a.place.Path(); kept != "" {
+			s.complain(errors.New("it is kept in " + kept + "; capscye with the name of this file, on a screen, lays it beside"))
+		}
 	}
 	s.worse(a.heard.status)
 	return a.broken
@@ -278,7 +281,7 @@ func (a *asking) take(k worksheets.Key, text string) {
 	if a.doc.Path() != "" {
 		a.keep()
 	} else {
-		a.settle(a.keepUnnamed())
+		a.settle(a.keepElsewhere())
 	}
 	a.at++
 }

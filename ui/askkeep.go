@@ -40,7 +40,7 @@ func (a *asking) takeUp() (*worksheets.Document, error) {
 			return d, nil
 		case begins("drop"):
 			a.undecided = slices.Delete(slices.Clone(a.undecided), at, at+1)
-			a.settle(a.keepUnnamed())
+			a.settle(a.keepElsewhere())
 		case word == "" || begins("later"):
 			at++
 		default:
@@ -53,11 +53,11 @@ func (a *asking) takeUp() (*worksheets.Document, error) {
 	return nil, nil
 }
 
-// keepUnnamed keeps a worksheet that has no file yet against the end of the
-// program, and those that are not decided about.
-func (a *asking) keepUnnamed() error {
+// keepElsewhere keeps a worksheet that has no file yet, or whose file cannot be
+// written, against the end of the program, and what earlier runs left.
+func (a *asking) keepElsewhere() error {
 	list := a.undecided
-	if a.doc != nil && a.doc.Path() == "" {
+	if a.doc != nil && !a.doc.Saved() {
 		list = append([]worksheets.Sheet{a.doc.Sheet}, list...)
 	}
 	if len(list) == 0 {
@@ -75,7 +75,9 @@ func (a *asking) sayLeft(name string) {
 	if !a.place.Alone() {
 		a.say("%s", openElsewhere)
 	}
-	if left, ok := a.place.Left(); ok {
+	left, ok := a.place.Left()
+	a.undecided = left.Versions
+	if ok {
 		a.say("What was not saved on %s is still kept: capscye with the name of this file, on a screen, lays it beside.", dayAndTime(left.At))
 	}
 }
@@ -95,6 +97,9 @@ func (a *asking) keep() {
 	}
 	if errors.Is(err, worksheets.ErrChanged) {
 		err = a.keepBeside()
+	}
+	if err != nil || a.unsaved != "" { // at the next start a screen lays it beside
+		err = errors.Join(err, a.keepElsewhere())
 	}
 	a.settle(err)
 }
@@ -177,7 +182,7 @@ func (a *asking) keepAs(path string) {
 		a.doc.SetPath("")
 	}
 	if a.settle(err); err == nil {
-		_ = a.keepUnnamed() // at worst it is offered once more
+		_ = a.keepElsewhere() // at worst it is offered once more
 	}
 }
 

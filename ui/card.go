@@ -20,17 +20,20 @@ const cardMaker = "capscye card"
 // cardNameFor is the name of a card beside a sheet: the first that is free, or
 // that of a card. What is no card of ours, a bought pattern say, is not written
 // over.
-func cardNameFor(sheet string) string {
-	stem := strings.TrimSuffix(sheet, filepath.Ext(sheet)) + "-card"
-	for n := 1; ; n++ {
+func cardNameFor(sheet string) (string, error) {
+	const longest = 200 // with what is added, a name that every file system takes
+	base := strings.TrimSuffix(filepath.Base(sheet), filepath.Ext(sheet))
+	stem := filepath.Join(filepath.Dir(sheet), strings.ToValidUTF8(base[:min(len(base), longest)], "")+"-card")
+	for n := 1; n < 1000; n++ {
 		name := stem + ".pdf"
 		if n > 1 {
 			name = fmt.Sprintf("%s-%d.pdf", stem, n)
 		}
 		if isOursOrFree(name, cardMaker) {
-			return name
+			return name, nil
 		}
 	}
+	return "", fmt.Errorf("no name beside %s is free for a card", sheet)
 }
 
 // isOursOrFree tells that what a maker of ours writes may be written under a name.

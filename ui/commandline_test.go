@@ -114,7 +114,7 @@ func TestPageOfTheManual(t *testing.T) {
 			t.Errorf("%s is not on the page", c.Name())
 		}
 	}
-	for _, want := range []string{"--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, cautions[0], cautions[2]} {
+	for _, want := range []string{"capscye " + Version, "--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, cautions[0], cautions[2]} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%s is not on the page", want)
 		}

@@ -141,6 +141,7 @@ func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *workshe
 		if err != nil {
 			return openedMsg{err: err}
 		}
+		theirs.FindOrigins()
 		return openedMsg{doc: theirs, note: "What was changed here is kept in " + beside + ".",
 			copies: following(copies, d.Sheet, theirs.Sheet), recovery: place}
 	})
@@ -189,7 +190,10 @@ func saveCopy(k *desk, path string) tea.Cmd {
 // printFile writes the card of a report beside its sheet.
 func printFile(sheet string, r report, today time.Time) tea.Cmd {
 	return safely(func() tea.Msg {
-		name := cardNameFor(sheet)
+		name, err := cardNameFor(sheet)
+		if err != nil {
+			return printedMsg{err: err}
+		}
 		_, lost, err := writeCard(name, "", r, today)
 		return printedMsg{name, lost, err}
 	})
@@ -198,5 +202,5 @@ func printFile(sheet string, r report, today time.Time) tea.Cmd {
 // exists tells whether there is anything at the path.
 func exists(path string) bool {
 	_, err := os.Lstat(path)
-	return !errors.Is(err, fs.ErrNotExist)
+	return err == nil // any other error will be said when something is written there
 }

@@ -88,6 +88,9 @@ const (
 // takes: what differs, row by row, and the findings that came or went with the
 // copy at hand. All numbers are in the unit of what is at hand.
 func (d *desk) besideLines(width int) []string {
+	if len(d.copies) == 0 {
+		return nil
+	}
 	shown := d.laidShown((width - besideLabel) / besideCell)
 	label := min(width-besideCell*len(shown), besideLabelMost)
 	head, sheets := pad("", label), make([]report, len(shown))

@@ -127,11 +127,8 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 	case d.locked:
 		d.message = "This text has lines or signs that would be lost here: edit it in the file."
 		return wish{}
-	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
-		d.message = "A pasted text with a line break is not taken; nothing was changed."
-		return wish{}
-	case len(msg.Runes) > d.entry.CharLimit-len([]rune(d.entry.Value())): // a pasted megabyte would take minutes
-		d.message = fmt.Sprintf("Too long: at most %d characters; nothing was changed.", d.entry.CharLimit)
+	}
+	if d.message = refusedPaste(msg, d.entry); d.message != "" {
 		return wish{}
 	}
 	if d.fresh && k.Kind() != worksheets.Text && replaces(msg) {

@@ -24,9 +24,10 @@ func (m *root) grant(w wish) tea.Cmd {
 		return m.bring(w)
 	case wishTheirs:
 		m.front = nil
-		if m.saving {
+		if m.saving || m.bringing {
 			return nil
 		}
+		m.bringing = true
 		return takeTheirs(*m.desk.doc, m.desk.copies, m.desk.recovery)
 	case wishName:
 		m.front = newNaming("What should the new worksheet be called?", "", m.styles, func(path string) wish {
@@ -34,11 +35,9 @@ func (m *root) grant(w wish) tea.Cmd {
 			return wish{}
 		})
 	case wishList:
-		cmd, _ := m.saveIfChanged()
-		return tea.Batch(cmd, listFolder(m.today, nil))
+		return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, nil) })
 	case wishPick:
-		cmd, _ := m.saveIfChanged()
-		return tea.Batch(cmd, listFolder(m.today, w.taking))
+		return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, w.taking) })
 	case wishTake:
 		if w.taking.path != "" {
 			return m.bring(wish{kind: wishBegin, path: w.taking.path, taking: w.taking})
@@ -93,9 +92,10 @@ func (m *root) layBeside(w wish) tea.Cmd {
 		m.front = nil
 		m.desk.layTrial(*w.sheet)
 	case wishCopies:
-		cmd, _ := m.saveIfChanged()
-		m.front = newCopyPage(m.desk, m.width, m.height)
-		return cmd
+		return m.behindSave(w, func() tea.Cmd {
+			m.front = newCopyPage(m.desk, m.width, m.height)
+			return nil
+		})
 	case wishKeepCopy:
 		m.front = nil
 		return m.grant(m.desk.keepHand())

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fmt"
-	"runtime/debug"
 	"sync"
 )
 
@@ -55,13 +53,13 @@ const aheadOfEach = 8
 // result is what came of the work on an item.
 type result[Out any] struct {
 	out      Out
-	panicked error // with the place where it did
+	panicked any // the fault, with the place where it happened
 }
 
 func guarded[In, Out any](work func(In) Out, item In) (r result[Out]) {
 	defer func() {
 		if p := recover(); p != nil {
-			r.panicked = fmt.Errorf("%v\n%s", p, debug.Stack())
+			r.panicked = newFault(p)
 		}
 	}()
 	r.out = work(item)

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -16,19 +17,19 @@ import (
 // unsaved is what is in no file: the sheet, where it was changed since, and the
 // copies beside it.
 func (d *desk) unsaved() []worksheets.Sheet {
-	if d.doc.Changed() && d.doc.ReadOnly == "" {
+	if d.doc.Changed() && !d.doc.Saved() && d.doc.ReadOnly == "" {
 		return append([]worksheets.Sheet{d.doc.Sheet}, d.copies...)
 	}
 	return d.copies
 }
 
-// unkept is what would be lost now: what is unsaved, but for a sheet that is about
-// to be saved.
-func (d *desk) unkept() []worksheets.Sheet {
-	if d.doc.Path() == "" || d.conflict || d.failed {
-		return d.unsaved()
+// unkept is what would be lost now: what is unsaved, but for a sheet that is being
+// saved.
+func (d *desk) unkept(saving bool) []worksheets.Sheet {
+	if saving && !d.conflict && !d.failed {
+		return d.copies
 	}
-	return d.copies
+	return d.unsaved()
 }
 
 // keepUp brings what is kept up to date, one writing at a time.
@@ -37,7 +38,7 @@ func (m *root) keepUp() tea.Cmd {
 	if d == nil || d.recovery == nil || d.keeping {
 		return nil
 	}
-	list := d.unkept()
+	list := d.unkept(m.saving)
 	if slices.EqualFunc(list, d.kept, worksheets.Sheet.Equal) {
 		return nil
 	}
@@ -48,7 +49,12 @@ func (m *root) keepUp() tea.Cmd {
 // keptUp takes the outcome, and says once that nothing can be kept.
 func (m *root) keptUp(msg keptMsg) {
 	msg.desk.keeping = false
-	if msg.err != nil && !msg.desk.unsafe {
+	if msg.err == nil {
+		msg.desk.unsafe = false
+		return
+	}
+	msg.desk.kept = nil // tried again with the next message
+	if !msg.desk.unsafe {
 		msg.desk.unsafe = true
 		m.complain("What is not saved cannot be kept against a crash either: " + plain(fileWords(msg.err)) + ".")
 	}
@@ -57,6 +63,12 @@ func (m *root) keptUp(msg keptMsg) {
 // layLeftover lays what earlier runs did not save beside the sheet, to be looked at.
 // What the file says already is no news.
 func (d *desk) layLeftover(l worksheets.Leftover) {
+	if len(l.Unreadable) > 0 {
+		d.message = "What an earlier run did not save cannot be read: it is in " + plain(strings.Join(l.Unreadable, ", ")) + "."
+	}
+	if len(l.Versions) == 0 {
+		return
+	}
 	d.kept = l.Versions
 	news := slices.DeleteFunc(slices.Clone(l.Versions), d.doc.Sheet.Equal)
 	if len(news) == 0 {

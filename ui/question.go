@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/textinput"
@@ -68,11 +69,23 @@ func (n *naming) key(msg tea.KeyMsg) wish {
 	case "enter":
 		return n.done()
 	}
-	if len(msg.Runes) > n.entry.CharLimit {
-		msg.Runes = msg.Runes[:n.entry.CharLimit]
+	if n.message = refusedPaste(msg, n.entry); n.message != "" {
+		return wish{}
 	}
 	n.entry, _ = n.entry.Update(msg)
 	return wish{}
+}
+
+// refusedPaste says why what was pasted does not go into a line of input; "" where
+// it does.
+func refusedPaste(msg tea.KeyMsg, e textinput.Model) string {
+	switch {
+	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
+		return "A pasted text with a line break is not taken; nothing was changed."
+	case len(msg.Runes) > e.CharLimit-len([]rune(e.Value())): // a pasted megabyte would take minutes
+		return fmt.Sprintf("Too long: at most %d characters; nothing was changed.", e.CharLimit)
+	}
+	return ""
 }
 
 // done takes the name, unless something else has it.
@@ -136,9 +149,10 @@ func fileNameFor(title string) string {
 			b.WriteByte('-')
 		}
 	}
+	const longest = 60 // of a name that is still read
 	name := strings.Trim(b.String(), "-")
 	if name == "" {
 		name = "worksheet"
 	}
-	return name + ".toml"
+	return strings.TrimRight(name[:min(len(name), longest)], "-") + ".toml"
 }

@@ -22,6 +22,7 @@ type root struct {
 	front part  // what lies over it; nil for nothing
 
 	saves
+	bringing bool // a worksheet is being opened
 	printing bool // a card is being written
 	status   int  // what the program should exit with
 }
@@ -36,7 +37,11 @@ func (m *root) Init() tea.Cmd { return nil }
 
 // Update routes, and keeps what that leaves unsaved.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	return m, both(m.update(msg), m.keepUp())
+	cmd := m.update(msg)
+	if kept, ok := msg.(keptMsg); ok && kept.err != nil {
+		return m, cmd
+	}
+	return m, both(cmd, m.keepUp())
 }
 
 func both(one, other tea.Cmd) tea.Cmd {
@@ -128,6 +133,9 @@ func (m *root) route(msg tea.KeyMsg) wish {
 	case interface{ key(tea.KeyMsg) wish }:
 		return front.key(msg)
 	case interface{ key(string) wish }:
+		if msg.Paste { // no key was pressed
+			return wish{}
+		}
 		return front.key(msg.String())
 	}
 	if m.desk != nil {
@@ -170,6 +178,9 @@ func (m *root) copySaved(msg copySavedMsg) {
 	if d.hand > 0 && d.sheet().Equal(msg.sheet) {
 		d.dropHand(d.message)
 	}
+	if _, ok := m.front.(*copyPage); ok && len(d.copies) == 0 {
+		m.front = nil
+	}
 }
 
 // printed says where the card is.
@@ -191,6 +202,10 @@ func (m *root) bring(w wish) tea.Cmd {
 			return cmd
 		}
 	}
+	if m.bringing { // a second press; one of them is enough
+		return nil
+	}
+	m.bringing = true
 	switch w.kind {
 	case wishExample:
 		return openExample(w.path, m.place())
@@ -214,11 +229,16 @@ func (m *root) askBegin(path string) part {
 }
 
 func (m *root) opened(msg openedMsg) {
+	m.bringing = false
 	if msg.err != nil {
 		m.complain(plain(strings.TrimSpace(msg.note + " " + fileWords(msg.err))))
 		return
 	}
+	before := m.desk
 	m.front, m.desk = nil, newDesk(msg.doc, msg.copies, m.styles, m.today)
+	if before != nil && before.recovery == msg.recovery { // the same sheet, as somebody else wrote it
+		m.desk.kept = before.kept
+	}
 	m.desk.recovery = msg.recovery
 	m.desk.layLeftover(msg.left)
 	m.desk.resize(m.width, m.height)

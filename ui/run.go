@@ -31,8 +31,14 @@ func Run(args []string, in io.Reader, out, errs io.Writer) int {
 }
 
 // runOn is [Run] on a day, which decides whether measurements are old.
-func runOn(today time.Time, args []string, in io.Reader, out, errs io.Writer) int {
+func runOn(today time.Time, args []string, in io.Reader, out, errs io.Writer) (status int) {
 	s := &session{in: in, out: out, errs: errs, today: today}
+	defer func() {
+		if r := recover(); r != nil {
+			fmt.Fprint(errs, newFault(r).report(""))
+			status = exitFault
+		}
+	}()
 	root := s.commands()
 	root.SetArgs(append([]string{}, args...)) // nil would mean the arguments of the process
 	if err := root.Execute(); err != nil {

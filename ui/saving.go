@@ -79,6 +79,17 @@ func (m *root) saveIfChanged() (cmd tea.Cmd, asked bool) {
 	return cmd, cmd == nil && !m.saving
 }
 
+// behindSave saves what is not saved yet, and grants a wish at the same time; or
+// once a question about saving is answered.
+func (m *root) behindSave(w wish, granted func() tea.Cmd) tea.Cmd {
+	cmd, asked := m.saveIfChanged()
+	if asked {
+		m.next = w
+		return nil
+	}
+	return both(cmd, granted())
+}
+
 // saved takes the outcome of a save, and goes on with what waited for it.
 func (m *root) saved(msg savedMsg) tea.Cmd {
 	m.saving = false
@@ -149,7 +160,10 @@ func (m *root) quit() tea.Cmd {
 			m.front, m.told = nil, true
 			return nil
 		}
+		before := d.laid()
 		d.copies, d.hand, m.told = nil, 0, false // agreed; what is in the sheet is still to be saved
+		d.remember(before, "copies put away")
+		d.takeUp()
 	}
 	switch {
 	case d == nil || d.doc.ReadOnly != "" || m.untouched():

@@ -141,7 +141,7 @@ func (s *session) opened(name string, example bool) (*worksheets.Document, error
 	case isPipe(name):
 		return worksheets.ReadPipe(name)
 	}
-	d, err := worksheets.Load(name)
+	d, _, err := loadNamed(name)
 	if err == nil {
 		d.FindOrigins()
 	}

@@ -16,6 +16,7 @@ import (
 // any editor of forms, so nobody suspends it from within. The leader of a session
 // has nobody who could let it go on, and is not suspended.
 func passSuspension(program *tea.Program) (stop func()) {
+	signal.Ignore(syscall.SIGTTOU) // ended while it is suspended, it gives the terminal back from behind
 	signals, goOn := make(chan os.Signal, 1), make(chan os.Signal, 1)
 	signal.Notify(signals, syscall.SIGTSTP)
 	signal.Notify(goOn, syscall.SIGCONT)

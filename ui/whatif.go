@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -22,8 +23,8 @@ func (d *desk) layCopy() wish {
 
 // layTrial lays a sheet beside the one of the file as a copy of it, and takes it up.
 func (d *desk) layTrial(s worksheets.Sheet) {
-	if len(d.copies) == mostCopies {
-		d.message = fmt.Sprintf("%d copies are laid already: ^x keeps or drops one.", mostCopies)
+	if len(d.copies) >= mostCopies {
+		d.message = fmt.Sprintf("%d copies are laid already: ^x keeps or drops one.", len(d.copies))
 		return
 	}
 	before := d.laid()
@@ -110,7 +111,7 @@ func (d *desk) changedIn(n int) string {
 		case k == worksheets.MeasuredOn || k == worksheets.BodyFrom || k == worksheets.PatternFrom: // go with what was measured
 			more++
 		case name == "":
-			name = f.words + " " + orEmpty(answerText(copied, k))
+			name = f.words + " " + cmp.Or(answerText(copied, k), "empty")
 		default:
 			more++
 		}
@@ -124,11 +125,4 @@ func (d *desk) changedIn(n int) string {
 		return fmt.Sprintf("%s and %d more", name, more)
 	}
 	return name
-}
-
-func orEmpty(answer string) string {
-	if answer == "" {
-		return "empty"
-	}
-	return answer
 }

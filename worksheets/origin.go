@@ -16,31 +16,31 @@ const (
 )
 
 // origin is the key that keeps the name of the file that a section was taken from.
-func (p Section) origin() Key { return [...]Key{BodyFrom, PatternFrom}[p] }
+func (s Section) origin() Key { return [...]Key{BodyFrom, PatternFrom}[s] }
 
 // tables are the tables of the file that make it.
-func (p Section) tables() []string { return [...][]string{{"body"}, {"sleeve", "bodice"}}[p] }
+func (s Section) tables() []string { return [...][]string{{"body"}, {"sleeve", "bodice"}}[s] }
 
 // Keys lists the answers of the section, in the order of the file.
-func (p Section) Keys() []Key {
-	return slices.DeleteFunc(Keys(), func(k Key) bool { return !slices.Contains(p.tables(), k.table()) })
+func (s Section) Keys() []Key {
+	return slices.DeleteFunc(Keys(), func(k Key) bool { return !slices.Contains(s.tables(), k.table()) })
 }
 
 // Take puts a section of another sheet in the place of this one's, and remembers the
 // file that it came from. A length that names no unit gets the one it was meant
 // in, where this sheet has another.
-func (s *Sheet) Take(p Section, from Sheet, file string) {
-	for _, k := range p.Keys() {
+func (s *Sheet) Take(section Section, from Sheet, file string) {
+	for _, k := range section.Keys() {
 		text := from.answers[k]
 		if k.IsLength() && from.Unit() != s.Unit() {
 			text = WithUnit(text, from.Unit())
 		}
 		s.answers[k] = text
 	}
-	if p == BodySection && from.answers[Wearer] != "" {
+	if section == BodySection && from.answers[Wearer] != "" {
 		s.answers[Wearer] = from.answers[Wearer]
 	}
-	s.answers[p.origin()] = tidy(filepath.Base(file))
+	s.answers[section.origin()] = tidy(filepath.Base(file))
 }
 
 // Origin is a sheet of the same folder that a section was taken from, as it is now.

@@ -35,8 +35,9 @@ type Recovery struct {
 
 // Leftover is what a run of the program did not save.
 type Leftover struct {
-	At       time.Time
-	Versions []Sheet
+	At         time.Time
+	Versions   []Sheet
+	Unreadable []string // files that were put aside, for they say nothing that can be read
 }
 
 // mostSlots is how many programs on one sheet are kept apart.
@@ -201,7 +202,9 @@ func (r *Recovery) Left() (l Leftover, ok bool) {
 		}
 		found, err := readKept(slot + ".json")
 		if err != nil {
-			_ = os.Rename(slot+".json", slot+".unreadable")
+			if aside, ok := putAside(slot, err); ok {
+				l.Unreadable = append(l.Unreadable, aside)
+			}
 			continue
 		}
 		if found.At.After(l.At) {
@@ -220,6 +223,24 @@ func (r *Recovery) Left() (l Leftover, ok bool) {
 	return l, len(l.Versions) > 0
 }
 
+// putAside makes room for what is to be kept where a file is torn. One that cannot
+// be read at the moment stays.
+func putAside(slot string, err error) (aside string, ok bool) {
+	if !errors.Is(err, errTorn) {
+		return "", false
+	}
+	for n := 1; n < 1000; n++ {
+		aside = fmt.Sprintf("%s.unreadable-%d", slot, n)
+		if _, err := os.Lstat(aside); errors.Is(err, fs.ErrNotExist) {
+			return aside, os.Rename(slot+".json", aside) == nil
+		}
+	}
+	return "", false
+}
+
+// errTorn says that a file is not what [Recovery.Keep] wrote.
+var errTorn = errors.New("not what was kept")
+
 // readKept reads a file that [Recovery.Keep] wrote, or that something made of it:
 // what is no answer is left out.
 func readKept(path string) (Leftover, error) {
@@ -235,7 +256,7 @@ func readKept(path string) (Leftover, error) {
 	}
 	var k kept
 	if err := json.NewDecoder(bytes.NewReader(raw)).Decode(&k); err != nil {
-		return Leftover{}, err
+		return Leftover{}, fmt.Errorf("%w: %w", errTorn, err)
 	}
 	l := Leftover{At: k.At}
 	for _, v := range k.Versions {
