@@ -1,7 +1,12 @@
 package main
 
 import (
+	"debug/elf"
+	"os"
 	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -64,4 +69,124 @@ func has(list []string, s string) bool {
 		}
 	}
 	return false
+}
+
+// goList runs go list over everything that is linked into the program, for a system.
+func goList(t *testing.T, system, format string) []string {
+	t.Helper()
+	list := exec.Command("go", "list", "-deps", "-f", format, ".")
+	list.Env = append(os.Environ(), "GOOS="+system, "CGO_ENABLED=0")
+	out, err := list.Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := slices.Sorted(strings.Lines(string(out)))
+	return slices.Compact(lines)
+}
+
+// licences are known by a sentence of each.
+var licences = []struct{ name, sentence string }{
+	{"MIT", "Permission is hereby granted, free of charge, to any person obtaining a copy"},
+	{"BSD-3-Clause", "endorse or promote products derived from"},
+	{"Apache-2.0", "Apache License Version 2.0, January 2004"},
+}
+
+// licenceIn is the licence of the module in a folder, "" for none that is known.
+func licenceIn(folder string) string {
+	for _, name := range []string{"LICENSE", "LICENSE.txt", "COPYING", "README.md"} {
+		b, err := os.ReadFile(filepath.Join(folder, name))
+		if err != nil {
+			continue
+		}
+		text := strings.Join(strings.Fields(string(b)), " ")
+		for _, l := range licences {
+			if strings.Contains(text, l.sentence) || name == "README.md" && strings.Contains(text, "## License "+l.name) {
+				return l.name
+			}
+		}
+	}
+	return ""
+}
+
+// Every module that is linked into the program, on any system, stands in the table
+// of DEVELOPERS.md with the licence that lies in the module itself.
+func TestEveryModuleIsListedWithItsLicence(t *testing.T) {
+	table, err := os.ReadFile("DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := 0
+	for _, system := range []string{"linux", "darwin", "windows"} {
+		for _, line := range goList(t, system, "{{with .Module}}{{if not .Main}}{{.Path}}\t{{.Dir}}{{end}}{{end}}") {
+			path, folder, ok := strings.Cut(strings.TrimSpace(line), "\t")
+			if !ok {
+				continue
+			}
+			seen++
+			row := regexp.MustCompile(`(?m)^\| [^|]*\b` + regexp.QuoteMeta(path) + `[ ,|].*$`).FindString(string(table))
+			if row == "" {
+				t.Errorf("%s has no row", path)
+				continue
+			}
+			if name := licenceIn(folder); name == "" || !strings.Contains(row, "| "+name) {
+				t.Errorf("%s is under %q; its row is %s", path, name, row)
+			}
+		}
+	}
+	if seen < 60 {
+		t.Errorf("only %d modules were seen on three systems", seen)
+	}
+}
+
+// The program talks to nobody: no package of a network protocol is linked, and of
+// net, which the reader of flags brings along for a kind of flag that is not used
+// here (and on Windows x/sys, for a kind of address), nothing that opens a connection.
+func TestNothingOfANetworkIsLinked(t *testing.T) {
+	for _, system := range []string{"linux", "darwin", "windows"} {
+		for _, line := range goList(t, system, `{{.ImportPath}}{{"\t"}}{{join .Imports " "}}`) {
+			path, imports, _ := strings.Cut(strings.TrimSpace(line), "\t")
+			switch path {
+			case "net/netip", "net/url": // addresses as text
+			case "net":
+			default:
+				if strings.HasPrefix(path, "net/") || strings.HasPrefix(path, "crypto/tls") || strings.HasPrefix(path, "golang.org/x/net") {
+					t.Errorf("%s links %s", system, path)
+				}
+			}
+			if slices.Contains(strings.Fields(imports), "net") && path != "github.com/spf13/pflag" && path != "golang.org/x/sys/windows" {
+				t.Errorf("%s: %s imports net", system, path)
+			}
+		}
+	}
+	program := filepath.Join(t.TempDir(), "capscye")
+	build := exec.Command("go", "build", "-o", program, ".")
+	build.Env = append(os.Environ(), "GOOS=linux", "CGO_ENABLED=0")
+	if out, err := build.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	linked, err := elf.Open(program)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer linked.Close()
+	symbols, err := linked.Symbols()
+	if err != nil {
+		t.Fatal(err)
+	}
+	opens := regexp.MustCompile(`^(net\.\S*(Dial|Listen|Lookup|Resolve|[sS]ocket)|syscall\.([cC]onnect|[sS]ocket|[bB]ind)$)`)
+	ofNet := 0
+	for _, s := range symbols {
+		if elf.ST_TYPE(s.Info) != elf.STT_FUNC {
+			continue
+		}
+		if strings.HasPrefix(s.Name, "net.") {
+			ofNet++
+		}
+		if opens.MatchString(s.Name) {
+			t.Errorf("linked: %s", s.Name)
+		}
+	}
+	if ofNet == 0 { // else this sees nothing
+		t.Error("nothing of net is linked any more: say so in DEVELOPERS.md")
+	}
 }
