@@ -152,8 +152,11 @@ func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *workshe
 func saveFile(k *desk, path string, over bool) tea.Cmd {
 	d := *k.doc
 	named := path != d.Path()
-	if named {
+	switch {
+	case named && d.Path() == "":
 		d.SetPath(path)
+	case named:
+		d.GoOnIn(path)
 	}
 	before := k.recovery
 	return safely(func() tea.Msg {

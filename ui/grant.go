@@ -1,6 +1,10 @@
 package ui
 
-import tea "github.com/charmbracelet/bubbletea"
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/worksheets"
+)
 
 // What becomes of wishes.
 
@@ -22,6 +26,8 @@ func (m *root) grant(w wish) tea.Cmd {
 		return saveFile(m.desk, w.path, w.over)
 	case wishOpen, wishExample, wishBegin:
 		return m.bring(w)
+	case wishBeside:
+		m.front = m.askName(fileNameFor(m.desk.doc.Sheet.Text(worksheets.Title)), "")
 	case wishTheirs:
 		m.front = nil
 		if m.saving || m.bringing {

@@ -131,6 +131,27 @@ func TestTheirsLeavesNothingBehind(t *testing.T) {
 	reopen(t, "sheet.toml").doesNotSee("was not saved on")
 }
 
+// The third way: theirs stays, and mine goes on in a file of its own, written as the
+// other was, comments and all.
+func TestMineGoesOnBeside(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	os.WriteFile("sheet.toml", []byte("# before the concert\n"+read(t, "sheet.toml")), 0o644)
+	mine := read(t, "sheet.toml")
+	r := reopen(t, "sheet.toml")
+	theirs := strings.Replace(mine, `"39 1/2"`, `"41"`, 1)
+	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
+	r.types("14").press("enter", "ctrl+s").sees("leave theirs, and go on with mine").press("b").sees("choir-blouse.toml").press("enter").sees("[saved]")
+	if read(t, "sheet.toml") != theirs || read(t, "choir-blouse.toml") != strings.Replace(mine, `"13 3/4"`, `"14"`, 1) {
+		t.Errorf("theirs:\n%s\nmine:\n%s", read(t, "sheet.toml"), read(t, "choir-blouse.toml"))
+	}
+	r.types("12").press("enter").sees("[saved]").crash()
+	if !strings.Contains(read(t, "choir-blouse.toml"), `"12"`) {
+		t.Error("it does not go on there")
+	}
+	reopen(t, "sheet.toml").doesNotSee("was not saved on")
+	reopen(t, "choir-blouse.toml").doesNotSee("was not saved on")
+}
+
 // Two presses in a list open one sheet once.
 func TestTwoPressesOpenOnce(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).press("ctrl+o")

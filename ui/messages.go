@@ -97,6 +97,7 @@ const (
 	wishSave              // to the sheet's file, asking for a name if it has none
 	wishSaveAs            // to path
 	wishLose              // save, though the comments of the file go
+	wishBeside            // ask for a file of its own, and leave the other to whom changed it
 	wishTheirs            // open the file again, keeping what is here beside it
 	wishOpen              // the file at path
 	wishExample           // the built-in sheet named path

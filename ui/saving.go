@@ -33,6 +33,7 @@ func (m *root) save(ask bool) tea.Cmd {
 			answers: []answer{
 				{"t", "take theirs, and keep mine beside it", wish{kind: wishTheirs}},
 				{"m", "write mine, and keep theirs beside it", wish{kind: wishSaveAs, path: d.doc.Path(), over: true}},
+				{"b", "leave theirs, and go on with mine in a file of its own", wish{kind: wishBeside}},
 				{"esc", "decide later", wish{kind: wishBack}},
 			}}
 		return nil

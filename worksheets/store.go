@@ -116,6 +116,10 @@ func (d *Document) SetPath(path string) {
 	d.name, d.source, d.places, d.rest, d.encoded = path, nil, nil, nil, nil
 }
 
+// GoOnIn makes a document save to another file from now on, written as the one it
+// was read from is. That one stays as it is.
+func (d *Document) GoOnIn(path string) { d.name, d.encoded = path, nil }
+
 // Saved tells whether the file says what the sheet says, as far as is known.
 func (d *Document) Saved() bool { return d.source != nil && d.Sheet.Equal(d.read) }
 
