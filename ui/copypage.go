@@ -1,10 +1,5 @@
 package ui
 
-import (
-	"fmt"
-	"slices"
-)
-
 // copyPage shows the sheet and its copies side by side with all that differs, and
 // what can be done with the one at hand.
 type copyPage struct {
@@ -75,84 +70,4 @@ func (d *desk) copyLines(width int) []string {
 		out = append(out, hanging(lead, capitalised(d.laidWords(n)), width)...)
 	}
 	return append(append(out, ""), d.besideLines(width)...)
-}
-
-// The columns of sheets side by side.
-const (
-	besideLabel     = 14 // at least; longer ones are broken
-	besideLabelMost = 28
-	besideCell      = 15
-)
-
-// besideLines are the sheet and its copies side by side, as many as the width
-// takes: what differs, row by row, and the findings that came or went with the
-// copy at hand. All numbers are in the unit of what is at hand.
-func (d *desk) besideLines(width int) []string {
-	if len(d.copies) == 0 {
-		return nil
-	}
-	shown := d.laidShown((width - besideLabel) / besideCell)
-	label := min(width-besideCell*len(shown), besideLabelMost)
-	head, sheets := pad("", label), make([]report, len(shown))
-	for i, n := range shown {
-		sheets[i] = d.beside[n]
-		name := "sheet"
-		if n > 0 {
-			name = fmt.Sprintf("copy %d", n)
-		}
-		if n == d.hand {
-			name = d.styles.here.Render("> " + name)
-		}
-		head += padLeft(name, besideCell)
-	}
-	out := []string{head}
-	for _, row := range compare(sheets...) {
-		lines := wrap(row.what, label-1)
-		lines[0] = pad(lines[0], label)
-		for _, c := range row.cells {
-			lines[0] += padLeft(cut(c, besideCell-1), besideCell)
-		}
-		out = append(out, lines...)
-	}
-	came, went := cameAndWent(d.beside[0], d.beside[d.focusCopy()])
-	for _, f := range came {
-		out = append(out, hanging("came  ", f.leveled(), width)...)
-	}
-	for _, f := range went {
-		out = append(out, hanging("went  ", f.leveled(), width)...)
-	}
-	if len(out) == 1 {
-		out = append(out, wrap("Nothing differs yet: change something in the copy.", width)...)
-	}
-	return out
-}
-
-// besideIn is as much of it as a height takes.
-func (d *desk) besideIn(width, height int) []string {
-	lines := d.besideLines(width)
-	if more := len(lines) - height; more > 0 {
-		lines = append(lines[:max(height-1, 0)], cut(fmt.Sprintf("... and %d more: ^x", more+1), width))
-	}
-	return lines
-}
-
-// focusCopy is the copy at hand, or the latest while the hands are on the sheet.
-func (d *desk) focusCopy() int {
-	if d.hand > 0 {
-		return d.hand
-	}
-	return len(d.copies)
-}
-
-// laidShown are the sheet and the copy in focus, and as many more as have room,
-// in their order.
-func (d *desk) laidShown(room int) []int {
-	shown := []int{0, d.focusCopy()}
-	for n := 1; n <= len(d.copies) && len(shown) < room; n++ {
-		if n != shown[1] {
-			shown = append(shown, n)
-		}
-	}
-	slices.Sort(shown)
-	return shown
 }

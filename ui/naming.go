@@ -1,0 +1,124 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// naming asks for a line of text: a file name, with the ending of a worksheet
+// added if it has none, or anything at all.
+type naming struct {
+	styles  styles
+	text    string
+	entry   textinput.Model
+	message string
+	accept  string                 // what the keys do
+	grant   func(path string) wish // for a file name
+	take    func(text string) wish // for anything else, instead of grant
+}
+
+func newNaming(text, suggestion string, st styles, grant func(string) wish) *naming {
+	n := &naming{styles: st, text: text, entry: newEntry(st), grant: grant, accept: "enter keeps the name  esc back"}
+	n.entry.SetValue(suggestion)
+	n.entry.CursorEnd()
+	return n
+}
+
+func (n *naming) key(msg tea.KeyMsg) wish {
+	n.message = ""
+	switch msg.String() {
+	case "esc":
+		return wish{kind: wishBack}
+	case "enter":
+		return n.done()
+	}
+	if n.message = refusedPaste(msg, n.entry); n.message != "" {
+		return wish{}
+	}
+	n.entry, _ = n.entry.Update(msg)
+	return wish{}
+}
+
+// refusedPaste says why what was pasted does not go into a line of input; "" where
+// it does.
+func refusedPaste(msg tea.KeyMsg, e textinput.Model) string {
+	switch {
+	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
+		return "A pasted text with a line break is not taken; nothing was changed."
+	case len(msg.Runes) > e.CharLimit-len([]rune(e.Value())): // a pasted megabyte would take minutes
+		return fmt.Sprintf("Too long: at most %d characters; nothing was changed.", e.CharLimit)
+	}
+	return ""
+}
+
+// done takes the name, unless something else has it.
+func (n *naming) done() wish {
+	text := strings.TrimSpace(n.entry.Value())
+	if n.take != nil {
+		if text == "" {
+			return wish{kind: wishBack}
+		}
+		return n.take(text)
+	}
+	path, refusal := freeName(text)
+	if refusal != "" {
+		n.message = refusal
+		return wish{}
+	}
+	return n.grant(path)
+}
+
+// freeName is the file that a new worksheet with that name goes to, or says why
+// it cannot.
+func freeName(text string) (path, refusal string) {
+	path = strings.TrimSpace(text)
+	if path == "" {
+		return "", "A name is wanted, such as blouse.toml."
+	}
+	if !strings.HasSuffix(strings.ToLower(path), ".toml") {
+		path += ".toml"
+	}
+	if exists(path) {
+		return "", plain(path) + " exists already; choose another name."
+	}
+	return path, ""
+}
+
+func (n *naming) render(width, height int) string {
+	e := n.entry
+	box := max(min(width-2, 60), 2)
+	e.Width = box - 1
+	out := append(wrap(n.text, width), "", "["+pad(shownEntry(e), box)+"]", n.styles.warn.Render(cut(n.message, width)),
+		"", n.accept)
+	return block(out, width, height)
+}
+
+// shownEntry is a line of input, its text harmless.
+func shownEntry(e textinput.Model) string {
+	if strings.ContainsFunc(e.Value(), unprintable) {
+		return plain(e.Value())
+	}
+	return e.View()
+}
+
+// fileNameFor suggests a file name for a title.
+func fileNameFor(title string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(title) {
+		switch {
+		case 'a' <= r && r <= 'z' || '0' <= r && r <= '9':
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+	}
+	const longest = 60 // of a name that is still read
+	name := strings.Trim(b.String(), "-")
+	if name == "" {
+		name = "worksheet"
+	}
+	return strings.TrimRight(name[:min(len(name), longest)], "-") + ".toml"
+}
