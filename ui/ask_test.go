@@ -20,9 +20,7 @@ func answers(t *testing.T, lines ...string) (status int, out, errs string) {
 func lay(t *testing.T, name string) {
 	t.Helper()
 	t.Chdir(t.TempDir())
-	if err := os.WriteFile("sheet.toml", []byte(read(t, example(name))), 0o644); err != nil {
-		t.Fatal(err)
-	}
+	layAt(t, "sheet.toml", name)
 }
 
 // says fails unless the texts stand in what was said, in this order.

@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"capscye/calc"
 	"capscye/units"
@@ -104,7 +103,7 @@ func answerText(r report, k worksheets.Key) string {
 // answerExactly is an answer in the unit of the comparison, a dash for none.
 func (r report) answerExactly(k worksheets.Key) string {
 	if l := r.sheet.Reading(k); l.Known && r.sheet.Text(k) != "" {
-		return r.scale.Exact(l.Length) + " " + r.scale.System.String()
+		return exactWords(l.Length, r.scale)
 	}
 	return cmp.Or(answerText(r, k), "-")
 }
@@ -159,8 +158,7 @@ var marksOfSide = sideFigure{"marks", func(r report, p calc.SidePlan) string {
 	if r.plan.Open {
 		return "-"
 	}
-	both, _, _ := strings.Cut(bothMarks(p.PivotMark, p.SlideMark, r.scale), " "+r.scale.Ruler.System().String())
-	return both
+	return bareMarks(p.PivotMark, p.SlideMark, r.scale)
 }}
 
 // The figures that a change is judged by.

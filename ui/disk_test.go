@@ -32,13 +32,7 @@ func sewing(t *testing.T, ownDisk bool) (folder string, term *terminal) {
 		}
 		t.Cleanup(func() { syscall.Unmount(folder, syscall.MNT_DETACH) })
 	}
-	source, err := os.ReadFile(example("choir-blouse"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(folder, "blouse.toml"), source, 0o644); err != nil {
-		t.Fatal(err)
-	}
+	layAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
 	term = start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
 	term.await("Sleeve needs 2 1/2 in")
 	return folder, term
@@ -102,8 +96,7 @@ func TestWhatHappensToTheFileUnderTheProgram(t *testing.T) {
 				t.Fatal(err)
 			}
 			if _, err := os.Stat(file(folder)); errors.Is(err, os.ErrNotExist) { // the person puts it back
-				source, _ := os.ReadFile(example("choir-blouse"))
-				os.WriteFile(file(folder), source, 0o644)
+				layAt(t, file(folder), "choir-blouse")
 			}
 			again := start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
 			again.await("Beside it lies what was not saved")
@@ -223,10 +216,7 @@ func TestTheOrderOfASave(t *testing.T) {
 		t.Fatal(err)
 	}
 	folder := t.TempDir()
-	source, _ := os.ReadFile(example("choir-blouse"))
-	if err := os.WriteFile(filepath.Join(folder, "blouse.toml"), source, 0o644); err != nil {
-		t.Fatal(err)
-	}
+	layAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
 	cmd := exec.Command(watch, "-f", "-y", "-o", "calls", "-e", "trace=fsync,renameat,rename,renameat2", program, "ask", "blouse.toml")
 	cmd.Dir, cmd.Stdin = folder, strings.NewReader("14\nquit\n")
 	if out, err := cmd.CombinedOutput(); err != nil {

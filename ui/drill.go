@@ -127,11 +127,6 @@ func (l *lesson) done(q calc.Question, o outcome) {
 // begun tells that any step was done or tried.
 func (l *lesson) begun() bool { return l.at > 0 || len(l.past) > 0 || l.missed }
 
-// exactWords is a figure as it can be written down, with its unit.
-func exactWords(length units.Length, sc units.Scale) string {
-	return sc.Exact(length) + " " + sc.System.String()
-}
-
 // scoreLines are the score so far by kind of step, and the slips that were seen.
 func (l *lesson) scoreLines(width int) []string {
 	var all tallied

@@ -48,18 +48,6 @@ func drillSays(t *testing.T, args string, lines ...string) string {
 	return out
 }
 
-func saidInOrder(t *testing.T, out string, texts ...string) {
-	t.Helper()
-	rest := out
-	for _, text := range texts {
-		_, after, ok := strings.Cut(rest, text)
-		if !ok {
-			t.Fatalf("%q is not said, or not in this order:\n%s", text, out)
-		}
-		rest = after
-	}
-}
-
 // The front of seed 3 is 11 3/8 between cut edges, with a centre seam, allowances
 // of 1/2 and a dart of 1/4: 11 3/8 - 1 - 1/4 = 10 1/8. The back is 11 1/2 with a
 // pleat of 5/8: 9 7/8. Around it is 2 x 20 = 40.
@@ -70,7 +58,7 @@ func TestDrillTakesAnyWayOfWriting(t *testing.T) {
 	for _, text := range []string{
 		"10 1/8", "10-1/8", "10⅛", "10.125", "10,125", ` 10 1/8" `, "10 2/16 in", "25.7175 cm", "257,175mm",
 	} {
-		saidInOrder(t, drillSays(t, drillOfThree, text), "Right: 10 1/8 in.", "- Bust back width", "flat widths                        1            0      0")
+		says(t, drillSays(t, drillOfThree, text), "Right: 10 1/8 in.", "- Bust back width", "flat widths                        1            0      0")
 	}
 }
 
@@ -78,7 +66,7 @@ func TestDrillTakesAnyWayOfWriting(t *testing.T) {
 // gives nothing away.
 func TestDrillRecognisesSlips(t *testing.T) {
 	out := drillSays(t, drillOfThree, "11 1/8", "10 5/8", "4", "10.2", "10 1/8", "9 7/8", "20", "40")
-	saidInOrder(t, out,
+	says(t, out,
 		"Bust front width", "Not right. It looks as if the allowances were left on.", // 11 3/8 - 1/4
 		"Bust front width", "Not right. It looks as if the allowance was taken off once instead of twice", // 11 3/8 - 1/2 - 1/4
 		"Bust front width", "Not right. Once more; ? shows the working.",
@@ -96,7 +84,7 @@ func TestDrillRecognisesSlips(t *testing.T) {
 // needs 1 7/16 with a limit of 1, the bodice side 7/16 with a limit of 1/2: who slides
 // nothing ignored the limit, or looked at the bodice only.
 func TestDrillNamesBothSlips(t *testing.T) {
-	saidInOrder(t, drillSays(t, "--seed 2 --level 4 --count 1", "?", "?", "?", "?", "?", "?", "?", "0", "0", "7/16"),
+	says(t, drillSays(t, "--seed 2 --level 4 --count 1", "?", "?", "?", "?", "?", "?", "?", "0", "0", "7/16"),
 		"Front and back slide, the least?",
 		"as if the limit was ignored, and everything pivoted; or as\nif only the bodice was matched", "Right: 7/16 in.",
 		"2  times the limit was ignored", "2  times only the bodice was matched")
@@ -106,7 +94,7 @@ func TestDrillNamesBothSlips(t *testing.T) {
 // as shown.
 func TestDrillShowsTheWorking(t *testing.T) {
 	for _, ask := range []string{"?", "", "  ", " ? "} {
-		saidInOrder(t, drillSays(t, drillOfThree, "4", ask, "quit"),
+		says(t, drillSays(t, drillOfThree, "4", ask, "quit"),
 			"bust front width\n      = bodice front width 11 3/8 - 2 x seam allowance of the bodice 1/2 - take-\n        off of the front 1/4 = 10 1/8 in",
 			"- Bust back width", "1 of 3 steps done", "flat widths                        0            0      1")
 	}
@@ -114,7 +102,7 @@ func TestDrillShowsTheWorking(t *testing.T) {
 
 // What reads as no length is explained, asked again, and counts for nothing.
 func TestDrillExplainsWhatItCannotRead(t *testing.T) {
-	saidInOrder(t, drillSays(t, drillOfThree, "ten", "10 1/8 1/8", "10 1/8"),
+	says(t, drillSays(t, drillOfThree, "ten", "10 1/8 1/8", "10 1/8"),
 		`Cannot read "ten" at character 1, 't': a digit is wanted here`, "This does not count as an answer.",
 		"- Bust front width", "a second number", "Right: 10 1/8 in.", "flat widths                        1            0      0")
 }
@@ -127,7 +115,7 @@ func TestDrillEnds(t *testing.T) {
 		if strings.EqualFold(strings.TrimSpace(strings.Join(lines, "")), "quit") {
 			want = 0
 		}
-		saidInOrder(t, out, fmt.Sprintf("Score, level 1, seed 3: %d of 3 steps done.", want))
+		says(t, out, fmt.Sprintf("Score, level 1, seed 3: %d of 3 steps done.", want))
 	}
 	if _, out, _ := run("10 1/8", "drill", "--seed", "3", "--count", "1"); !strings.Contains(out, "1 of 3 steps") {
 		t.Errorf("a last line without its end is lost:\n%s", out)
@@ -136,8 +124,8 @@ func TestDrillEnds(t *testing.T) {
 
 // Without a seed one is drawn from the clock, and said.
 func TestDrillFlags(t *testing.T) {
-	saidInOrder(t, drillSays(t, ""), fmt.Sprintf("Drill, level 1, seed %d, 5 problems\n", clockSeed(someDay)))
-	saidInOrder(t, drillSays(t, "--count 1 --seed 18446744073709551615"), "seed 18446744073709551615, 1 problem\n")
+	says(t, drillSays(t, ""), fmt.Sprintf("Drill, level 1, seed %d, 5 problems\n", clockSeed(someDay)))
+	says(t, drillSays(t, "--count 1 --seed 18446744073709551615"), "seed 18446744073709551615, 1 problem\n")
 	for args, want := range map[string]string{
 		"--level 6":        `--level "6" is not taken; a whole number from 1 to 5 is`,
 		"--level easy":     `--level "easy" is not taken; a whole number from 1 to 5 is`,

@@ -50,7 +50,7 @@ func wordsOfPiece(s calc.Subject) pieceWords {
 func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	amount, other := sc.Format(f.Amount.Abs()), sc.Format(f.Other)
 	if !strings.ContainsAny(amount, "123456789") && f.Amount != 0 { // less than the ruler shows
-		amount = sc.Exact(f.Amount.Abs()) + " " + sc.System.String()
+		amount = exactWords(f.Amount.Abs(), sc)
 	}
 	p := wordsOfPiece(f.About)
 	about := subjectWords[f.About]

@@ -112,13 +112,7 @@ func TestAFaultGivesTheTerminalBack(t *testing.T) {
 	for _, what := range []string{"update", "view"} {
 		t.Run(what, func(t *testing.T) {
 			folder := t.TempDir()
-			source, err := os.ReadFile(example("choir-blouse"))
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(filepath.Join(folder, "blouse.toml"), source, 0o644); err != nil {
-				t.Fatal(err)
-			}
+			layAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
 			env := []string{faultHere + "=" + what, "XDG_STATE_HOME=" + folder}
 			term := startCommand(t, folder, env, exec.Command(os.Args[0]))
 			term.await("ready to fail")
@@ -214,37 +208,22 @@ func await(t *testing.T, what string, so func() bool) {
 
 // A terminal that is closed ends the program with everything kept.
 func TestAClosedTerminalKeepsEverything(t *testing.T) {
-	folder := t.TempDir()
-	term := start(t, folder, nil, "smock.toml")
-	term.await("Begin it?")
-	term.types("i")
-	term.await("[saved]")
+	term, file := beginSmock(t)
 	term.types("14 3/8")
 	term.await("= 14 3/8 in")
 	if err := term.file.Close(); err != nil {
 		t.Fatal(err)
 	}
-	ended := make(chan error, 1)
-	go func() { ended <- term.cmd.Wait() }()
-	select {
-	case <-ended:
-	case <-time.After(10 * time.Second):
-		t.Fatal("it does not end")
-	}
-	d, err := worksheets.Load(filepath.Join(folder, "smock.toml"))
-	if err != nil || d.Sheet.Text(worksheets.Bicep) != "14 3/8" {
-		t.Errorf("%v, %v", d, err)
+	term.ends()
+	if got := answerIn(t, file, worksheets.Bicep); got != "14 3/8" {
+		t.Errorf("the file has %q", got)
 	}
 }
 
 // Any size, one after the other as fast as it goes: the program answers at the end
 // as if nothing had been.
 func TestAStormOfSizes(t *testing.T) {
-	folder := t.TempDir()
-	term := start(t, folder, nil, "smock.toml")
-	term.await("Begin it?")
-	term.types("i")
-	term.await("[saved]")
+	term, _ := beginSmock(t)
 	for i := range 400 {
 		size := pty.Winsize{Rows: uint16(1 + i*7%200), Cols: uint16(1 + i*13%500)}
 		if err := pty.Setsize(term.file, &size); err != nil {

@@ -59,7 +59,7 @@ func (r report) offer(remedy calc.Remedy) offer {
 	if err := o.sheet.Set(k, remedyText(remedy, r.sheet.Scale())); err != nil { // our own words are always readable
 		panic(err)
 	}
-	after := reckon(&worksheets.Document{Sheet: o.sheet}, r.today, r.scale.System)
+	after := r.with(o.sheet)
 	o.change = fmt.Sprintf("%s: %s instead of %s", fields[k].words, after.valueOrDash(k), r.valueOrDash(k))
 	o.price = r.price(after, k)
 	return o

@@ -129,18 +129,23 @@ func (m *terminal) ends() int {
 	return m.cmd.ProcessState.ExitCode()
 }
 
+// beginSmock is the program with a new sheet in inches, and the file of that.
+func beginSmock(t *testing.T) (term *terminal, file string) {
+	t.Helper()
+	folder := t.TempDir()
+	term = start(t, folder, nil, "smock.toml")
+	term.await("Begin it?")
+	term.types("i")
+	term.await("[saved]")
+	return term, filepath.Join(folder, "smock.toml")
+}
+
 // The real program in a real terminal: a girth is typed, the answer follows,
 // the file has it, and the terminal is given back.
 func TestRealProgramInATerminal(t *testing.T) {
 	folder := t.TempDir()
-	source, err := os.ReadFile(example("choir-blouse"))
-	if err != nil {
-		t.Fatal(err)
-	}
 	path := filepath.Join(folder, "blouse.toml")
-	if err := os.WriteFile(path, source, 0o644); err != nil {
-		t.Fatal(err)
-	}
+	layAt(t, path, "choir-blouse")
 	term := start(t, folder, nil, "blouse.toml")
 	term.await("Sleeve needs 2 1/2 in; each side: pivot 1 in, slide 1/4 in")
 	term.types("14 1/4\r")
@@ -149,9 +154,8 @@ func TestRealProgramInATerminal(t *testing.T) {
 	if status := term.ends(); status != 0 {
 		t.Errorf("status %d", status)
 	}
-	d, err := worksheets.Load(path)
-	if err != nil || d.Sheet.Text(worksheets.Bicep) != "14 1/4" {
-		t.Errorf("the file has %q, %v", d.Sheet.Text(worksheets.Bicep), err)
+	if got := answerIn(t, path, worksheets.Bicep); got != "14 1/4" {
+		t.Errorf("the file has %q", got)
 	}
 	term.givenBack()
 }
@@ -166,9 +170,8 @@ func TestRealProgramOffersToBegin(t *testing.T) {
 	if status := term.ends(); status != 0 {
 		t.Errorf("status %d", status)
 	}
-	d, err := worksheets.Load(filepath.Join(folder, "smock.toml"))
-	if err != nil || d.Sheet.Text(worksheets.Bicep) != "34,9" {
-		t.Errorf("%v, %v", d, err)
+	if got := answerIn(t, filepath.Join(folder, "smock.toml"), worksheets.Bicep); got != "34,9" {
+		t.Errorf("the file has %q", got)
 	}
 }
 
@@ -176,11 +179,7 @@ func TestRealProgramOffersToBegin(t *testing.T) {
 // status as 128 and its number.
 func TestSignalsKeepWhatWasTyped(t *testing.T) {
 	for _, sig := range []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT} {
-		folder := t.TempDir()
-		term := start(t, folder, nil, "smock.toml")
-		term.await("Begin it?")
-		term.types("i")
-		term.await("[saved]")
+		term, file := beginSmock(t)
 		term.types("14")
 		term.await("= 14 in")
 		if err := term.cmd.Process.Signal(sig); err != nil {
@@ -189,9 +188,8 @@ func TestSignalsKeepWhatWasTyped(t *testing.T) {
 		if status := term.ends(); status != 128+int(sig) {
 			t.Errorf("%v: status %d", sig, status)
 		}
-		d, err := worksheets.Load(filepath.Join(folder, "smock.toml"))
-		if err != nil || d.Sheet.Text(worksheets.Bicep) != "14" {
-			t.Errorf("%v: %v, %v", sig, d, err)
+		if got := answerIn(t, file, worksheets.Bicep); got != "14" {
+			t.Errorf("%v: the file has %q", sig, got)
 		}
 		term.givenBack()
 	}
@@ -299,11 +297,7 @@ func TestAnswersOutliveTheirReader(t *testing.T) {
 // Idle costs nothing: once the frames of the last key are out, a second brings
 // not a byte.
 func TestNothingIsWrittenWhileIdle(t *testing.T) {
-	folder := t.TempDir()
-	term := start(t, folder, nil, "smock.toml")
-	term.await("Begin it?")
-	term.types("i")
-	term.await("[saved]")
+	term, _ := beginSmock(t)
 	term.types("14 1/4\r") // and the hands are on the next field
 	term.await("an answer is missing")
 	time.Sleep(200 * time.Millisecond) // the save, and the frame that says so

@@ -69,6 +69,11 @@ func reckon(d *worksheets.Document, today time.Time, shown units.System) report 
 	return r
 }
 
+// with is the report of another sheet on the same day, in the same unit.
+func (r report) with(s worksheets.Sheet) report {
+	return reckon(&worksheets.Document{Sheet: s}, r.today, r.scale.System)
+}
+
 // worded is a finding of the sums, ready to be shown.
 func (r report) worded(f calc.Finding) finding {
 	return finding{f.Code, f.Level, subjectWords[f.About], findingText(f, r.input, r.scale), waysOut(f.Ways)}

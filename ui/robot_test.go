@@ -49,14 +49,7 @@ func sitWithExample(t *testing.T, name string, width, height int) *robot {
 // sitWithFile copies a built-in sheet into an empty folder and opens it there.
 func sitWithFile(t *testing.T, name string, width, height int) *robot {
 	t.Helper()
-	t.Chdir(t.TempDir())
-	source, err := os.ReadFile(sourceFolder + "/worksheets/examples/" + name + ".toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile("sheet.toml", source, 0o644); err != nil {
-		t.Fatal(err)
-	}
+	lay(t, name)
 	d, err := worksheets.Load("sheet.toml")
 	if err != nil {
 		t.Fatal(err)

@@ -73,7 +73,7 @@ func (rosterCSV) entry(row rosterRow, r report) ([]byte, error) {
 	amount := func(known bool, l units.Length) {
 		text := ""
 		if known {
-			text = r.scale.Exact(l) + " " + r.scale.System.String()
+			text = exactWords(l, r.scale)
 		}
 		cells = append(cells, text)
 	}

@@ -161,10 +161,8 @@ func (m *root) quit() tea.Cmd {
 			m.front, m.told = nil, true
 			return nil
 		}
-		before := d.laid()
-		d.copies, d.hand, m.told = nil, 0, false // agreed; what is in the sheet is still to be saved
-		d.remember(before, "copies put away")
-		d.takeUp()
+		d.dropCopies()
+		m.told = false // that was agreed; what is in the sheet is still to be saved
 	}
 	switch {
 	case d == nil || d.doc.ReadOnly != "" || m.untouched():

@@ -29,6 +29,14 @@ func run(in string, args ...string) (status int, out, errs string) {
 
 func example(name string) string { return sourceFolder + "/worksheets/examples/" + name + ".toml" }
 
+// layAt copies an example to a file.
+func layAt(t *testing.T, path, name string) {
+	t.Helper()
+	if err := os.WriteFile(path, []byte(read(t, example(name))), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
 // The printed sheet of every example, with its working. An example is judged by
 // eye once; the arithmetic is checked in calc.
 func TestShowAsPrinted(t *testing.T) {

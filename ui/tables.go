@@ -198,8 +198,13 @@ func (r report) marksShort(s calc.SidePlan) string {
 
 // bothMarks is "1 + 1/4 in".
 func bothMarks(pivot, slide units.Length, sc units.Scale) string {
-	first, _, _ := strings.Cut(sc.OnRuler(pivot), " "+sc.Ruler.System().String())
-	return first + " + " + sc.OnRuler(slide)
+	return bareMarks(pivot, slide, sc) + " " + sc.Ruler.System().String()
+}
+
+// bareMarks is "1 + 1/4", in the ruler's unit.
+func bareMarks(pivot, slide units.Length, sc units.Scale) string {
+	held := units.Scale{System: sc.Ruler.System(), Ruler: sc.Ruler}
+	return held.Number(pivot) + " + " + held.Number(slide)
 }
 
 func capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -72,8 +72,7 @@ func (d *desk) take(msg takenMsg) wish {
 	d.doc.Origins = append(slices.Clone(d.doc.Origins), worksheets.Origin{Section: msg.section, File: filepath.Base(msg.from.Path()), Sheet: msg.from.Sheet})
 	what := fmt.Sprintf("%s of %s", sectionWords[msg.section], plain(filepath.Base(msg.from.Path())))
 	d.remember(before, what)
-	d.reckon()
-	d.reach()
+	d.takeUp()
 	d.message = "Taken: the " + what + ". ^z takes it back."
 	return d.keep()
 }
@@ -122,7 +121,7 @@ func (r report) sinceOffers(origins []worksheets.Origin) (list []trouble) {
 		}
 		t := offer{change: fmt.Sprintf("take the %s of %s again", sectionWords[o.Section], plain(o.File)), sheet: r.sheet}
 		t.sheet.Take(o.Section, o.Sheet, o.File)
-		t.price = r.price(reckon(&worksheets.Document{Sheet: t.sheet}, r.today, r.scale.System), worksheets.BodyFrom)
+		t.price = r.price(r.with(t.sheet), worksheets.BodyFrom)
 		list = append(list, trouble{findings[0], []offer{t}})
 	}
 	return list

@@ -83,6 +83,14 @@ func (d *desk) dropHand(why string) {
 	d.message = why
 }
 
+// dropCopies puts all copies away.
+func (d *desk) dropCopies() {
+	before := d.laid()
+	d.copies, d.hand = nil, 0
+	d.remember(before, "copies put away")
+	d.takeUp()
+}
+
 // onCopy says that what is to be done needs the sheet itself, where the hands are
 // on a copy: nobody cuts, tries on or prints a what-if.
 func (d *desk) onCopy() bool {

@@ -62,8 +62,13 @@ func workingLine(line calc.Line, sc units.Scale) string {
 	case calc.OnMark:
 		fmt.Fprintf(&b, "%s, to the nearest mark of %s", termWords(line.Terms[0], sc), sc.OnRuler(line.Terms[1].Value))
 	}
-	b.WriteString(" = " + sc.Exact(line.Result) + " " + sc.System.String())
+	b.WriteString(" = " + exactWords(line.Result, sc))
 	return b.String()
+}
+
+// exactWords is a figure as it can be written down, with its unit.
+func exactWords(length units.Length, sc units.Scale) string {
+	return sc.Exact(length) + " " + sc.System.String()
 }
 
 func isConstant(t calc.Term) bool { return t.Figure == calc.Figure{} && t.Answer == calc.NoAnswer }

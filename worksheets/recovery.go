@@ -229,13 +229,15 @@ func putAside(slot string, err error) (aside string, ok bool) {
 	if !errors.Is(err, errTorn) {
 		return "", false
 	}
-	for n := 1; n < 1000; n++ {
-		aside = fmt.Sprintf("%s.unreadable-%d", slot, n)
-		if _, err := os.Lstat(aside); errors.Is(err, fs.ErrNotExist) {
-			return aside, os.Rename(slot+".json", aside) == nil
-		}
+	f, err := createFree(0o600, func(n int) string { return fmt.Sprintf("%s.unreadable-%d", slot, n) })
+	if err != nil {
+		return "", false
 	}
-	return "", false
+	if errors.Join(f.Close(), os.Rename(slot+".json", f.Name())) != nil {
+		_ = os.Remove(f.Name())
+		return "", false
+	}
+	return f.Name(), true
 }
 
 // errTorn says that a file is not what [Recovery.Keep] wrote.
