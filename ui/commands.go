@@ -35,7 +35,6 @@ func openFile(path string, before *worksheets.Recovery) tea.Cmd {
 		if err != nil {
 			return openedMsg{err: err}
 		}
-		d.FindOrigins()
 		return opening(d, path, before)
 	})
 }
@@ -141,7 +140,6 @@ func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *workshe
 		if err != nil {
 			return openedMsg{err: err}
 		}
-		theirs.FindOrigins()
 		return openedMsg{doc: theirs, note: "What was changed here is kept in " + beside + ".",
 			copies: following(copies, d.Sheet, theirs.Sheet), recovery: place}
 	})

@@ -139,7 +139,6 @@ func TestNoPayloadReachesTheScreen(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%q: %v", p, err)
 			}
-			d.FindOrigins()
 			r := sit(t, d, size[0], size[1])
 			look := func(where string) {
 				t.Helper()

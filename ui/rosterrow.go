@@ -32,7 +32,6 @@ func rosterRowOf(path string, today time.Time) (row rosterRow, r report, ok bool
 	if !d.Ours() {
 		return rosterRow{}, report{}, false
 	}
-	d.FindOrigins()
 	r = reckon(d, today, 0)
 	worst, found := r.gravest()
 	row = rosterRow{

@@ -33,7 +33,6 @@ func (s *session) open(names []string) error {
 			s.worse(exitUnread)
 			return nil
 		default:
-			d.FindOrigins()
 			m.opened(opening(d, name, nil))
 		}
 	} else if err := openFolder(m); err != nil {

@@ -142,9 +142,6 @@ func (s *session) opened(name string, example bool) (*worksheets.Document, error
 		return worksheets.ReadPipe(name)
 	}
 	d, _, err := loadNamed(name)
-	if err == nil {
-		d.FindOrigins()
-	}
 	return d, err
 }
 

@@ -80,6 +80,9 @@ func TestChangedMeasurementsArePointedOut(t *testing.T) {
 	if got := strings.Join(strings.Fields(out), " "); !strings.Contains(got, "warn "+says) {
 		t.Errorf("it is not pointed out:\n%s", out)
 	}
+	if _, out, _ = run("quit\n", "ask", "second.toml"); !strings.Contains(out, "Warning: "+says) {
+		t.Errorf("ask does not point it out:\n%s", out)
+	}
 	r.press("ctrl+o", "enter").sees("1 BODY").press("f5").sees("The body was taken from sheet.toml")
 	before := read(t, "second.toml")
 	r.press("w").fits().sees("Take the body of sheet.toml again").press("enter").sees("copy 1 of 1", "13 3/4 in          14 in", "went  warn: The body was taken")

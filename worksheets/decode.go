@@ -18,8 +18,8 @@ type Document struct {
 	Sheet Sheet // to be changed freely
 	// ReadOnly says why the file must not be overwritten; "" where it may.
 	ReadOnly string
-	// Origins are the sheets that sections of this one were taken from, once
-	// [Document.FindOrigins] has looked for them.
+	// Origins are the sheets of its folder that sections of this one were taken
+	// from, as they were when it was loaded.
 	Origins []Origin
 
 	name     string

@@ -50,17 +50,16 @@ type Origin struct {
 	Sheet   Sheet
 }
 
-// FindOrigins reads the sheets that sections of this one were taken from into
+// findOrigins reads the sheets that sections of this one were taken from into
 // [Document.Origins]. One that is not in the folder any more, or cannot be read, is
 // left out; a name that leads out of the folder is not followed.
-func (d *Document) FindOrigins() {
-	d.Origins = nil
+func (d *Document) findOrigins() {
 	for _, p := range []Section{BodySection, PatternSection} {
 		file := d.Sheet.answers[p.origin()]
 		if file == "" || file != filepath.Base(file) || !strings.EqualFold(filepath.Ext(file), ".toml") || file == filepath.Base(d.name) {
 			continue
 		}
-		if from, err := Load(filepath.Join(filepath.Dir(d.name), file)); err == nil {
+		if from, err := loadAlone(filepath.Join(filepath.Dir(d.name), file)); err == nil {
 			d.Origins = append(d.Origins, Origin{p, file, from.Sheet})
 		}
 	}

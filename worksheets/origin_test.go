@@ -53,7 +53,7 @@ func TestWhatHasChangedSince(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d.FindOrigins(); len(d.Origins) != 2 {
+	if len(d.Origins) != 2 {
 		t.Fatalf("%d origins", len(d.Origins))
 	}
 	if got := d.Origins[0].Since(d.Sheet); !slices.Equal(got, []worksheets.Key{worksheets.Bicep}) {
@@ -83,7 +83,7 @@ func TestOriginsStayInTheFolder(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if d.FindOrigins(); len(d.Origins) != 0 {
+		if len(d.Origins) != 0 {
 			t.Errorf("%q was followed", from)
 		}
 	}

@@ -14,8 +14,19 @@ import (
 // else wrote it, and it was not overwritten.
 var ErrChanged = errors.New("the file was changed by another program since it was read here")
 
-// Load reads a worksheet from a file.
+// Load reads a worksheet from a file, and finds the sheets that sections of it were
+// taken from.
 func Load(path string) (*Document, error) {
+	d, err := loadAlone(path)
+	if err != nil {
+		return nil, err
+	}
+	d.findOrigins()
+	return d, nil
+}
+
+// loadAlone reads a worksheet without its origins: two sheets can be each other's.
+func loadAlone(path string) (*Document, error) {
 	source, info, err := readRegular(path)
 	if err != nil {
 		return nil, err
