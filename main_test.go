@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"capscye/.ci/licence"
 )
 
 // The packages form a diamond: units knows nobody, calc and worksheets know
@@ -84,30 +86,6 @@ func goList(t *testing.T, system, format string) []string {
 	return slices.Compact(lines)
 }
 
-// licences are known by a sentence of each.
-var licences = []struct{ name, sentence string }{
-	{"MIT", "Permission is hereby granted, free of charge, to any person obtaining a copy"},
-	{"BSD-3-Clause", "endorse or promote products derived from"},
-	{"Apache-2.0", "Apache License Version 2.0, January 2004"},
-}
-
-// licenceIn is the licence of the module in a folder, "" for none that is known.
-func licenceIn(folder string) string {
-	for _, name := range []string{"LICENSE", "LICENSE.txt", "COPYING", "README.md"} {
-		b, err := os.ReadFile(filepath.Join(folder, name))
-		if err != nil {
-			continue
-		}
-		text := strings.Join(strings.Fields(string(b)), " ")
-		for _, l := range licences {
-			if strings.Contains(text, l.sentence) || name == "README.md" && strings.Contains(text, "## License "+l.name) {
-				return l.name
-			}
-		}
-	}
-	return ""
-}
-
 // Every module that is linked into the program, on any system, stands in the table
 // of DEVELOPERS.md with the licence that lies in the module itself.
 func TestEveryModuleIsListedWithItsLicence(t *testing.T) {
@@ -117,18 +95,22 @@ func TestEveryModuleIsListedWithItsLicence(t *testing.T) {
 	}
 	seen := 0
 	for _, system := range []string{"linux", "darwin", "windows"} {
-		for _, line := range goList(t, system, "{{with .Module}}{{if not .Main}}{{.Path}}\t{{.Dir}}{{end}}{{end}}") {
-			path, folder, ok := strings.Cut(strings.TrimSpace(line), "\t")
-			if !ok {
+		for _, line := range goList(t, system, "{{with .Module}}{{if not .Main}}{{.Path}}\t{{.Version}}\t{{.Dir}}{{end}}{{end}}") {
+			words := strings.Split(strings.TrimSpace(line), "\t")
+			if len(words) != 3 {
 				continue
 			}
 			seen++
+			path := words[0]
 			row := regexp.MustCompile(`(?m)^\| [^|]*\b` + regexp.QuoteMeta(path) + `[ ,|].*$`).FindString(string(table))
 			if row == "" {
 				t.Errorf("%s has no row", path)
 				continue
 			}
-			if name := licenceIn(folder); name == "" || !strings.Contains(row, "| "+name) {
+			name, _, err := licence.Module{Path: path, Version: words[1], Folder: words[2]}.Licence()
+			if err != nil {
+				t.Error(err)
+			} else if !strings.Contains(row, "| "+name+" |") && !strings.Contains(row, "| "+name+";") {
 				t.Errorf("%s is under %q; its row is %s", path, name, row)
 			}
 		}
