@@ -168,7 +168,7 @@ func (a *asking) begin(name string) (*worksheets.Document, error) {
 			case name == "":
 				return worksheets.New(begin(sys)), nil
 			default:
-				return begun(name, sys, nil)
+				return begun(name, begin(sys))
 			}
 		}
 	}

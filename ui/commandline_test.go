@@ -109,7 +109,7 @@ func TestPageOfTheManual(t *testing.T) {
 		t.Error("not plain ASCII")
 	}
 	text := strings.NewReplacer(`\-`, "-", `\(dq`, `"`, `\(ha`, "^", `\(aq`, "'").Replace(page)
-	for _, c := range (&session{}).commands().Commands() {
+	for _, c := range commands(&session{}).Commands() {
 		if !c.Hidden && (!strings.Contains(text, `.SS "capscye `+c.Use+`"`) || !strings.Contains(text, strings.Split(c.Long, "\n")[0])) {
 			t.Errorf("%s is not on the page", c.Name())
 		}

@@ -87,7 +87,7 @@ func readSource(t taking) tea.Cmd {
 // from then on has a place to be kept.
 func beginFile(path string, sys units.System, t *taking, before *worksheets.Recovery) tea.Cmd {
 	return safely(func() tea.Msg {
-		d, err := begun(path, sys, t)
+		d, err := begunWith(path, sys, t)
 		if err != nil {
 			return openedMsg{err: err}
 		}
@@ -95,21 +95,23 @@ func beginFile(path string, sys units.System, t *taking, before *worksheets.Reco
 	})
 }
 
-// begun is a new sheet, its file made. Where it takes measurements from another
+// begunWith is a new sheet, its file made. Where it takes measurements from another
 // one, it has that one's unit.
-func begun(path string, sys units.System, t *taking) (*worksheets.Document, error) {
-	var from *worksheets.Document
-	if t != nil {
-		var err error
-		if from, err = worksheets.Load(t.from); err != nil {
-			return nil, err
-		}
-		sys = from.Sheet.Unit()
+func begunWith(path string, sys units.System, t *taking) (*worksheets.Document, error) {
+	if t == nil {
+		return begun(path, begin(sys))
 	}
-	sheet := begin(sys)
-	if from != nil {
-		sheet.Take(t.section, from.Sheet, t.from)
+	from, err := worksheets.Load(t.from)
+	if err != nil {
+		return nil, err
 	}
+	sheet := begin(from.Sheet.Unit())
+	sheet.Take(t.section, from.Sheet, t.from)
+	return begun(path, sheet)
+}
+
+// begun is a sheet with a file that was made for it.
+func begun(path string, sheet worksheets.Sheet) (*worksheets.Document, error) {
 	d := worksheets.New(sheet)
 	d.SetPath(path)
 	_, err := d.Save()

@@ -213,7 +213,7 @@ func TestNoPayloadIsPrinted(t *testing.T) {
 		for _, name := range cards {
 			lookAtCard(t, p, name)
 		}
-		if report := newFault(errors.New(p)).report(plain(file)); acts(report) {
+		if report := newFault(errors.New(p)).report(Version, plain(file)); acts(report) {
 			t.Errorf("%q comes through the report of a fault", p)
 		}
 	}

@@ -40,7 +40,7 @@ func newFault(recovered any) fault {
 
 // report is what is printed once the terminal is as it was. kept is where what
 // was not saved is, "" where everything was.
-func (f fault) report(kept string) string {
+func (f fault) report(version, kept string) string {
 	var out printout
 	out.hanging("", "capscye stopped because of a fault of its own. Your terminal is as it was.")
 	if kept == "" {
@@ -49,7 +49,7 @@ func (f fault) report(kept string) string {
 		out.hanging("", "What was not saved is kept in "+kept+"; the next start of that sheet offers it.")
 	}
 	out.line("The fault, to be reported (nothing that you typed is in it):")
-	out.line("  %s, version %s, %s/%s", f.what, Version, runtime.GOOS, runtime.GOARCH)
+	out.line("  %s, version %s, %s/%s", f.what, version, runtime.GOOS, runtime.GOARCH)
 	for _, w := range f.where {
 		out.line("  at %s", w)
 	}

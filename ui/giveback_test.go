@@ -144,7 +144,7 @@ func TestAFaultGivesTheTerminalBack(t *testing.T) {
 func TestAFaultInACommandComesBack(t *testing.T) {
 	msg := safely(func() tea.Msg { panic(fmt.Errorf("Odile")) })()
 	f, ok := msg.(faultMsg)
-	if !ok || strings.Contains(f.fault.report(""), "Odile") || len(f.fault.where) == 0 {
+	if !ok || strings.Contains(f.fault.report(Version, ""), "Odile") || len(f.fault.where) == 0 {
 		t.Fatalf("%+v", msg)
 	}
 	defer func() {

@@ -67,7 +67,7 @@ func (s *session) run(m *root) error {
 		case lost != nil:
 			kept = "memory only, and is lost (" + plain(fileWords(lost)) + ")"
 		}
-		fmt.Fprint(s.errs, fault.report(plain(kept)))
+		fmt.Fprint(s.errs, fault.report(s.version, plain(kept)))
 		s.worse(exitFault)
 		return nil
 	}

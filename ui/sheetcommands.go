@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"errors"
+	"fmt"
 	"math"
 
 	"github.com/spf13/cobra"
@@ -73,4 +75,28 @@ Exit status as for show, for the changed sheet.`,
 	try.Flags().BoolVar(&asJSON, "json", false, "print JSON: before, after and changed; an array of them for a range")
 	try.ValidArgsFunction = fileThenKeys
 	return try
+}
+
+// card writes the card of one sheet.
+func (s *session) card(file, name, on string) error {
+	if name == "" {
+		return errors.New("card needs a name to write to, such as -o blouse.pdf")
+	}
+	r, err := s.reckoned(file, false)
+	if err != nil {
+		s.worse(exitUnread)
+		s.complain(err)
+		return nil
+	}
+	names, lost, err := writeCard(name, on, r, s.today)
+	if err != nil {
+		return errors.New(fileWords(err))
+	}
+	if lost != "" {
+		s.complain(errors.New(lost))
+	}
+	for _, n := range names {
+		fmt.Fprintf(s.out, "%s is written.\n", plain(n))
+	}
+	return nil
 }
