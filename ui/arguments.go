@@ -3,6 +3,7 @@ package ui
 import (
 	"errors"
 	"fmt"
+
 	"github.com/spf13/cobra"
 )
 

@@ -34,7 +34,7 @@ func talk(t *testing.T, args ...string) *person {
 		close(p.heard)
 	}()
 	go func() {
-		p.status <- runOn(someDay, args, in, out, &p.errs)
+		p.status <- runWith(in, out, &p.errs, args...)
 		out.Close()
 	}()
 	return p

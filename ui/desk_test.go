@@ -134,14 +134,14 @@ func TestChoicesGoRound(t *testing.T) {
 func TestUnitSwitchChangesNoAmount(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := sitWithExample(t, name, 80, 24)
-		before := r.m.desk.rep.plan
+		before := rootOf(r).desk.rep.plan
 		r.press("ctrl+t")
-		after := r.m.desk.rep.plan
+		after := rootOf(r).desk.rep.plan
 		if before.Sides != after.Sides || before.Bands != after.Bands || before.Sleeve != after.Sleeve || before.Bust != after.Bust {
 			t.Errorf("%s: the plan changed with the unit", name)
 		}
 		r.press("ctrl+t")
-		if r.m.desk.rep.plan.Sides != before.Sides {
+		if rootOf(r).desk.rep.plan.Sides != before.Sides {
 			t.Errorf("%s: the plan changed there and back", name)
 		}
 	}
@@ -174,9 +174,9 @@ func TestUpAndDownNeverLeaveTheField(t *testing.T) {
 	for s := range stepCount {
 		r.press(fmt.Sprintf("f%d", s+1))
 		for range forms[s] {
-			before, _ := r.m.desk.focused()
+			before, _ := rootOf(r).desk.focused()
 			r.press("up", "down")
-			if after, _ := r.m.desk.focused(); after != before {
+			if after, _ := rootOf(r).desk.focused(); after != before {
 				t.Errorf("from %v to %v", before, after)
 			}
 			r.press("tab")
@@ -304,7 +304,7 @@ func TestEveryWindow(t *testing.T) {
 				r.press(fmt.Sprintf("f%d", s+1))
 				for range max(len(forms[s]), 1) {
 					r.fits()
-					if k, ok := r.m.desk.focused(); ok && size.w >= smallestWidth && size.h >= smallestHeight {
+					if k, ok := rootOf(r).desk.focused(); ok && size.w >= smallestWidth && size.h >= smallestHeight {
 						r.sees("> " + fields[k].label)
 					}
 					r.press("tab")
@@ -353,7 +353,7 @@ func TestHostileTextIsShown(t *testing.T) {
 	for s := range stepCount {
 		r.press(fmt.Sprintf("f%d", s+1))
 		for range max(len(forms[s]), 1) {
-			for _, c := range r.fits().m.View() {
+			for _, c := range r.fits().model.View() {
 				if c != '\n' && unprintable(c) {
 					t.Fatalf("step %d shows %U raw", s+1, c)
 				}

@@ -21,7 +21,7 @@ func TestDrillAsSeen(t *testing.T) {
 			})
 		}
 		seen("slip", func(r *robot) {
-			_, q := r.m.front.(*drillPage).lesson.now()
+			_, q := rootOf(r).front.(*drillPage).lesson.now()
 			r.types(q.Missteps[0].Value.String()).press("enter").types("13.3")
 		})
 		seen("working", func(r *robot) {
@@ -36,14 +36,14 @@ func TestDrillAsSeen(t *testing.T) {
 
 // rightNow is the right answer to the question at hand, as somebody types it.
 func rightNow(r *robot) string {
-	p, q := r.m.front.(*drillPage).lesson.now()
+	p, q := rootOf(r).front.(*drillPage).lesson.now()
 	return drillScale(p).Exact(q.Right)
 }
 
 // Somebody goes through a whole drill by keys.
 func TestDrillByKeys(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).press("ctrl+d").sees("Drill: the sums of the trade", "Problem 1 of 5.", "level 1")
-	page := r.m.front.(*drillPage)
+	page := rootOf(r).front.(*drillPage)
 	r.types("13 3/4").sees("[13 3/4", "= 13 3/4 in = ~34.9 cm").press("backspace", "backspace").sees("cannot be read")
 	r.press("enter").sees("This does not count as an answer.", "[13 3")
 	for range 4 {

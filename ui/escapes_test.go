@@ -142,7 +142,7 @@ func TestNoPayloadReachesTheScreen(t *testing.T) {
 			r := sit(t, d, size[0], size[1])
 			look := func(where string) {
 				t.Helper()
-				if view := r.m.View(); acts(view) {
+				if view := r.model.View(); acts(view) {
 					t.Fatalf("%q comes through %s:\n%q", p, where, view)
 				}
 				r.fits()
@@ -162,11 +162,11 @@ func TestNoPayloadReachesTheScreen(t *testing.T) {
 			look("the question about a conflict")
 			r.press("t")
 			look("taking theirs")
-			r.m.opened(openedMsg{err: errors.New(p), note: p})
+			rootOf(r).opened(openedMsg{err: errors.New(p), note: p})
 			look("an error")
-			r.m.front = r.m.askBegin(file)
+			rootOf(r).front = rootOf(r).askBegin(file)
 			look("the offer to begin")
-			r.tell(savedMsg{desk: r.m.desk, doc: r.m.desk.doc, named: true, err: errors.New(p)})
+			r.tell(savedMsg{desk: rootOf(r).desk, doc: rootOf(r).desk.doc, named: true, err: errors.New(p)})
 			look("the question for a name")
 			r.press("ctrl+u").tell(pasted(p))
 			look("a name that is pasted")

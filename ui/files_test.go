@@ -70,7 +70,7 @@ func TestLookingAtTheExampleLeavesNothingBehind(t *testing.T) {
 func TestBeginAWorksheet(t *testing.T) {
 	t.Chdir(t.TempDir())
 	r := sit(t, nil, 80, 24)
-	r.m.front = r.m.askBegin("smock.toml")
+	rootOf(r).front = rootOf(r).askBegin("smock.toml")
 	r.sees("smock.toml does not exist yet. Begin it?", "begin it in centimetres").press("c")
 	r.sees("1 BODY", "centimetres, ruler 1 mm", "[saved]", "Nothing is reckoned yet")
 	if got := read(t, "smock.toml"); !strings.Contains(got, `pivot_limit_sleeve = "2.5"`) {
@@ -175,8 +175,8 @@ func TestNameThatCannotBeWritten(t *testing.T) {
 func TestTypingDuringTheFirstSave(t *testing.T) {
 	t.Chdir(t.TempDir())
 	r := sitWithExample(t, "allotment-shirt", 80, 24)
-	cmd := saveFile(r.m.desk, "shirt.toml", false)
-	r.m.saving = true
+	cmd := saveFile(rootOf(r).desk, "shirt.toml", false)
+	rootOf(r).saving = true
 	msg := cmd() // the file is written, and the screen does not know yet
 	r.types("13").press("enter").tell(msg)
 	got := read(t, "shirt.toml")
@@ -189,8 +189,8 @@ func TestTypingDuringTheFirstSave(t *testing.T) {
 // ^c during a save ends behind it, and a second one does not wait.
 func TestEndingDuringASave(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24)
-	cmd := saveFile(r.m.desk, "sheet.toml", false)
-	r.m.saving = true
+	cmd := saveFile(rootOf(r).desk, "sheet.toml", false)
+	rootOf(r).saving = true
 	if r.types("14").press("ctrl+c"); r.ended {
 		t.Fatal("it ended while a save was under way")
 	}
@@ -199,7 +199,7 @@ func TestEndingDuringASave(t *testing.T) {
 		t.Errorf("ended %v, and the file is\n%s", r.ended, read(t, "sheet.toml"))
 	}
 	r = sitWithFile(t, "choir-blouse", 80, 24)
-	r.m.saving = true // one that never comes back
+	rootOf(r).saving = true // one that never comes back
 	if r.press("ctrl+c", "ctrl+c"); !r.ended {
 		t.Error("nobody can leave")
 	}
@@ -240,8 +240,8 @@ func TestLeavingWhenCommentsWouldGo(t *testing.T) {
 	if r.ended || read(t, "sheet.toml") != inlineSheet {
 		t.Fatal("it ended unsaved, or saved unasked")
 	}
-	if r.press("ctrl+c"); !r.ended || r.m.status == 0 {
-		t.Errorf("ended %v with status %d, want ended with another status than 0", r.ended, r.m.status)
+	if r.press("ctrl+c"); !r.ended || rootOf(r).status == 0 {
+		t.Errorf("ended %v with status %d, want ended with another status than 0", r.ended, rootOf(r).status)
 	}
 	if read(t, "sheet.toml") != inlineSheet {
 		t.Error("the file was made anew before anybody agreed")
@@ -251,8 +251,8 @@ func TestLeavingWhenCommentsWouldGo(t *testing.T) {
 // Nobody answers questions, or tries again, once the system ends the program.
 func TestTheSystemEndsIt(t *testing.T) {
 	r := sitWithInline(t, 80, 24).types("14")
-	if r.tell(signalMsg{status: 143}); !r.ended || r.m.status != 143 || !strings.Contains(read(t, "sheet.toml"), `"14"`) || read(t, "sheet.toml.before-1") != inlineSheet {
-		t.Errorf("ended %v with status %d, and the file is\n%s", r.ended, r.m.status, read(t, "sheet.toml"))
+	if r.tell(signalMsg{status: 143}); !r.ended || rootOf(r).status != 143 || !strings.Contains(read(t, "sheet.toml"), `"14"`) || read(t, "sheet.toml.before-1") != inlineSheet {
+		t.Errorf("ended %v with status %d, and the file is\n%s", r.ended, rootOf(r).status, read(t, "sheet.toml"))
 	}
 
 	r = sitWithFile(t, "choir-blouse", 80, 24)
@@ -345,19 +345,19 @@ func FuzzKeys(f *testing.F) {
 				r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
 			}
 			keys = keys[size:]
-			if r.m.width > 0 && r.m.height > 0 {
+			if r.width > 0 && r.height > 0 {
 				r.fits()
 			}
 		}
-		if r.m.front != nil || r.m.desk == nil || r.m.desk.doc.Path() == "" {
+		if rootOf(r).front != nil || rootOf(r).desk == nil || rootOf(r).desk.doc.Path() == "" {
 			return
 		}
 		r.press("ctrl+s")
-		again, err := worksheets.Load(r.m.desk.doc.Path())
+		again, err := worksheets.Load(rootOf(r).desk.doc.Path())
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !again.Sheet.Equal(r.m.desk.doc.Sheet) {
+		if !again.Sheet.Equal(rootOf(r).desk.doc.Sheet) {
 			t.Fatalf("the file does not say what is on the table:\n%s", r.screen())
 		}
 	})

@@ -30,14 +30,14 @@ func whatIsRead(t *testing.T) (read [stepCount]string) {
 			r := sitWithExample(t, name, 220, 400)
 			if path, text, ok := strings.Cut(change, "="); ok {
 				k, _ := worksheets.KeyNamed(path)
-				r.m.desk.set(k, text)
+				rootOf(r).desk.set(k, text)
 			}
 			for s := range stepCount {
 				r.press(fmt.Sprintf("f%d", s+1))
 				read[s] += r.screen()
 			}
-			for _, step := range r.m.desk.rep.traceSteps() {
-				read[stepTrace] += verbs[step.Action] + " " + stepText(step, r.m.desk.rep) + "\n"
+			for _, step := range rootOf(r).desk.rep.traceSteps() {
+				read[stepTrace] += verbs[step.Action] + " " + stepText(step, rootOf(r).desk.rep) + "\n"
 			}
 		}
 	}

@@ -21,7 +21,7 @@ func reopen(t *testing.T, path string) *robot {
 }
 
 // crash is what the system does for a program that is killed: it lets its locks go.
-func (r *robot) crash() { r.m.desk.recovery.Close() }
+func crash(r *robot) { rootOf(r).desk.recovery.Close() }
 
 // What could not be saved before a crash lies beside the sheet at the next start,
 // with the difference to be seen, and neither is preferred.
@@ -30,20 +30,20 @@ func TestAfterACrashWhatWasNotSavedIsOffered(t *testing.T) {
 	r := reopen(t, "sheet.toml")
 	theirs := strings.Replace(read(t, "sheet.toml"), `bust        = "39 1/2"`, `bust        = "41"`, 1)
 	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
-	r.types("14").press("enter").sees("Not saved: another program changed the file.").crash()
+	crash(r.types("14").press("enter").sees("Not saved: another program changed the file."))
 
 	r = reopen(t, "sheet.toml").sees("Beside it lies what was not saved on ", "^x shows all of it.", "> sheet         copy 1")
 	r.sees("13 3/4 in          14 in", "41 in      39 1/2 in")
 	if read(t, "sheet.toml") != theirs {
 		t.Error("the file was changed")
 	}
-	r.crash() // once more, before anything was decided
+	crash(r) // once more, before anything was decided
 	r = reopen(t, "sheet.toml").sees("13 3/4 in          14 in")
 	r.press("ctrl+g", "ctrl+x", "k").sees("Kept copy 1", "[saved]")
 	if got := read(t, "sheet.toml"); !strings.Contains(got, `= "14"`) {
 		t.Errorf("kept, the file is\n%s", got)
 	}
-	r.crash()
+	crash(r)
 	reopen(t, "sheet.toml").doesNotSee("was not saved on")
 }
 
@@ -51,9 +51,9 @@ func TestAfterACrashWhatWasNotSavedIsOffered(t *testing.T) {
 func TestCopiesOutliveACrash(t *testing.T) {
 	sitWithFile(t, "choir-blouse", 80, 24)
 	r := reopen(t, "sheet.toml").press("f2", "ctrl+l").types("2").press("enter", "ctrl+g", "ctrl+l", "f4", "e")
-	r.crash()
+	crash(r)
 	r = reopen(t, "sheet.toml").sees("Beside it lies what was not saved").press("ctrl+x").sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)")
-	r.press("right", "d", "d").sees("[saved]").crash()
+	crash(r.press("right", "d", "d").sees("[saved]"))
 	reopen(t, "sheet.toml").doesNotSee("was not saved on")
 }
 
@@ -66,9 +66,9 @@ func TestASheetWithoutAFileOutlivesACrash(t *testing.T) {
 		return r
 	}
 	r := open().types("14").press("enter", "f2")
-	r.crash()
+	crash(r)
 	r = open().sees("Beside it lies what was not saved", "13 3/4 in          14 in")
-	r.press("ctrl+g", "ctrl+x", "k", "ctrl+s").types("").press("enter").sees("[saved]").crash()
+	crash(r.press("ctrl+g", "ctrl+x", "k", "ctrl+s").types("").press("enter").sees("[saved]"))
 	if !strings.Contains(read(t, "choir-blouse.toml"), `= "14"`) {
 		t.Error("it was not saved under its name")
 	}
@@ -76,7 +76,7 @@ func TestASheetWithoutAFileOutlivesACrash(t *testing.T) {
 	if !r.ended {
 		t.Fatal("it did not end")
 	}
-	if err := r.m.leave(false); err != nil {
+	if err := rootOf(r).leave(false); err != nil {
 		t.Fatal(err)
 	}
 	open().doesNotSee("was not saved on")
@@ -92,7 +92,7 @@ func TestASignalKeepsWhatIsNotSaved(t *testing.T) {
 	if !r.ended {
 		t.Fatal("it did not end")
 	}
-	if err := r.m.leave(true); err != nil {
+	if err := rootOf(r).leave(true); err != nil {
 		t.Fatal(err)
 	}
 	reopen(t, "sheet.toml").sees("Beside it lies what was not saved", "13 3/4 in          14 in")
@@ -105,8 +105,8 @@ func TestTheSecondProgramIsTold(t *testing.T) {
 	two := reopen(t, "sheet.toml").sees("Another capscye has this sheet open: let only one of them change it.")
 	two.types("14").press("enter").sees("[saved]")
 	one.types("15").press("enter").sees("Not saved: another program changed the file.")
-	one.crash()
-	two.crash()
+	crash(one)
+	crash(two)
 	reopen(t, "sheet.toml").sees("Beside it lies what was not saved", "14 in          15 in")
 }
 

@@ -40,7 +40,7 @@ func TestWhatWaitsForAnAnswerIsKept(t *testing.T) {
 	t.Chdir(t.TempDir())
 	os.WriteFile("sheet.toml", []byte("about = {title = \"x\", unit = \"in\"} # mine\nbody = {bicep = \"13\"}\n"), 0o644)
 	r := reopen(t, "sheet.toml").types("14").press("enter").sees("its comments go")
-	r.crash()
+	crash(r)
 	r = reopen(t, "sheet.toml").sees("13 in          14 in").press("ctrl+g", "ctrl+x", "k").sees("its comments go").press("esc")
 	r.press("tab").types("40").press("ctrl+o").sees("its comments go").press("s").sees("Worksheets of this folder").press("esc").sees("[saved]")
 	if got := read(t, "sheet.toml"); !strings.Contains(got, `"14"`) || !strings.Contains(got, `"40"`) {
@@ -85,11 +85,11 @@ func TestAfterTheCopiesTheSheetIsSeen(t *testing.T) {
 // The page of copies goes with the last of them, whatever puts that away.
 func TestThePageOfCopiesGoesWithTheLast(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).press("ctrl+l").types("20").press("enter", "ctrl+x", "s")
-	cmd := r.m.grant(wish{kind: wishSaveCopy, path: "own.toml"})
+	cmd := rootOf(r).grant(wish{kind: wishSaveCopy, path: "own.toml"})
 	r.press("ctrl+x").sees("What if")
 	r.tell(cmd()) // it took that long to be written
 	r.sees("The copy is in own.toml.", "[saved]")
-	if lines := r.m.desk.besideLines(40); lines != nil {
+	if lines := rootOf(r).desk.besideLines(40); lines != nil {
 		t.Errorf("%q", lines)
 	}
 }
@@ -127,7 +127,7 @@ func TestTheirsLeavesNothingBehind(t *testing.T) {
 	r := reopen(t, "sheet.toml")
 	os.WriteFile("sheet.toml", []byte(strings.Replace(read(t, "sheet.toml"), `"39 1/2"`, `"41"`, 1)), 0o644)
 	r.types("14").press("enter", "ctrl+s", "t").sees("What was changed here is kept in").press("f5").sees("The body was taken from origin.toml")
-	r.crash()
+	crash(r)
 	reopen(t, "sheet.toml").doesNotSee("was not saved on")
 }
 
@@ -144,7 +144,7 @@ func TestMineGoesOnBeside(t *testing.T) {
 	if read(t, "sheet.toml") != theirs || read(t, "choir-blouse.toml") != strings.Replace(mine, `"13 3/4"`, `"14"`, 1) {
 		t.Errorf("theirs:\n%s\nmine:\n%s", read(t, "sheet.toml"), read(t, "choir-blouse.toml"))
 	}
-	r.types("12").press("enter").sees("[saved]").crash()
+	crash(r.types("12").press("enter").sees("[saved]"))
 	if !strings.Contains(read(t, "choir-blouse.toml"), `"12"`) {
 		t.Error("it does not go on there")
 	}
@@ -156,8 +156,8 @@ func TestMineGoesOnBeside(t *testing.T) {
 func TestTwoPressesOpenOnce(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).press("ctrl+o")
 	enter := tea.KeyMsg{Type: tea.KeyEnter}
-	_, first := r.m.Update(enter)
-	_, second := r.m.Update(enter)
+	_, first := r.model.Update(enter)
+	_, second := r.model.Update(enter)
 	if first == nil || second != nil {
 		t.Fatal("it is opened twice")
 	}
@@ -177,7 +177,7 @@ func TestAPasteOnAPagePressesNothing(t *testing.T) {
 // A fault outside the screen ends with its status and a report, too.
 func TestAFaultWithoutAScreen(t *testing.T) {
 	status, out, errs := 0, &strings.Builder{}, &strings.Builder{}
-	status = runOn(someDay, []string{"show", "-"}, faultyReader{}, out, errs)
+	status = runWith(faultyReader{}, out, errs, "show", "-")
 	if status != exitFault || !strings.Contains(errs.String(), "a fault of its own") || strings.Contains(errs.String(), "private") {
 		t.Errorf("status %d, %s", status, errs)
 	}

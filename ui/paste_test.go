@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/creack/pty"
 
@@ -145,7 +146,7 @@ func TestWindowsOfAnySize(t *testing.T) {
 		r.press(page)
 		for width := 1; width <= 500; width += 1 + width/4 {
 			for height := 1; height <= 200; height += 1 + height/2 {
-				r.m.resize(width, height)
+				r.tell(tea.WindowSizeMsg{Width: width, Height: height})
 				r.fits()
 			}
 		}

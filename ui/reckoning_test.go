@@ -17,16 +17,12 @@ import (
 type spent struct{ frames, plans, steps, workings, drawings, pictures int64 }
 
 // spend presses a key and draws every frame that comes of it.
-func (r *robot) spend(key string) spent {
+func spend(r *robot, key string) spent {
 	r.t.Helper()
-	var msg tea.Msg = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(key)}
-	if kind, ok := keyTypes[key]; ok {
-		msg = tea.KeyMsg{Type: kind}
-	}
 	before, frames := workSoFar(), int64(0)
-	for queue := []tea.Msg{msg}; len(queue) > 0; queue = queue[1:] {
-		_, cmd := r.m.Update(queue[0])
-		r.m.View()
+	for queue := []tea.Msg{r.key(key)}; len(queue) > 0; queue = queue[1:] {
+		_, cmd := r.model.Update(queue[0])
+		r.model.View()
 		frames++
 		if cmd != nil {
 			queue = append(queue, cmd())
@@ -56,7 +52,7 @@ func workSoFar() spent {
 //     the sheet costs its own, and one for each copy that follows.
 func TestWorkIsDoneOnce(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 120, 40)
-	r.m.View()
+	r.model.View()
 	for i, c := range []struct {
 		key  string
 		why  string
@@ -95,7 +91,7 @@ func TestWorkIsDoneOnce(t *testing.T) {
 		{"up", "a nudge that the copy follows", spent{frames: 2, plans: 2, drawings: 2, pictures: 4}},
 		{"ctrl+g", "to the copy", spent{frames: 1, drawings: 2, pictures: 2}},
 	} {
-		if got := r.spend(c.key); got != c.want {
+		if got := spend(r, c.key); got != c.want {
 			t.Errorf("%d, %s, %s: %+v, want %+v", i, c.key, c.why, got, c.want)
 		}
 	}
@@ -107,11 +103,11 @@ func TestFramesReckonNothing(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24)
 	for _, key := range []string{"f1", "f2", "f3", "f4", "f5", "f6", "t", "esc", "ctrl+k", "esc", "ctrl+r", "esc", "ctrl+d"} {
 		r.press(key)
-		r.m.View()
+		r.model.View()
 		before := workSoFar()
 		for width := 60; width < 140; width += 7 {
 			r.tell(tea.WindowSizeMsg{Width: width, Height: width / 3})
-			r.m.View()
+			r.model.View()
 		}
 		after := workSoFar()
 		if after.plans != before.plans || after.steps != before.steps || after.workings != before.workings {
@@ -123,7 +119,7 @@ func TestFramesReckonNothing(t *testing.T) {
 // What one plan allocates: the tally; two lists of terms for the band of either
 // half; and the list of the three findings, as it grows to one, two and four.
 func TestAllocationsOfAPlan(t *testing.T) {
-	in := input(&sitWithExample(t, "choir-blouse", 80, 24).m.desk.doc.Sheet, someDay)
+	in := input(&rootOf(sitWithExample(t, "choir-blouse", 80, 24)).desk.doc.Sheet, someDay)
 	calc.Compute(in)
 	if got := testing.AllocsPerRun(100, func() { calc.Compute(in) }); got != 1+2*2+3 {
 		t.Errorf("%v allocations", got)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 	"time"
+	"unicode/utf8"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
@@ -16,10 +17,14 @@ import (
 // robot is a person at the screen: it presses keys and reads lines. Commands
 // run at once, so a script needs no waiting.
 type robot struct {
-	t     *testing.T
-	m     *root
-	ended bool
+	t             *testing.T
+	model         tea.Model
+	ended         bool
+	width, height int // of the window
 }
+
+// rootOf is the screen that a robot sits at.
+func rootOf(r *robot) *root { return r.model.(*root) }
 
 // someDay is when the tests take place.
 var someDay = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
@@ -28,7 +33,7 @@ var someDay = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
 func sit(t *testing.T, d *worksheets.Document, width, height int) *robot {
 	t.Helper()
 	m := &root{styles: newStyles(os.Stdout, termenv.Ascii, false), today: someDay}
-	r := &robot{t: t, m: m}
+	r := &robot{t: t, model: m}
 	if d != nil {
 		m.opened(openedMsg{doc: d})
 	}
@@ -85,8 +90,10 @@ func (r *robot) tell(msg tea.Msg) {
 				}
 			}
 			continue
+		case tea.WindowSizeMsg:
+			r.width, r.height = next.Width, next.Height
 		}
-		if _, cmd := r.m.Update(next); cmd != nil {
+		if _, cmd := r.model.Update(next); cmd != nil {
 			queue = append(queue, cmd())
 		}
 	}
@@ -97,21 +104,30 @@ var keyTypes = map[string]tea.KeyType{
 	"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 	"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "home": tea.KeyHome, "end": tea.KeyEnd,
 	"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "ctrl+c": tea.KeyCtrlC, "ctrl+s": tea.KeyCtrlS,
-	"ctrl+z": tea.KeyCtrlZ, "ctrl+y": tea.KeyCtrlY, "ctrl+t": tea.KeyCtrlT, "ctrl+o": tea.KeyCtrlO, "ctrl+k": tea.KeyCtrlK, "ctrl+r": tea.KeyCtrlR, "ctrl+n": tea.KeyCtrlN, "ctrl+d": tea.KeyCtrlD, "ctrl+e": tea.KeyCtrlE, "ctrl+l": tea.KeyCtrlL, "ctrl+f": tea.KeyCtrlF, "ctrl+g": tea.KeyCtrlG, "ctrl+x": tea.KeyCtrlX, "ctrl+p": tea.KeyCtrlP,
+	"ctrl+z": tea.KeyCtrlZ, "ctrl+y": tea.KeyCtrlY, "ctrl+t": tea.KeyCtrlT, "ctrl+o": tea.KeyCtrlO, "ctrl+k": tea.KeyCtrlK, "ctrl+r": tea.KeyCtrlR, "ctrl+n": tea.KeyCtrlN, "ctrl+d": tea.KeyCtrlD, "ctrl+e": tea.KeyCtrlE, "ctrl+l": tea.KeyCtrlL, "ctrl+f": tea.KeyCtrlF, "ctrl+g": tea.KeyCtrlG, "ctrl+x": tea.KeyCtrlX, "ctrl+p": tea.KeyCtrlP, "ctrl+u": tea.KeyCtrlU,
 	"f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5, "f6": tea.KeyF6,
+}
+
+// key is a key by its name, or a single character.
+func (r *robot) key(name string) tea.KeyMsg {
+	r.t.Helper()
+	kind, ok := keyTypes[name]
+	switch {
+	case ok:
+		return tea.KeyMsg{Type: kind}
+	case name == " ":
+		return tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}
+	case utf8.RuneCountInString(name) != 1:
+		r.t.Fatalf("the robot knows no key %q", name)
+	}
+	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
 }
 
 // press presses keys by name; a single character is typed.
 func (r *robot) press(keys ...string) *robot {
 	r.t.Helper()
 	for _, k := range keys {
-		if kind, ok := keyTypes[k]; ok {
-			r.tell(tea.KeyMsg{Type: kind})
-		} else if k == " " {
-			r.tell(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}})
-		} else {
-			r.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)})
-		}
+		r.tell(r.key(k))
 	}
 	return r
 }
@@ -128,7 +144,7 @@ func (r *robot) types(text string) *robot {
 // screen is what is to be seen, without styles and without spaces at line ends.
 func (r *robot) screen() string {
 	var lines []string
-	for _, l := range strings.Split(ansi.Strip(r.m.View()), "\n") {
+	for _, l := range strings.Split(ansi.Strip(r.model.View()), "\n") {
 		lines = append(lines, strings.TrimRight(l, " "))
 	}
 	return strings.Join(lines, "\n")
@@ -157,14 +173,14 @@ func (r *robot) doesNotSee(text string) *robot {
 // fits fails if a line is wider than the window or there are too many.
 func (r *robot) fits() *robot {
 	r.t.Helper()
-	lines := strings.Split(r.m.View(), "\n")
+	lines := strings.Split(r.model.View(), "\n")
 	for _, l := range lines {
-		if w := ansi.StringWidth(l); w > r.m.width {
-			r.t.Fatalf("a line has %d cells in a window of %d:\n%q", w, r.m.width, l)
+		if w := ansi.StringWidth(l); w > r.width {
+			r.t.Fatalf("a line has %d cells in a window of %d:\n%q", w, r.width, l)
 		}
 	}
-	if len(lines) > r.m.height {
-		r.t.Fatalf("%d lines in a window of %d x %d", len(lines), r.m.width, r.m.height)
+	if len(lines) > r.height {
+		r.t.Fatalf("%d lines in a window of %d x %d", len(lines), r.width, r.height)
 	}
 	return r
 }

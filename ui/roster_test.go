@@ -287,7 +287,7 @@ func TestRosterEndsWhenNobodyReads(t *testing.T) {
 	for _, args := range [][]string{{}, {"--json"}, {"--csv"}} {
 		for left := range 3 {
 			var errs strings.Builder
-			if status := runOn(someDay, append([]string{"roster", folder}, args...), nil, &brokenPipe{left}, &errs); status != 2 || !strings.Contains(errs.String(), "cannot write: closed") {
+			if status := runWith(nil, &brokenPipe{left}, &errs, append([]string{"roster", folder}, args...)...); status != 2 || !strings.Contains(errs.String(), "cannot write: closed") {
 				t.Errorf("%v after %d: status %d, %s", args, left, status, errs.String())
 			}
 		}

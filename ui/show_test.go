@@ -23,8 +23,13 @@ import (
 // run runs the program without a terminal.
 func run(in string, args ...string) (status int, out, errs string) {
 	var o, e bytes.Buffer
-	status = runOn(someDay, args, strings.NewReader(in), &o, &e)
+	status = runWith(strings.NewReader(in), &o, &e, args...)
 	return status, o.String(), e.String()
+}
+
+// runWith runs it with streams of its own.
+func runWith(in io.Reader, out, errs io.Writer, args ...string) (status int) {
+	return runOn(someDay, args, in, out, errs)
 }
 
 func example(name string) string { return sourceFolder + "/worksheets/examples/" + name + ".toml" }
@@ -316,7 +321,7 @@ func TestManyFilesComeOutAsOneByOne(t *testing.T) {
 func TestStandardInputIsReadInItsPlace(t *testing.T) {
 	in := &slowly{parts: []string{"[about]\n", "title = ", "\"From a pipe\"\n"}}
 	var out, errs bytes.Buffer
-	runOn(someDay, []string{"show", example("choir-blouse"), "-", "-", example("archive-coat")}, in, &out, &errs)
+	runWith(in, &out, &errs, "show", example("choir-blouse"), "-", "-", example("archive-coat"))
 	at := -1
 	for _, title := range []string{"Choir blouse", "From a pipe", "Untitled sheet", "Work coat"} {
 		next := strings.Index(out.String(), title)

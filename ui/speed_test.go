@@ -52,7 +52,7 @@ func BenchmarkThousandSheets(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if status := runOn(someDay, args, nil, io.Discard, io.Discard); status != exitWell {
+				if status := runWith(nil, io.Discard, io.Discard, args...); status != exitWell {
 					b.Fatalf("status %d", status)
 				}
 			}

@@ -55,7 +55,7 @@ func TestUndoGoesAllTheWay(t *testing.T) {
 		"ctrl+l", "ctrl+g", "ctrl+x k", "ctrl+x d"}
 	for range 30 {
 		r := sitWithExample(t, "archive-coat", 80, 24)
-		first := r.m.desk.laid()
+		first := rootOf(r).desk.laid()
 		for range 60 {
 			key := keys[random.IntN(len(keys))]
 			if on, decision, ok := strings.Cut(key, "+x "); ok { // two keys, one after the other
@@ -63,20 +63,20 @@ func TestUndoGoesAllTheWay(t *testing.T) {
 			} else {
 				r.press(key)
 			}
-			r.m.front = nil
+			rootOf(r).front = nil
 		}
 		r.press("esc")
-		last := r.m.desk.laid()
+		last := rootOf(r).desk.laid()
 		for range 100 {
 			r.press("ctrl+z")
 		}
-		if now := r.m.desk.laid(); !now.equal(first) {
+		if now := rootOf(r).desk.laid(); !now.equal(first) {
 			t.Fatal("undone wholly, it is not the first sheet")
 		}
 		for range 100 {
 			r.press("ctrl+y")
 		}
-		if now := r.m.desk.laid(); !now.sheet.Equal(last.sheet) || !slices.EqualFunc(now.copies, last.copies, worksheets.Sheet.Equal) {
+		if now := rootOf(r).desk.laid(); !now.sheet.Equal(last.sheet) || !slices.EqualFunc(now.copies, last.copies, worksheets.Sheet.Equal) {
 			t.Fatal("redone wholly, it is not the last sheet")
 		}
 	}

@@ -132,8 +132,8 @@ func TestCopiesAreNotLostUnsaid(t *testing.T) {
 		t.Fatal("it ended at once")
 	}
 	r.press("ctrl+o", "down", "down", "enter").sees("A copy lies beside this sheet").press("esc", "ctrl+c", "ctrl+c")
-	if !r.ended || r.m.status != exitWell {
-		t.Errorf("ended %v with status %d", r.ended, r.m.status)
+	if !r.ended || rootOf(r).status != exitWell {
+		t.Errorf("ended %v with status %d", r.ended, rootOf(r).status)
 	}
 }
 
