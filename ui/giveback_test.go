@@ -54,6 +54,7 @@ func (m *terminal) givenBack() {
 const faultHere = "CAPSCYE_TEST_FAULT"
 
 func init() {
+	afterTests = removeBinary
 	insteadOfTests = func() {
 		if what := os.Getenv(faultHere); what != "" {
 			os.Exit(runWithAFault(what))

@@ -7,8 +7,8 @@ import (
 
 // Hooks of the tests that run real programs, which not every system can.
 var (
-	insteadOfTests func()   // makes the test binary another program, where it was started as one
-	afterTests     []func() // what is to be taken away again
+	insteadOfTests func() // makes the test binary another program, where it was started as one
+	afterTests     func() // takes away what they left
 )
 
 // TestMain gives the tests a state folder of their own, so that they keep nothing
@@ -24,8 +24,8 @@ func TestMain(m *testing.M) {
 	os.Setenv("XDG_STATE_HOME", state)
 	status := m.Run()
 	os.RemoveAll(state)
-	for _, f := range afterTests {
-		f()
+	if afterTests != nil {
+		afterTests()
 	}
 	os.Exit(status)
 }

@@ -20,13 +20,19 @@ import (
 	"capscye/worksheets"
 )
 
+// binaryFolder is where the program was built, "" where it was not.
+var binaryFolder string
+
+// removeBinary takes away what [binary] left.
+func removeBinary() { os.RemoveAll(binaryFolder) }
+
 // binary builds the real program once for the tests that run it.
 var binary = sync.OnceValues(func() (string, error) {
 	folder, err := os.MkdirTemp("", "capscye-test")
 	if err != nil {
 		return "", err
 	}
-	afterTests = append(afterTests, func() { os.RemoveAll(folder) })
+	binaryFolder = folder
 	path := filepath.Join(folder, "capscye")
 	build := exec.Command("go", "build", "-o", path, ".")
 	build.Dir = sourceFolder

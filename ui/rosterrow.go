@@ -52,7 +52,7 @@ func rosterRows(folder string, today time.Time) ([]rosterRow, error) {
 		return nil, err
 	}
 	type maybe struct {
-		rosterRow
+		row  rosterRow
 		ours bool
 	}
 	var rows []rosterRow
@@ -61,7 +61,7 @@ func rosterRows(folder string, today time.Time) ([]rosterRow, error) {
 		return maybe{row, ours}
 	}, func(_ int, m maybe) error {
 		if m.ours {
-			rows = append(rows, m.rosterRow)
+			rows = append(rows, m.row)
 		}
 		return nil
 	})
