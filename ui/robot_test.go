@@ -2,6 +2,7 @@ package ui
 
 import (
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -64,11 +65,19 @@ func sitWithFile(t *testing.T, name string, width, height int) *robot {
 
 // sourceFolder is the top of the project; tests leave the folder they start in.
 var sourceFolder = func() string {
-	wd, err := os.Getwd()
+	folder, err := os.Getwd()
 	if err != nil {
 		panic(err)
 	}
-	return strings.TrimSuffix(wd, "/ui")
+	for {
+		if _, err := os.Stat(filepath.Join(folder, "go.mod")); err == nil {
+			return folder
+		}
+		if filepath.Dir(folder) == folder {
+			panic("no go.mod above")
+		}
+		folder = filepath.Dir(folder)
+	}
 }()
 
 // tell gives the screen a message and runs what comes of it to the end.
