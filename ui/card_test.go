@@ -34,14 +34,20 @@ func pdfOf(t *testing.T, r report, paperName string) []byte {
 // readBack opens a card with a reader that had no part in writing it.
 func readBack(t *testing.T, r report, paperName string) *pdf.Reader {
 	t.Helper()
-	out := pdfOf(t, r, paperName)
-	reader, err := pdf.NewReader(bytes.NewReader(out), int64(len(out)))
+	return readPDF(t, pdfOf(t, r, paperName))
+}
+
+// readPDF opens a document.
+func readPDF(t *testing.T, content []byte) *pdf.Reader {
+	t.Helper()
+	reader, err := pdf.NewReader(bytes.NewReader(content), int64(len(content)))
 	if err != nil {
 		t.Fatal(err)
 	}
 	return reader
 }
 
+// pageText is all text of a page, in the order in which it was written.
 func pageText(t *testing.T, p pdf.Page) string {
 	t.Helper()
 	text, err := p.GetPlainText(nil)
@@ -51,6 +57,7 @@ func pageText(t *testing.T, p pdf.Page) string {
 	return text
 }
 
+// millimetresPerPoint makes millimetres of the unit of such documents.
 const millimetresPerPoint = 25.4 / 72
 
 // The card is one page, and the gauge one, on the paper that was asked for: A4 is

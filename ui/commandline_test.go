@@ -11,6 +11,28 @@ import (
 	"testing"
 )
 
+// A call is understood, or it is said why it is not.
+func TestCallsWithoutACommand(t *testing.T) {
+	for _, c := range []struct {
+		args   []string
+		status int
+		errs   string
+	}{
+		{[]string{"--shove"}, 2, "unknown flag"},
+		{[]string{"one.toml", "two.toml"}, 2, "one worksheet is opened at a time"},
+		{[]string{"--version"}, 0, ""},
+		{[]string{"--help"}, 0, ""},
+	} {
+		status, out, errs := run("", c.args...)
+		if status != c.status || !strings.Contains(errs, c.errs) || c.errs == "" && errs != "" {
+			t.Errorf("%v: status %d, want %d; errors %q, want %q", c.args, status, c.status, errs, c.errs)
+		}
+		if (c.status == 2) != (out == "") {
+			t.Errorf("%v: results on standard output: %q", c.args, out)
+		}
+	}
+}
+
 // Every shell that is there reads its script without a fault.
 func TestCompletionScriptsAreRead(t *testing.T) {
 	completion, _, err := commands(&session{}).Find([]string{"completion"})

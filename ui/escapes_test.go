@@ -183,7 +183,11 @@ func TestNoPayloadIsPrinted(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			card := readBack(t, reckon(d, someDay, 0), "a4")
+			names, _, err := writeCard(filepath.Join(t.TempDir(), "card.pdf"), "a4", reckon(d, someDay, 0), someDay)
+			if err != nil {
+				t.Fatal(err)
+			}
+			card := readPDF(t, []byte(read(t, names[0])))
 			for n := range card.NumPage() {
 				if text := pageText(t, card.Page(n+1)); acts(text) {
 					t.Errorf("%q comes through the PDF:\n%q", p, text)
