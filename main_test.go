@@ -13,64 +13,81 @@ import (
 	"capscye/.ci/licence"
 )
 
-// The packages form a diamond: units knows nobody, calc and worksheets know
-// units and not each other, ui joins them, main knows ui.
-//
-//	units <- calc <--------+
-//	  ^                    +-- ui <- main
-//	  +---- worksheets <---+
+// floors are the packages, the lowest first: a package imports from floors below its
+// own, and knows nobody beside it. The lowest are a diamond of their own: units knows
+// nobody, calc and worksheets know units and not each other, and the rooms of ui join
+// them.
+var floors = [][]string{
+	{"units"},
+	{"calc", "worksheets"},
+	{"ui/background", "ui/forms", "ui/typeset"},
+	{"ui/wording"},
+	{"ui/report"},
+	{"ui"},
+	{""}, // main
+}
+
+// testSupport is what tests lay out and press; no product code imports it.
+var testSupport = []string{}
+
+// narrow are the packages that may use few libraries, and which; what is not named
+// may use any.
+var narrow = map[string][]string{
+	"units":         {},
+	"calc":          {"gonum.org/v1/gonum/integrate/quad"},
+	"worksheets":    {"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2/unstable", "github.com/gofrs/flock"},
+	"ui/background": {"github.com/charmbracelet/lipgloss"},
+	"ui/forms":      {},
+	"ui/typeset":    {"github.com/charmbracelet/x/ansi"},
+	"ui/wording":    {},
+	"ui/report":     {},
+}
+
 func TestImportsFormADiamond(t *testing.T) {
-	allowed := map[string][]string{
-		"capscye":               {"capscye/ui"},
-		"capscye/units":         {},
-		"capscye/calc":          {"capscye/units"},
-		"capscye/worksheets":    {"capscye/units"},
-		"capscye/ui":            {"capscye/units", "capscye/calc", "capscye/worksheets", "capscye/ui/background"},
-		"capscye/ui/background": {},
-	}
-	// What a layer may use of others' code, where that is limited.
-	outside := map[string][]string{
-		"capscye/units":         {},
-		"capscye/calc":          {"gonum.org/v1/gonum/integrate/quad"},
-		"capscye/worksheets":    {"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2/unstable", "github.com/gofrs/flock"},
-		"capscye/ui/background": {"github.com/charmbracelet/lipgloss"},
+	floorOf := map[string]int{}
+	for n, floor := range floors {
+		for _, p := range floor {
+			floorOf[p] = n
+		}
 	}
 	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}} {{join .Imports " "}}`, "./...").Output()
 	if err != nil {
 		t.Fatal(err)
 	}
+	// ours is the path of a package within the module.
+	ours := func(path string) (p string, ok bool) {
+		if path == "capscye" {
+			return "", true
+		}
+		return strings.CutPrefix(path, "capscye/")
+	}
 	seen := 0
 	for _, line := range strings.Split(strings.TrimSpace(string(out)), "\n") {
 		words := strings.Fields(line)
-		mine, ok := allowed[words[0]]
-		if !ok {
-			t.Errorf("%s is a new package: give it a place in the diamond", words[0])
+		p, _ := ours(words[0])
+		floor, known := floorOf[p]
+		support := slices.Contains(testSupport, p)
+		if !known && !support {
+			t.Errorf("%s is a new package: give it a floor", p)
 			continue
 		}
 		seen++
+		libraries, limited := narrow[p]
 		for _, imported := range words[1:] {
-			switch others, limited := outside[words[0]]; {
-			case strings.HasPrefix(imported, "capscye/"):
-				if !has(mine, imported) {
-					t.Errorf("%s must not import %s", words[0], imported)
-				}
-			case limited && strings.Contains(imported, ".") && !has(others, imported):
-				t.Errorf("%s must not import %s", words[0], imported)
+			switch other, inside := ours(imported); {
+			case support:
+			case inside && slices.Contains(testSupport, other):
+				t.Errorf("%s must not import %s, which is for tests", p, other)
+			case inside && floorOf[other] >= floor:
+				t.Errorf("%s must not import %s, which is on no floor below", p, other)
+			case !inside && limited && strings.Contains(imported, ".") && !slices.Contains(libraries, imported):
+				t.Errorf("%s must not import %s", p, imported)
 			}
 		}
 	}
-	if seen != len(allowed) {
-		t.Errorf("%d packages of %d seen", seen, len(allowed))
+	if seen != len(floorOf)+len(testSupport) {
+		t.Errorf("%d packages of %d seen", seen, len(floorOf)+len(testSupport))
 	}
-}
-
-func has(list []string, s string) bool {
-	for _, l := range list {
-		if l == s {
-			return true
-		}
-	}
-	return false
 }
 
 // goList runs go list over everything that is linked into the program, for a system.

@@ -8,6 +8,10 @@ import (
 	"strings"
 	"time"
 
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -31,7 +35,7 @@ func (s *session) ask(names []string) error {
 		s.complain(err)
 		return nil
 	case a.doc.ReadOnly != "":
-		a.say("%s is not written: %s.", plain(a.doc.Path()), plain(a.doc.ReadOnly))
+		a.say("%s is not written: %s.", typeset.Plain(a.doc.Path()), typeset.Plain(a.doc.ReadOnly))
 	default:
 		a.converse()
 	}
@@ -39,7 +43,7 @@ func (s *session) ask(names []string) error {
 		a.conclude()
 	}
 	a.sayWhere()
-	if !a.rep.whole() || a.unsaved != "" || a.elsewhere {
+	if !a.rep.Whole() || a.unsaved != "" || a.elsewhere {
 		s.worse(exitUnfinished)
 	}
 	if a.unsaved != "" {
@@ -60,7 +64,7 @@ type asking struct {
 	today  time.Time
 
 	doc   *worksheets.Document
-	rep   report
+	rep   report.Report
 	at    int // the question at hand
 	group int // the one whose heading was said last
 	quit  bool
@@ -73,13 +77,13 @@ type asking struct {
 
 // questions are the fields of every step, in the order of the forms.
 var questions, groups = func() (all []questionOf, heads []groupOf) {
-	for s := range stepCount {
-		for i, it := range forms[s] {
-			if it.heading != "" || i == 0 {
-				heads = append(heads, groupOf{step: s, heading: it.heading, from: len(all)})
+	for s := range forms.StepCount {
+		for i, it := range forms.Items[s] {
+			if it.Heading != "" || i == 0 {
+				heads = append(heads, groupOf{step: s, heading: it.Heading, from: len(all)})
 			}
-			if it.heading == "" {
-				all = append(all, questionOf{it.key, len(heads) - 1})
+			if it.Heading == "" {
+				all = append(all, questionOf{it.Key, len(heads) - 1})
 				heads[len(heads)-1].count++
 			}
 		}
@@ -94,7 +98,7 @@ type questionOf struct {
 
 // groupOf is what stands under one heading, and can be skipped at once.
 type groupOf struct {
-	step        step
+	step        forms.Step
 	heading     string
 	from, count int
 }
@@ -131,7 +135,7 @@ func (a *asking) open(names []string) (err error) {
 		if !errors.Is(err, fs.ErrNotExist) {
 			break
 		}
-		a.say("%s does not exist yet.", plain(name))
+		a.say("%s does not exist yet.", typeset.Plain(name))
 		fallthrough
 	default:
 		a.doc, err = a.begin(name)
@@ -159,22 +163,22 @@ func (a *asking) begin(name string) (*worksheets.Document, error) {
 		case !ok || word == "quit":
 			return nil, errNotBegun
 		case strings.HasPrefix(word, "?"):
-			a.explainWord(word, fields[worksheets.Unit].hint+" Answer inches or centimetres; quit begins nothing.")
+			a.explainWord(word, forms.Fields[worksheets.Unit].Hint+" Answer inches or centimetres; quit begins nothing.")
 		default:
 			sys, err := unitNamed(word)
 			switch {
 			case err != nil:
 				a.refuse(err)
 			case name == "":
-				return worksheets.New(begin(sys)), nil
+				return worksheets.New(forms.Begin(sys)), nil
 			default:
-				return begun(name, begin(sys))
+				return begun(name, forms.Begin(sys))
 			}
 		}
 	}
 }
 
-func (a *asking) reckon() { a.rep = reckon(a.doc, a.today, 0) }
+func (a *asking) reckon() { a.rep = report.Reckon(a.doc, a.today, 0) }
 
 // commandWords are what can be said besides an answer.
 const commandWords = "Enter skips a question, back goes to the one before, next to the next group, empty takes an answer away, " +
@@ -182,7 +186,7 @@ const commandWords = "Enter skips a question, back goes to the one before, next 
 
 // converse asks every question, and for a name if there is none.
 func (a *asking) converse() {
-	a.say("%s. %s", a.rep.name(), a.rep.scaleWords())
+	a.say("%s. %s", a.rep.Name(), a.rep.ScaleWords())
 	a.say("%d questions. %s", len(questions), commandWords)
 	for {
 		a.askAll()
@@ -224,7 +228,7 @@ func (a *asking) announce(group int) {
 	}
 	g, text := groups[group], ""
 	if a.group < 0 || groups[a.group].step != g.step {
-		text = fmt.Sprintf("Step %d, %s. ", g.step+1, stepNames[g.step])
+		text = fmt.Sprintf("Step %d, %s. ", g.step+1, forms.StepNames[g.step])
 	}
 	if g.heading != "" {
 		text += g.heading + ". "
@@ -237,8 +241,8 @@ func (a *asking) announce(group int) {
 func (a *asking) hear(q questionOf, h heard) {
 	text := strings.TrimSpace(h.text)
 	switch word := strings.ToLower(text); {
-	case h.tooLong || len([]rune(text)) > longestAnswer:
-		a.say("Too long: at most %d characters; nothing was changed.", longestAnswer)
+	case h.tooLong || len([]rune(text)) > forms.LongestAnswer:
+		a.say("Too long: at most %d characters; nothing was changed.", forms.LongestAnswer)
 	case word == "":
 		a.at++
 	case word == "back" && a.at == 0:
@@ -272,7 +276,7 @@ func (a *asking) take(k worksheets.Key, text string) {
 	before := a.rep
 	a.doc.Sheet = sheet
 	a.reckon()
-	if before.scale.System != a.rep.scale.System {
+	if before.Scale.System != a.rep.Scale.System {
 		a.say("Nothing that was measured changes. The ruler stays %s.", sheet.Ruler())
 	}
 	if words := news(before, a.rep); words != "" {
@@ -286,7 +290,7 @@ func (a *asking) take(k worksheets.Key, text string) {
 	a.at++
 }
 
-func (a *asking) refuse(err error) { a.say("%s.", capitalised(plain(err.Error()))) }
+func (a *asking) refuse(err error) { a.say("%s.", typeset.Capitalised(typeset.Plain(err.Error()))) }
 
 // explainWord answers "?" with an explanation, and "? word" with that word.
 func (a *asking) explainWord(word string, otherwise ...string) {
@@ -297,19 +301,19 @@ func (a *asking) explainWord(word string, otherwise ...string) {
 		}
 		return
 	}
-	found, err := wordsFor(word)
+	found, err := wording.Find(word)
 	if err != nil {
 		a.refuse(err)
 	}
 	for _, w := range found {
-		a.say("%s", capitalised(w.line()))
+		a.say("%s", typeset.Capitalised(w.Line()))
 	}
 }
 
 // conclude says the answer.
 func (a *asking) conclude() {
-	a.say("%s. %s", a.rep.name(), a.rep.scaleWords())
-	for _, line := range a.rep.sentences() {
+	a.say("%s. %s", a.rep.Name(), a.rep.ScaleWords())
+	for _, line := range sentences(a.rep) {
 		a.say("%s", line)
 	}
 }
@@ -321,7 +325,7 @@ func (a *asking) sayWhere() {
 	case a.doc.Path() == "":
 		a.say("Nothing was answered, so nothing is kept.")
 	default:
-		a.say("Kept in %s.", plain(a.doc.Path()))
+		a.say("Kept in %s.", typeset.Plain(a.doc.Path()))
 	}
 }
 
@@ -329,7 +333,7 @@ func (a *asking) sayWhere() {
 func unitNamed(word string) (units.System, error) {
 	one, named, err := units.ParseNamed("1 "+word, units.Inches) // any way in which a length names it
 	for sys, length := range map[units.System]units.Length{units.Inches: units.Inch, units.Centimetres: units.Centimetre} {
-		if word != "" && (err == nil && named && one == length || strings.HasPrefix(unitWords(sys), strings.ToLower(word))) {
+		if word != "" && (err == nil && named && one == length || strings.HasPrefix(wording.UnitWords(sys), strings.ToLower(word))) {
 			return sys, nil
 		}
 	}

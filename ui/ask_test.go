@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"capscye/ui/forms"
+	"capscye/ui/wording"
 	"capscye/worksheets"
 )
 
@@ -65,7 +67,7 @@ func TestAskEveryQuestion(t *testing.T) {
 			t.Errorf("aligned: %q", l)
 		}
 	}
-	if want := len(fields) - 2; asked != want { // nobody is asked where body and pattern were taken from
+	if want := len(forms.Fields) - 2; asked != want { // nobody is asked where body and pattern were taken from
 		t.Errorf("%d of %d questions", asked, want)
 	}
 	says(t, out, "Choir blouse, for Odile. Lengths in inches; amounts to mark for a ruler in 1/8 in.",
@@ -74,7 +76,7 @@ func TestAskEveryQuestion(t *testing.T) {
 		"Chosen slide: least, even, or a length in inches? Now least.",
 		"Sleeve needs 2 1/2 in.\nSleeve, each side: pivot 1 in, slide 1/4 in.\nSleeve comes out: bicep 15 1/2 in, ease 1 3/4.\n",
 		"Bodice needs 2 1/2 in.\nBodice, each side: pivot 3/8 in, slide 1/4 in.\nBodice comes out: bust 42 1/2 in, ease 3.\n",
-		"Note: The sleeve pivots and slides", cautions[0]+"\n"+cautions[1]+"\n"+cautions[2]+"\nKept in sheet.toml.\n")
+		"Note: The sleeve pivots and slides", wording.Cautions[0]+"\n"+wording.Cautions[1]+"\n"+wording.Cautions[2]+"\nKept in sheet.toml.\n")
 }
 
 // Answers typed into a new worksheet, each as a built-in sheet has it, come to
@@ -89,7 +91,7 @@ func TestAskedForIsTheSameSheet(t *testing.T) {
 		lines := []string{d.Sheet.Unit().String()}
 		for _, q := range questions {
 			text := d.Sheet.Text(q.key)
-			if text == "" && kindOf(q.key) != choiceField {
+			if text == "" && forms.KindOf(q.key) != forms.ChoiceField {
 				text = "empty"
 			}
 			lines = append(lines, text)
@@ -198,7 +200,7 @@ func TestAskNothingOfAReadOnlySheet(t *testing.T) {
 	source := "version = 99\n[body]\nbicep = \"13\"\n"
 	os.WriteFile("sheet.toml", []byte(source), 0o644)
 	status, out, _ := answers(t, "14")
-	says(t, out, "sheet.toml is not written: ", "Still to answer: ", cautions[0])
+	says(t, out, "sheet.toml is not written: ", "Still to answer: ", wording.Cautions[0])
 	if status != 1 || strings.Contains(out, "?") || read(t, "sheet.toml") != source {
 		t.Errorf("status %d\n%s", status, out)
 	}

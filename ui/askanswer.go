@@ -8,28 +8,25 @@ import (
 	"unicode/utf8"
 
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
 
-// A question in words, and how its answer is read.
-
-// longestAnswer is as many characters as an answer may have, here and on the
-// screen.
-const longestAnswer = 2000
-
 // question is one line: what is asked, in which unit or of which choices, and
 // the answer that there is.
 func (a *asking) question(k worksheets.Key) string {
-	text := capitalised(fields[k].words)
-	switch unit := unitWords(a.rep.scale.System); k.Kind() {
+	text := typeset.Capitalised(forms.Fields[k].Words)
+	switch unit := wording.UnitWords(a.rep.Scale.System); k.Kind() {
 	case worksheets.Girth, worksheets.Amount, worksheets.Signed:
 		text += ", in " + unit
 	case worksheets.Slid:
 		text += ": least, even, or a length in " + unit
 	case worksheets.Choice, worksheets.Scale:
-		options, _ := optionsOf(&a.doc.Sheet, k)
-		text += ": " + orList(options)
+		options, _ := forms.OptionsOf(&a.doc.Sheet, k)
+		text += ": " + typeset.OrList(options)
 	case worksheets.Date:
 		text += ", such as 2026-10-03"
 	case worksheets.Part:
@@ -45,20 +42,20 @@ func (a *asking) question(k worksheets.Key) string {
 func (a *asking) now(k worksheets.Key) string {
 	const most = 200
 	s := &a.doc.Sheet
-	text := cut(plain(worksheets.WithUnit(s.Text(k), s.Unit())), most)
+	text := typeset.Cut(typeset.Plain(worksheets.WithUnit(s.Text(k), s.Unit())), most)
 	switch {
 	case !k.IsLength():
-		text = cut(plain(s.Text(k)), most)
+		text = typeset.Cut(typeset.Plain(s.Text(k)), most)
 	case k.Kind() == worksheets.Scale:
 		text = s.Ruler().String()
 	}
-	switch value := a.rep.value(k); {
+	switch value := a.rep.Value(k); {
 	case s.Check(k) != nil:
-		return "Now " + cut(plain(s.Text(k)), most) + ", which cannot be read; ? says why."
+		return "Now " + typeset.Cut(typeset.Plain(s.Text(k)), most) + ", which cannot be read; ? says why."
 	case text != "":
 		return "Now " + text + "."
 	case value != "":
-		return "Now " + spoken(value) + ", the usual."
+		return "Now " + typeset.Spoken(value) + ", the usual."
 	}
 	return "Empty."
 }
@@ -66,9 +63,9 @@ func (a *asking) now(k worksheets.Key) string {
 // explanation is how to measure or choose, what can be written, and what else
 // can be said.
 func (a *asking) explanation(k worksheets.Key) []string {
-	lines := []string{spoken(a.rep.hint(k))}
+	lines := []string{typeset.Spoken(a.rep.Hint(k))}
 	if err := a.doc.Sheet.Check(k); err != nil {
-		lines = append(lines, capitalised(plain(err.Error()))+".")
+		lines = append(lines, typeset.Capitalised(typeset.Plain(err.Error()))+".")
 	}
 	switch k.Kind() {
 	case worksheets.Girth, worksheets.Amount:
@@ -78,7 +75,7 @@ func (a *asking) explanation(k worksheets.Key) []string {
 	case worksheets.Slid:
 		lines = append(lines, "The least is the slide nearest to nothing, the even one is nearest to half of the need.")
 		for _, h := range calc.Halves() {
-			lines = append(lines, spoken(capitalised(subjectWords[h.Subject()])+" slide: "+a.rep.bandWords(h)+"."))
+			lines = append(lines, typeset.Spoken(typeset.Capitalised(wording.SubjectWords[h.Subject()])+" slide: "+a.rep.BandWords(h)+"."))
 		}
 	case worksheets.Text:
 		lines = append(lines, "An answer that is one of the words of this conversation has = before it: =back.")
@@ -95,7 +92,7 @@ func readAnswer(s *worksheets.Sheet, k worksheets.Key, text string) (string, err
 		return "", errors.New("not taken: there are keys in it that are no text, such as an arrow, or letters in another encoding than UTF-8")
 	case strings.ContainsAny(s.Text(k), "\r\n"):
 		return "", errors.New("not taken: the text that is there has several lines; edit it in the file")
-	case kindOf(k) == choiceField:
+	case forms.KindOf(k) == forms.ChoiceField:
 		return readChoice(s, k, text)
 
 	case k.Kind() == worksheets.Slid:
@@ -111,11 +108,11 @@ func readAnswer(s *worksheets.Sheet, k worksheets.Key, text string) (string, err
 
 // readChoice is the option that is meant.
 func readChoice(s *worksheets.Sheet, k worksheets.Key, text string) (string, error) {
-	options, now := optionsOf(s, k)
+	options, now := forms.OptionsOf(s, k)
 	ruler, err := units.ParseRuler(text, s.Unit())
 	switch {
 	case text == "":
-		return "", fmt.Errorf("this always has an answer, now %s; it can be %s", options[now], orList(options))
+		return "", fmt.Errorf("this always has an answer, now %s; it can be %s", options[now], typeset.OrList(options))
 	case k == worksheets.Unit:
 		sys, err := unitNamed(text)
 		return sys.String(), err
@@ -144,16 +141,7 @@ func chosen(text string, options []string) (string, error) {
 	case word != "" && len(found) == 1:
 		return found[0], nil
 	case word != "" && len(found) > 1:
-		return "", &worksheets.ValueError{Input: text, Reason: "it could be " + orList(found), Want: "more of the word"}
+		return "", &worksheets.ValueError{Input: text, Reason: "it could be " + typeset.OrList(found), Want: "more of the word"}
 	}
-	return "", &worksheets.ValueError{Input: text, Reason: "not one of the choices", Want: orList(options)}
-}
-
-// orList is "set-in, shirt or gathered".
-func orList(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " or " + words[last]
+	return "", &worksheets.ValueError{Input: text, Reason: "not one of the choices", Want: typeset.OrList(options)}
 }

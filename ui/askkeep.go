@@ -7,6 +7,8 @@ import (
 	"strings"
 	"time"
 
+	"capscye/ui/report"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -26,8 +28,8 @@ func (a *asking) takeUp() (*worksheets.Document, error) {
 	left, _ := a.place.Left()
 	a.undecided = left.Versions
 	for at := 0; at < len(a.undecided); {
-		one := reckon(&worksheets.Document{Sheet: a.undecided[at]}, a.today, 0)
-		a.say("%s, left without a name on %s. Go on with it: yes, drop or later?", one.name(), dayAndTime(left.At))
+		one := report.Reckon(&worksheets.Document{Sheet: a.undecided[at]}, a.today, 0)
+		a.say("%s, left without a name on %s. Go on with it: yes, drop or later?", one.Name(), dayAndTime(left.At))
 		h, heard := a.listen()
 		word := strings.ToLower(strings.TrimSpace(h.text))
 		begins := func(whole string) bool { return word != "" && strings.HasPrefix(whole, word) }
@@ -44,8 +46,8 @@ func (a *asking) takeUp() (*worksheets.Document, error) {
 		case word == "" || begins("later"):
 			at++
 		default:
-			for _, p := range one.pieces() {
-				a.say("%s.", spoken(p.needWords(one.scale)))
+			for _, p := range one.Pieces() {
+				a.say("%s.", typeset.Spoken(p.NeedWords(one.Scale)))
 			}
 			a.say("%s", how)
 		}
@@ -89,11 +91,11 @@ func (a *asking) keep() {
 		return
 	}
 	if a.doc.LosesComments() {
-		a.say("%s is written in a way that does not let single values be changed: it is made anew, without its comments.", plain(a.doc.Path()))
+		a.say("%s is written in a way that does not let single values be changed: it is made anew, without its comments.", typeset.Plain(a.doc.Path()))
 	}
 	backup, err := a.doc.Save()
 	if backup != "" {
-		a.say("What the file held before is kept in %s.", plain(backup))
+		a.say("What the file held before is kept in %s.", typeset.Plain(backup))
 	}
 	if errors.Is(err, worksheets.ErrChanged) {
 		err = a.keepBeside()
@@ -109,7 +111,7 @@ func (a *asking) settle(err error) {
 	was := a.unsaved
 	a.unsaved = ""
 	if err != nil {
-		a.unsaved = plain(fileWords(err))
+		a.unsaved = typeset.Plain(fileWords(err))
 	}
 	switch {
 	case a.unsaved == was:
@@ -134,7 +136,7 @@ func (a *asking) keepBeside() error {
 	}
 	a.doc, a.elsewhere = d, true
 	a.say("%s was changed by another program since it was read here, and is left as it is. "+
-		"Your answers, these and those to come, are kept in %s.", plain(theirs), plain(beside))
+		"Your answers, these and those to come, are kept in %s.", typeset.Plain(theirs), typeset.Plain(beside))
 	return nil
 }
 
@@ -156,7 +158,7 @@ func (a *asking) askName() (back bool) {
 			if a.keepAs(suggestion); !ok || word == "quit" {
 				return false
 			}
-		case h.tooLong || strings.ContainsFunc(h.text, unprintable):
+		case h.tooLong || strings.ContainsFunc(h.text, typeset.Unprintable):
 			a.say("This is no name for a file.")
 		case word == "back":
 			return true

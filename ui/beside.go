@@ -3,6 +3,9 @@ package ui
 import (
 	"fmt"
 	"slices"
+
+	"capscye/ui/report"
+	"capscye/ui/typeset"
 )
 
 // Sheets side by side, in the panel, below a form and on the page of copies.
@@ -23,7 +26,7 @@ func (d *desk) besideLines(width int) []string {
 	}
 	shown := d.laidShown((width - besideLabel) / besideCell)
 	label := min(width-besideCell*len(shown), besideLabelMost)
-	head, sheets := pad("", label), make([]report, len(shown))
+	head, sheets := typeset.Pad("", label), make([]report.Report, len(shown))
 	for i, n := range shown {
 		sheets[i] = d.beside[n]
 		name := "sheet"
@@ -33,26 +36,26 @@ func (d *desk) besideLines(width int) []string {
 		if n == d.hand {
 			name = d.styles.here.Render("> " + name)
 		}
-		head += padLeft(name, besideCell)
+		head += typeset.PadLeft(name, besideCell)
 	}
 	out := []string{head}
 	for _, row := range compare(sheets...) {
-		lines := wrap(row.what, label-1)
-		lines[0] = pad(lines[0], label)
+		lines := typeset.Wrap(row.what, label-1)
+		lines[0] = typeset.Pad(lines[0], label)
 		for _, c := range row.cells {
-			lines[0] += padLeft(cut(c, besideCell-1), besideCell)
+			lines[0] += typeset.PadLeft(typeset.Cut(c, besideCell-1), besideCell)
 		}
 		out = append(out, lines...)
 	}
 	came, went := cameAndWent(d.beside[0], d.beside[d.focusCopy()])
 	for _, f := range came {
-		out = append(out, hanging("came  ", f.leveled(), width)...)
+		out = append(out, typeset.Hanging("came  ", f.Leveled(), width)...)
 	}
 	for _, f := range went {
-		out = append(out, hanging("went  ", f.leveled(), width)...)
+		out = append(out, typeset.Hanging("went  ", f.Leveled(), width)...)
 	}
 	if len(out) == 1 {
-		out = append(out, wrap("Nothing differs yet: change something in the copy.", width)...)
+		out = append(out, typeset.Wrap("Nothing differs yet: change something in the copy.", width)...)
 	}
 	return out
 }
@@ -61,7 +64,7 @@ func (d *desk) besideLines(width int) []string {
 func (d *desk) besideIn(width, height int) []string {
 	lines := d.besideLines(width)
 	if more := len(lines) - height; more > 0 {
-		lines = append(lines[:max(height-1, 0)], cut(fmt.Sprintf("... and %d more: ^x", more+1), width))
+		lines = append(lines[:max(height-1, 0)], typeset.Cut(fmt.Sprintf("... and %d more: ^x", more+1), width))
 	}
 	return lines
 }

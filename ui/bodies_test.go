@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"capscye/calc"
+	"capscye/ui/report"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -60,7 +61,7 @@ func TestEveryBodyOnEveryPattern(t *testing.T) {
 			sheet.Set(worksheets.Bicep, body["biceps_flexed_mm"]+" mm")
 			sheet.Set(worksheets.BicepOther, "")
 			sheet.Set(worksheets.Bust, body["chest_mm"]+" mm")
-			plan := calc.Compute(input(&sheet, someDay))
+			plan := calc.Compute(report.Input(&sheet, someDay))
 			checkPlan(t, name, i, plan, sheet.Ruler().Mark())
 			for about, g := range map[calc.Subject]calc.Girth{calc.OfSleeve: plan.Sleeve, calc.OfBust: plan.Bust} {
 				mm := body[map[calc.Subject]string{calc.OfSleeve: "biceps_flexed_mm", calc.OfBust: "chest_mm"}[about]]

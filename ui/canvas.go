@@ -3,6 +3,8 @@ package ui
 import (
 	"math"
 	"strings"
+
+	"capscye/ui/report"
 )
 
 // canvas is a picture in braille cells: each cell holds two dots across and
@@ -15,7 +17,7 @@ type canvas struct {
 }
 
 func newCanvas(width, height int) *canvas {
-	made.pictures.Add(1)
+	report.Made.Pictures.Add(1)
 	return &canvas{width, height, make([]rune, width*height), make([]rune, width*height)}
 }
 

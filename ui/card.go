@@ -11,6 +11,8 @@ import (
 	"time"
 	"unicode/utf16"
 
+	"capscye/ui/report"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -62,9 +64,9 @@ type cardFile struct {
 
 // cardFiles are the card of a report in the form that the ending of its name
 // asks for. An SVG is a file for each page. lost says what could not be printed.
-func cardFiles(name, paperName string, r report, today time.Time) (files []cardFile, lost string, err error) {
+func cardFiles(name, paperName string, r report.Report, today time.Time) (files []cardFile, lost string, err error) {
 	if paperName == "" {
-		paperName = usualPaper(r.scale.System)
+		paperName = usualPaper(r.Scale.System)
 	}
 	p, ok := papers[strings.ToLower(paperName)]
 	if !ok {
@@ -92,7 +94,7 @@ func cardFiles(name, paperName string, r report, today time.Time) (files []cardF
 		if err != nil {
 			return nil, "", err
 		}
-		s.about(r.name(), cardMaker, today)
+		s.about(r.Name(), cardMaker, today)
 		printCard(s, p, r, today)
 		out, err := s.bytes()
 		return []cardFile{{name, out}}, s.lost(), err
@@ -102,7 +104,7 @@ func cardFiles(name, paperName string, r report, today time.Time) (files []cardF
 }
 
 // writeCard makes the files of a card and writes them.
-func writeCard(name, paperName string, r report, today time.Time) (names []string, lost string, err error) {
+func writeCard(name, paperName string, r report.Report, today time.Time) (names []string, lost string, err error) {
 	files, lost, err := cardFiles(name, paperName, r, today)
 	for i, f := range files {
 		if err == nil && i > 0 && !isOursOrFree(f.name, cardMaker) { // the first was named by the person; the others were not
@@ -117,11 +119,11 @@ func writeCard(name, paperName string, r report, today time.Time) (names []strin
 }
 
 // cardText is the card in 80 columns.
-func cardText(r report, today time.Time) string {
+func cardText(r report.Report, today time.Time) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "Printed %s\n", today.Format(time.DateOnly))
 	b.WriteString(sheetText(r, false))
-	b.WriteString(strings.Repeat("-", printWidth) + "\n")
+	b.WriteString(strings.Repeat("-", typeset.PrintWidth) + "\n")
 	b.WriteString(traceText(r))
 	return b.String()
 }

@@ -17,12 +17,14 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 	"github.com/ledongthuc/pdf"
 
+	"capscye/ui/report"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
 
 // pdfOf is a card that nothing was lost of.
-func pdfOf(t *testing.T, r report, paperName string) []byte {
+func pdfOf(t *testing.T, r report.Report, paperName string) []byte {
 	t.Helper()
 	files, lost, err := cardFiles("card.pdf", paperName, r, someDay)
 	if err != nil || lost != "" {
@@ -32,7 +34,7 @@ func pdfOf(t *testing.T, r report, paperName string) []byte {
 }
 
 // readBack opens a card with a reader that had no part in writing it.
-func readBack(t *testing.T, r report, paperName string) *pdf.Reader {
+func readBack(t *testing.T, r report.Report, paperName string) *pdf.Reader {
 	t.Helper()
 	return readPDF(t, pdfOf(t, r, paperName))
 }
@@ -87,15 +89,15 @@ func TestPDFSaysEverything(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := reportOf(t, name)
 		text := pageText(t, readBack(t, r, "a4").Page(1))
-		wanted := []string{r.name(), "Printed 2026-11-25", "Sleeve front", "Bodice back", cautions[0]}
-		for _, p := range r.plan.Sides {
-			wanted = append(wanted, r.marksShort(p))
+		wanted := []string{r.Name(), "Printed 2026-11-25", "Sleeve front", "Bodice back", wording.Cautions[0]}
+		for _, p := range r.Plan.Sides {
+			wanted = append(wanted, r.MarksShort(p))
 		}
-		for i := range r.traceSteps() {
+		for i := range r.TraceSteps() {
 			wanted = append(wanted, fmt.Sprintf("%d ", i+1))
 		}
-		for _, f := range r.findings {
-			wanted = append(wanted, strings.ToUpper(f.level.String())+": "+strings.Fields(f.text)[0])
+		for _, f := range r.Findings {
+			wanted = append(wanted, strings.ToUpper(f.Level.String())+": "+strings.Fields(f.Text)[0])
 		}
 		for _, w := range wanted {
 			if !strings.Contains(text, w) {
@@ -125,7 +127,7 @@ func TestGaugeIsTrueToScale(t *testing.T) {
 		if !squares["50.8"] || !squares["50.0"] || len(squares) != 2 {
 			t.Errorf("%s: squares %v", name, squares)
 		}
-		for _, p := range r.plan.Sides {
+		for _, p := range r.Plan.Sides {
 			low := min(p.PivotMark, p.Marked(), 0) // the strip begins at its lowest mark
 			for _, l := range []units.Length{-low, p.PivotMark - low, p.Marked() - low} {
 				if at := fmt.Sprintf("%.1f", l.Millimetres()); !bars[at] {
@@ -144,7 +146,7 @@ func TestPDFScripts(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.Sheet.Set(worksheets.Title, "Müşür Đặng Ελένη Зоя ½ ⅔")
-	out := pdfOf(t, reckon(d, someDay, 0), "")
+	out := pdfOf(t, report.Reckon(d, someDay, 0), "")
 	t.Run("read back by pdftotext", func(t *testing.T) {
 		if _, err := exec.LookPath("pdftotext"); err != nil {
 			t.Skip("pdftotext (poppler-utils) is not here; the Go reader knows no other scripts")
@@ -159,7 +161,7 @@ func TestPDFScripts(t *testing.T) {
 		}
 	})
 	d.Sheet.Set(worksheets.Title, "裁縫 \U0001F9F5")
-	if _, lost, err := cardFiles("card.pdf", "", reckon(d, someDay, 0), someDay); err != nil || !strings.Contains(lost, "printed as ?") {
+	if _, lost, err := cardFiles("card.pdf", "", report.Reckon(d, someDay, 0), someDay); err != nil || !strings.Contains(lost, "printed as ?") {
 		t.Errorf("%q, %v", lost, err)
 	}
 }
@@ -171,7 +173,7 @@ func TestSVG(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.Sheet.Set(worksheets.Title, "<script>alert('1')</script> & \x1b[2J")
-	files, _, err := cardFiles("card.SVG", "A4", reckon(d, someDay, 0), someDay)
+	files, _, err := cardFiles("card.SVG", "A4", report.Reckon(d, someDay, 0), someDay)
 	if err != nil || len(files) != 2 || files[1].name != "card-2.SVG" {
 		t.Fatal(files, err)
 	}
@@ -312,7 +314,7 @@ func TestCardOfAnOverfullSheet(t *testing.T) {
 	for range 40 {
 		d.Sheet.Fittings = append(d.Sheet.Fittings, worksheets.Fitting{Date: "2026-11-20", Note: strings.Repeat("it drags ", 30)})
 	}
-	reader := readBack(t, reckon(d, someDay, 0), "letter")
+	reader := readBack(t, report.Reckon(d, someDay, 0), "letter")
 	all := ""
 	for i := 1; i <= reader.NumPage(); i++ {
 		for _, text := range reader.Page(i).Content().Text {
@@ -322,7 +324,7 @@ func TestCardOfAnOverfullSheet(t *testing.T) {
 		}
 		all += pageText(t, reader.Page(i))
 	}
-	for _, w := range []string{"more in the sheet", "37 ", cautions[0], "WARN: At the waist", "Marking gauge"} {
+	for _, w := range []string{"more in the sheet", "37 ", wording.Cautions[0], "WARN: At the waist", "Marking gauge"} {
 		if !strings.Contains(all, w) {
 			t.Errorf("%q is lost", w)
 		}

@@ -10,6 +10,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/worksheets"
 )
 
@@ -24,7 +26,7 @@ func (s *session) askCommand() *cobra.Command {
 sentences: for screen readers, slow lines and pipes. Every answer is saved at once.
 Without FILE a new worksheet is asked for, and at the end a name to keep it under.
 
-` + strings.Join(wrap(commandWords, printWidth), "\n") + `
+` + strings.Join(typeset.Wrap(commandWords, typeset.PrintWidth), "\n") + `
 
 Exit status as for show, and 1 too where something could not be saved.`,
 		Args:              atMostOneFile,
@@ -41,7 +43,7 @@ func (s *session) wordsCommand() *cobra.Command {
 WORD only that, or those that begin so.`,
 		ValidArgsFunction: wordsOffered,
 		RunE: func(_ *cobra.Command, args []string) error {
-			text, err := wordsText(strings.Join(args, " "))
+			text, err := wording.Explain(strings.Join(args, " "))
 			if err == nil {
 				_, err = io.WriteString(s.out, text)
 			}
@@ -82,7 +84,7 @@ func (s *session) completionCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "completion SHELL",
 		Short: "Print what makes a shell complete the commands",
-		Long: `Print a script that makes the SHELL complete commands, worksheets and keys: ` + orList(names) + `.
+		Long: `Print a script that makes the SHELL complete commands, worksheets and keys: ` + typeset.OrList(names) + `.
 For bash, with its package bash-completion: source <(capscye completion bash). For
 zsh, behind compinit: the same with zsh. For fish: capscye completion fish | source.`,
 		ValidArgs: names,
@@ -92,7 +94,7 @@ zsh, behind compinit: the same with zsh. For fish: capscye completion fish | sou
 					return sh.write(c.Root(), s.out)
 				}
 			}
-			return fmt.Errorf("completion needs the name of one shell: %s", orList(names))
+			return fmt.Errorf("completion needs the name of one shell: %s", typeset.OrList(names))
 		},
 	}
 }
@@ -118,7 +120,7 @@ func sheetFiles(most int) completion {
 			name := e.Name()
 			hidden := strings.HasPrefix(name, ".") && !strings.HasPrefix(begun, ".")
 			switch {
-			case !strings.HasPrefix(name, begun) || hidden || strings.ContainsFunc(name, unprintable):
+			case !strings.HasPrefix(name, begun) || hidden || strings.ContainsFunc(name, typeset.Unprintable):
 			case e.IsDir():
 				found = append(found, folder+name+"/")
 				directive |= cobra.ShellCompDirectiveNoSpace
@@ -147,9 +149,9 @@ func fileThenKeys(c *cobra.Command, args []string, typed string) ([]string, cobr
 // wordsOffered offers the words of the trade; one of several is typed as it is.
 func wordsOffered(_ *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
 	var found []string
-	for _, w := range glossary {
-		if len(args) == 0 && strings.HasPrefix(w.word, strings.ToLower(typed)) {
-			found = append(found, w.word)
+	for _, w := range wording.Glossary {
+		if len(args) == 0 && strings.HasPrefix(w.Word, strings.ToLower(typed)) {
+			found = append(found, w.Word)
 		}
 	}
 	return found, cobra.ShellCompDirectiveNoFileComp

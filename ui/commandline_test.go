@@ -9,6 +9,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"capscye/ui/wording"
 )
 
 // A call is understood, or it is said why it is not.
@@ -140,7 +142,7 @@ func TestPageOfTheManual(t *testing.T) {
 			t.Errorf("%s is not on the page", c.Name())
 		}
 	}
-	for _, want := range []string{"capscye " + Version, "--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, cautions[0], cautions[2]} {
+	for _, want := range []string{"capscye " + Version, "--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, wording.Cautions[0], wording.Cautions[2]} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%s is not on the page", want)
 		}

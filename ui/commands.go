@@ -9,6 +9,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/forms"
+	"capscye/ui/report"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -99,13 +101,13 @@ func beginFile(path string, sys units.System, t *taking, before *worksheets.Reco
 // one, it has that one's unit.
 func begunWith(path string, sys units.System, t *taking) (*worksheets.Document, error) {
 	if t == nil {
-		return begun(path, begin(sys))
+		return begun(path, forms.Begin(sys))
 	}
 	from, err := worksheets.Load(t.from)
 	if err != nil {
 		return nil, err
 	}
-	sheet := begin(from.Sheet.Unit())
+	sheet := forms.Begin(from.Sheet.Unit())
 	sheet.Take(t.section, from.Sheet, t.from)
 	return begun(path, sheet)
 }
@@ -191,7 +193,7 @@ func saveCopy(k *desk, path string) tea.Cmd {
 }
 
 // printFile writes the card of a report beside its sheet.
-func printFile(sheet string, r report, today time.Time) tea.Cmd {
+func printFile(sheet string, r report.Report, today time.Time) tea.Cmd {
 	return safely(func() tea.Msg {
 		name, err := cardNameFor(sheet)
 		if err != nil {

@@ -5,6 +5,10 @@ import (
 	"slices"
 
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -21,7 +25,7 @@ type comparedRow struct {
 // Lengths are exact, but for those of a turn, so that no difference is hidden by
 // rounding and none is made by it. Front and back are one row where they say the
 // same.
-func compare(sheets ...report) []comparedRow {
+func compare(sheets ...report.Report) []comparedRow {
 	var rows []comparedRow
 	add := func(what string, cells []string) {
 		if slices.ContainsFunc(cells, func(c string) bool { return c != cells[0] }) {
@@ -29,8 +33,8 @@ func compare(sheets ...report) []comparedRow {
 		}
 	}
 	for _, k := range worksheets.Keys() {
-		if f, ok := fields[k]; ok && slices.ContainsFunc(sheets, func(r report) bool { return r.sheet.Text(k) != sheets[0].sheet.Text(k) }) {
-			rows = append(rows, comparedRow{f.words, inEach(sheets, func(r report) string { return r.answerExactly(k) })})
+		if f, ok := forms.Fields[k]; ok && slices.ContainsFunc(sheets, func(r report.Report) bool { return r.Sheet.Text(k) != sheets[0].Sheet.Text(k) }) {
+			rows = append(rows, comparedRow{f.Words, inEach(sheets, func(r report.Report) string { return answerExactly(r, k) })})
 		}
 	}
 	for _, c := range needFigures {
@@ -51,21 +55,21 @@ func compare(sheets ...report) []comparedRow {
 
 // bothSides is a figure of front and back of a piece, in one row where they are
 // the same in every sheet.
-func bothSides(front calc.Side, f sideFigure, sheets []report) []comparedRow {
+func bothSides(front calc.Side, f sideFigure, sheets []report.Report) []comparedRow {
 	of := func(s calc.Side) []string {
-		return inEach(sheets, func(r report) string { return f.words(r, r.plan.Sides[s]) })
+		return inEach(sheets, func(r report.Report) string { return f.words(r, r.Plan.Sides[s]) })
 	}
 	one, other := of(front), of(front+1)
 	if slices.Equal(one, other) {
-		return []comparedRow{{wordsOfPiece(front.Subject()).name + " " + f.what + ", each side", one}}
+		return []comparedRow{{report.WordsOfPiece(front.Subject()).Name + " " + f.what + ", each side", one}}
 	}
 	return []comparedRow{
-		{subjectWords[front.Subject()] + " " + f.what, one},
-		{subjectWords[(front+1).Subject()] + " " + f.what, other},
+		{wording.SubjectWords[front.Subject()] + " " + f.what, one},
+		{wording.SubjectWords[(front+1).Subject()] + " " + f.what, other},
 	}
 }
 
-func inEach(sheets []report, words func(report) string) []string {
+func inEach(sheets []report.Report, words func(report.Report) string) []string {
 	cells := make([]string, len(sheets))
 	for i, r := range sheets {
 		cells[i] = words(r)
@@ -74,36 +78,31 @@ func inEach(sheets []report, words func(report) string) []string {
 }
 
 // cameAndWent are the findings that only one of two sheets has.
-func cameAndWent(before, after report) (came, went []finding) {
-	only := func(in, notIn []finding) (list []finding) {
+func cameAndWent(before, after report.Report) (came, went []report.Finding) {
+	only := func(in, notIn []report.Finding) (list []report.Finding) {
 		for _, f := range in {
-			if !slices.ContainsFunc(notIn, f.same) {
+			if !slices.ContainsFunc(notIn, f.Same) {
 				list = append(list, f)
 			}
 		}
 		return list
 	}
-	return only(after.findings, before.findings), only(before.findings, after.findings)
-}
-
-// same tells that two findings say the same of the same, whatever the amounts.
-func (f finding) same(other finding) bool {
-	return f.code == other.code && f.about == other.about && f.level == other.level
+	return only(after.Findings, before.Findings), only(before.Findings, after.Findings)
 }
 
 // answerText is an answer as the sheet shows it, "" where none was given.
-func answerText(r report, k worksheets.Key) string {
-	text := plain(r.sheet.Text(k))
-	if l := r.sheet.Reading(k); l.Known && text != "" {
-		return r.scale.Format(l.Length)
+func answerText(r report.Report, k worksheets.Key) string {
+	text := typeset.Plain(r.Sheet.Text(k))
+	if l := r.Sheet.Reading(k); l.Known && text != "" {
+		return r.Scale.Format(l.Length)
 	}
 	return text
 }
 
 // answerExactly is an answer in the unit of the comparison, a dash for none.
-func (r report) answerExactly(k worksheets.Key) string {
-	if l := r.sheet.Reading(k); l.Known && r.sheet.Text(k) != "" {
-		return exactWords(l.Length, r.scale)
+func answerExactly(r report.Report, k worksheets.Key) string {
+	if l := r.Sheet.Reading(k); l.Known && r.Sheet.Text(k) != "" {
+		return wording.Exact(l.Length, r.Scale)
 	}
 	return cmp.Or(answerText(r, k), "-")
 }
@@ -111,17 +110,17 @@ func (r report) answerExactly(k worksheets.Key) string {
 // consequence is one figure that people compare.
 type consequence struct {
 	what  string
-	words func(report) string
+	words func(report.Report) string
 }
 
 // exactFigure is a figure of the plan that is known as it is.
-func exactFigure(of func(calc.Plan) units.Reading) func(report) string {
-	return func(r report) string {
-		l := of(r.plan)
+func exactFigure(of func(calc.Plan) units.Reading) func(report.Report) string {
+	return func(r report.Report) string {
+		l := of(r.Plan)
 		if !l.Known {
 			return "-"
 		}
-		return r.scale.Exact(l.Length)
+		return r.Scale.Exact(l.Length)
 	}
 }
 
@@ -133,16 +132,16 @@ var needFigures = []consequence{
 // sideFigure is a figure of a side that people compare.
 type sideFigure struct {
 	what  string
-	words func(report, calc.SidePlan) string
+	words func(report.Report, calc.SidePlan) string
 }
 
 // exactOf is a figure of a side as it is.
-func exactOf(of func(calc.SidePlan) units.Length) func(report, calc.SidePlan) string {
-	return func(r report, p calc.SidePlan) string {
-		if r.plan.Open {
+func exactOf(of func(calc.SidePlan) units.Length) func(report.Report, calc.SidePlan) string {
+	return func(r report.Report, p calc.SidePlan) string {
+		if r.Plan.Open {
 			return "-"
 		}
-		return r.scale.Exact(of(p))
+		return r.Scale.Exact(of(p))
 	}
 }
 
@@ -154,11 +153,11 @@ var sideFigures = []sideFigure{
 }
 
 // marksOfSide is what is marked on the paper, pivot + slide, in the ruler's unit.
-var marksOfSide = sideFigure{"marks", func(r report, p calc.SidePlan) string {
-	if r.plan.Open {
+var marksOfSide = sideFigure{"marks", func(r report.Report, p calc.SidePlan) string {
+	if r.Plan.Open {
 		return "-"
 	}
-	return bareMarks(p.PivotMark, p.SlideMark, r.scale)
+	return report.BareMarks(p.PivotMark, p.SlideMark, r.Scale)
 }}
 
 // The figures that a change is judged by.
@@ -172,12 +171,12 @@ var (
 )
 
 // heightAfter is the height that is left of a piece, the lower of its sides.
-func heightAfter(front calc.Side) func(report) string {
-	return func(r report) string {
-		f, b := r.plan.Turns[front], r.plan.Turns[front+1]
+func heightAfter(front calc.Side) func(report.Report) string {
+	return func(r report.Report) string {
+		f, b := r.Plan.Turns[front], r.Plan.Turns[front+1]
 		if !f.Known || !b.Known {
 			return "-"
 		}
-		return r.millimetres(min(f.HeightAfter, b.HeightAfter))
+		return r.Millimetres(min(f.HeightAfter, b.HeightAfter))
 	}
 }

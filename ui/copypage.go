@@ -1,5 +1,9 @@
 package ui
 
+import (
+	"capscye/ui/typeset"
+)
+
 // copyPage shows the sheet and its copies side by side with all that differs, and
 // what can be done with the one at hand.
 type copyPage struct {
@@ -47,7 +51,7 @@ func (p *copyPage) render(width, height int) string {
 	d, page := p.desk, *p.lines
 	page.head = d.styles.heading.Render("What if") + "   at " + d.laidWords(d.hand)
 	if d.message != "" {
-		page.head = d.styles.warn.Render(cut("> "+d.message, width))
+		page.head = d.styles.warn.Render(typeset.Cut("> "+d.message, width))
 	}
 	keys := keyLine([]binding{
 		{show: "left/right", does: "another"}, {show: "s", does: "own file"}, {show: "d", does: "drop"},
@@ -67,7 +71,7 @@ func (d *desk) copyLines(width int) []string {
 		if n == d.hand {
 			lead = "> "
 		}
-		out = append(out, hanging(lead, capitalised(d.laidWords(n)), width)...)
+		out = append(out, typeset.Hanging(lead, typeset.Capitalised(d.laidWords(n)), width)...)
 	}
 	return append(append(out, ""), d.besideLines(width)...)
 }

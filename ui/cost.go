@@ -1,13 +1,14 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
-	"capscye/worksheets"
 )
 
 // What a slide or a limit costs, beside the place where it is chosen.
@@ -16,8 +17,8 @@ import (
 // full bar is the whole cap height, the most cap ease that is usual, twice the
 // ease that was asked at the bust, two inches of seam. Of front and back the
 // lower cap is shown, and both growths where they differ.
-func costLines(r report, width int) []string {
-	if r.plan.Open {
+func costLines(r report.Report, width int) []string {
+	if r.Plan.Open {
 		return nil
 	}
 	const columnsFrom = 78
@@ -27,34 +28,34 @@ func costLines(r report, width int) []string {
 	}
 	var items []string
 	add := func(name, number string, part, whole float64) {
-		items = append(items, pad(pad(name, 11)+bar(part, whole)+" "+number, column))
+		items = append(items, typeset.Pad(typeset.Pad(name, 11)+bar(part, whole)+" "+number, column))
 	}
-	front, back := r.plan.Turns[calc.SleeveFront], r.plan.Turns[calc.SleeveBack]
-	if edge := r.plan.Edges[calc.SleeveFront]; front.Known && back.Known {
+	front, back := r.Plan.Turns[calc.SleeveFront], r.Plan.Turns[calc.SleeveBack]
+	if edge := r.Plan.Edges[calc.SleeveFront]; front.Known && back.Known {
 		lower := min(front.HeightAfter, back.HeightAfter)
-		add("Cap height", r.millimetres(lower)+" of "+r.millimetres(edge.H), lower, edge.H)
+		add("Cap height", r.Millimetres(lower)+" of "+r.Millimetres(edge.H), lower, edge.H)
 	}
-	if ease := r.plan.Seams.CapEaseAfter; ease.Known {
-		most := calc.UsualCapEase(r.input.Sleeve.Style, r.input.Fabric).High
+	if ease := r.Plan.Seams.CapEaseAfter; ease.Known {
+		most := calc.UsualCapEase(r.Input.Sleeve.Style, r.Input.Fabric).High
 		if most == 0 {
 			most = 2 * units.Inch
 		}
-		add("Cap ease", r.scale.Number(ease.Length), ease.Length.Millimetres(), most.Millimetres())
+		add("Cap ease", r.Scale.Number(ease.Length), ease.Length.Millimetres(), most.Millimetres())
 	}
-	if bust := r.plan.Bust; bust.Finished.Known && bust.EaseAfter.Known && bust.Ease.Length > 0 {
-		add("Bust ease", r.scale.Number(bust.EaseAfter.Length)+" of "+r.scale.Number(bust.Ease.Length),
+	if bust := r.Plan.Bust; bust.Finished.Known && bust.EaseAfter.Known && bust.Ease.Length > 0 {
+		add("Bust ease", r.Scale.Number(bust.EaseAfter.Length)+" of "+r.Scale.Number(bust.Ease.Length),
 			bust.EaseAfter.Length.Millimetres(), 2*bust.Ease.Length.Millimetres())
 	}
 	for _, g := range []struct {
 		name  string
 		front calc.Side
 	}{{"Underarm", calc.SleeveFront}, {"Side seam", calc.BodiceFront}} {
-		f, b := r.plan.Turns[g.front].Growth, r.plan.Turns[g.front+1].Growth
+		f, b := r.Plan.Turns[g.front].Growth, r.Plan.Turns[g.front+1].Growth
 		if !f.Known || !b.Known {
 			continue
 		}
-		words := signed(f.Length().Length, r.scale)
-		if other := signed(b.Length().Length, r.scale); other != words {
+		words := wording.Signed(f.Length().Length, r.Scale)
+		if other := wording.Signed(b.Length().Length, r.Scale); other != words {
 			words += ", back " + other
 		}
 		more := f.MM
@@ -70,7 +71,7 @@ func costLines(r report, width int) []string {
 			i++
 			line += " " + items[i]
 		}
-		lines = append(lines, cut(strings.TrimRight(line, " "), width))
+		lines = append(lines, typeset.Cut(strings.TrimRight(line, " "), width))
 	}
 	return lines
 }
@@ -86,37 +87,4 @@ func bar(part, whole float64) string {
 		n = int(min(part/whole, 1)*cells + 0.5)
 	}
 	return "|" + strings.Repeat(mark, n) + strings.Repeat(" ", cells-n) + "|"
-}
-
-// millimetres shows a length that comes from a turn.
-func (r report) millimetres(mm float64) string {
-	return r.scale.Number(calc.Approx{MM: mm, Known: true}.Length().Length)
-}
-
-// costOfLimit says what a pivot of the limit, and of half as much again, takes
-// off the cap or the armhole: the reason for a limit.
-func (r report) costOfLimit(k worksheets.Key) string {
-	side, what := calc.SleeveFront, "cap"
-	switch k {
-	case worksheets.PivotLimitSleeve:
-	case worksheets.PivotLimitBodice:
-		side, what = calc.BodiceFront, "armhole"
-	default:
-		return ""
-	}
-	limit := r.sheet.Reading(k).Length
-	wider := 3 * limit / 2
-	one, more := 0.0, 0.0
-	for _, e := range []calc.Edge{r.plan.Edges[side], r.plan.Edges[side+1]} {
-		a, b := e.Lift(limit.Millimetres()), e.Lift(wider.Millimetres())
-		if !a.Known || !b.Known {
-			return ""
-		}
-		one, more = max(one, a.MM), max(more, b.MM)
-	}
-	if limit <= 0 {
-		return ""
-	}
-	return fmt.Sprintf(" Here %s lowers the %s by %s, %s by %s.", r.scale.Format(limit), what, r.millimetres(one),
-		r.scale.Format(wider), r.millimetres(more))
 }

@@ -8,6 +8,9 @@ import (
 	"github.com/charmbracelet/bubbles/cursor"
 	"github.com/charmbracelet/bubbles/textinput"
 
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -16,22 +19,22 @@ import (
 // what is being typed into it.
 type desk struct {
 	doc    *worksheets.Document
-	rep    report
+	rep    report.Report
 	styles styles
 	today  time.Time
 
 	// preview is the report with what is being typed, while that can be read.
 	// Only pictures show it: what is half typed changes no answer.
-	preview *report
+	preview *report.Report
 
 	width  int
 	height int
 	shown  units.System // lengths are shown in it; none for the sheet's own
 
-	step    step
-	at      [stepCount]int // the field under the hands, per step, as an index into its form
-	scroll  int            // of the page of step 5
-	trace   int            // the step at the table, in step 6
+	step    forms.Step
+	at      [forms.StepCount]int // the field under the hands, per step, as an index into its form
+	scroll  int                  // of the page of step 5
+	trace   int                  // the step at the table, in step 6
 	entry   textinput.Model
 	reached string // what the line of input held when the field was reached
 	fresh   bool   // nothing was typed since: typing replaces
@@ -39,7 +42,7 @@ type desk struct {
 
 	copies []worksheets.Sheet // laid beside the sheet to try something; see laid
 	hand   int                // what the hands are on: 0 the sheet, n the nth copy
-	beside []report           // of the sheet and every copy, while there are any
+	beside []report.Report    // of the sheet and every copy, while there are any
 
 	recovery *worksheets.Recovery // where what is not saved is kept against a crash
 	kept     []worksheets.Sheet   // what is kept there, or about to be
@@ -57,8 +60,8 @@ type desk struct {
 func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {
 	k := &desk{doc: d, copies: copies, styles: st, today: today, entry: newEntry(st)}
 	k.reckon()
-	for s := range stepCount {
-		k.at[s] = nextField(forms[s], -1, 1)
+	for s := range forms.StepCount {
+		k.at[s] = nextField(forms.Items[s], -1, 1)
 	}
 	if d.ReadOnly != "" {
 		k.message = k.readOnly()
@@ -75,7 +78,7 @@ func (d *desk) readOnly() string { return "Read-only: " + d.doc.ReadOnly + "." }
 func newEntry(st styles) textinput.Model {
 	e := textinput.New()
 	e.Prompt = ""
-	e.CharLimit = longestAnswer
+	e.CharLimit = forms.LongestAnswer
 	e.Cursor.SetMode(cursor.CursorStatic)
 	e.Cursor.Style = st.here
 	e.Focus()
@@ -83,7 +86,7 @@ func newEntry(st styles) textinput.Model {
 }
 
 // pictured is the report that pictures show.
-func (d *desk) pictured() report {
+func (d *desk) pictured() report.Report {
 	if d.preview != nil {
 		return *d.preview
 	}
@@ -106,38 +109,16 @@ func (d *desk) resize(width, height int) {
 
 // focused is the answer under the hands; ok is false on a page.
 func (d *desk) focused() (k worksheets.Key, ok bool) {
-	f := forms[d.step]
+	f := forms.Items[d.step]
 	if len(f) == 0 {
 		return 0, false
 	}
-	return f[d.at[d.step]].key, true
+	return f[d.at[d.step]].Key, true
 }
 
-// fieldKind tells fields by how keys work in them.
-type fieldKind uint8
-
-const (
-	lengthField fieldKind = iota // typed, nudged by ruler marks
-	textField                    // typed
-	choiceField                  // chosen with left and right
-	slideField                   // pushed with left and right, or typed
-)
-
-func kindOf(k worksheets.Key) fieldKind {
-	switch k.Kind() {
-	case worksheets.Girth, worksheets.Amount, worksheets.Signed:
-		return lengthField
-	case worksheets.Choice, worksheets.Scale:
-		return choiceField
-	case worksheets.Slid:
-		return slideField
-	}
-	return textField
-}
-
-func (d *desk) on(kind fieldKind) bool {
+func (d *desk) on(kind forms.Kind) bool {
 	k, ok := d.focused()
-	return ok && kindOf(k) == kind
+	return ok && forms.KindOf(k) == kind
 }
 
 // reach prepares the line of input for the field that the hands came to.
@@ -154,7 +135,7 @@ func (d *desk) reach() {
 	d.entry.CursorEnd()
 	d.reached, d.preview = d.entry.Value(), nil
 	d.fresh = k.Kind() != worksheets.Text || text == ""
-	d.locked = d.reached != text || strings.ContainsFunc(text, unprintable)
+	d.locked = d.reached != text || strings.ContainsFunc(text, typeset.Unprintable)
 }
 
 // typed is the sheet as it would be with what stands in the line of input.
@@ -170,7 +151,7 @@ func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
 // commit takes what was typed as the answer, readable or not.
 func (d *desk) commit() wish {
 	k, ok := d.focused()
-	if !ok || kindOf(k) == choiceField || d.entry.Value() == d.reached {
+	if !ok || forms.KindOf(k) == forms.ChoiceField || d.entry.Value() == d.reached {
 		return wish{}
 	}
 	sheet, _ := d.typed(k)
@@ -186,10 +167,10 @@ func (d *desk) set(k worksheets.Key, text string) wish {
 	}
 	before, sheet := d.laid(), *d.sheet()
 	if err := sheet.Set(k, text); err != nil {
-		d.message = fields[k].label + ": " + plain(err.Error())
+		d.message = forms.Fields[k].Label + ": " + typeset.Plain(err.Error())
 	}
 	d.lay(sheet)
-	d.remember(before, fields[k].words)
+	d.remember(before, forms.Fields[k].Words)
 	if k == worksheets.Unit && d.message == "" {
 		d.message = fmt.Sprintf("The ruler stays %s: it is a field below.", d.sheet().Ruler())
 	}

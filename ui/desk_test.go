@@ -10,7 +10,8 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 	"github.com/muesli/termenv"
 
-	"capscye/units"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -18,8 +19,8 @@ import (
 // sizes that matter most. go test ./ui -update writes them anew; look at them.
 func TestStepsAsSeen(t *testing.T) {
 	for _, size := range []struct{ width, height int }{{80, 24}, {120, 40}} {
-		for s := range stepCount {
-			t.Run(fmt.Sprintf("%dx%d/%d-%s", size.width, size.height, s+1, stepNames[s]), func(t *testing.T) {
+		for s := range forms.StepCount {
+			t.Run(fmt.Sprintf("%dx%d/%d-%s", size.width, size.height, s+1, forms.StepNames[s]), func(t *testing.T) {
 				r := sitWithExample(t, "choir-blouse", size.width, size.height).press(fmt.Sprintf("f%d", s+1)).fits()
 				golden.RequireEqual(t, r.screen()+"\n")
 			})
@@ -134,14 +135,14 @@ func TestChoicesGoRound(t *testing.T) {
 func TestUnitSwitchChangesNoAmount(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := sitWithExample(t, name, 80, 24)
-		before := rootOf(r).desk.rep.plan
+		before := rootOf(r).desk.rep.Plan
 		r.press("ctrl+t")
-		after := rootOf(r).desk.rep.plan
+		after := rootOf(r).desk.rep.Plan
 		if before.Sides != after.Sides || before.Bands != after.Bands || before.Sleeve != after.Sleeve || before.Bust != after.Bust {
 			t.Errorf("%s: the plan changed with the unit", name)
 		}
 		r.press("ctrl+t")
-		if rootOf(r).desk.rep.plan.Sides != before.Sides {
+		if rootOf(r).desk.rep.Plan.Sides != before.Sides {
 			t.Errorf("%s: the plan changed there and back", name)
 		}
 	}
@@ -171,9 +172,9 @@ func TestUnitSwitchChangesNoAmount(t *testing.T) {
 // field to field, where the next press would change a measurement.
 func TestUpAndDownNeverLeaveTheField(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24)
-	for s := range stepCount {
+	for s := range forms.StepCount {
 		r.press(fmt.Sprintf("f%d", s+1))
-		for range forms[s] {
+		for range forms.Items[s] {
 			before, _ := rootOf(r).desk.focused()
 			r.press("up", "down")
 			if after, _ := rootOf(r).desk.focused(); after != before {
@@ -300,12 +301,12 @@ func TestEveryWindow(t *testing.T) {
 		r := sitWithExample(t, name, 80, 24)
 		for _, size := range []struct{ w, h int }{{1, 1}, {3, 2}, {59, 30}, {60, 16}, {61, 17}, {80, 24}, {99, 40}, {100, 16}, {120, 40}, {500, 200}} {
 			r.tell(tea.WindowSizeMsg{Width: size.w, Height: size.h})
-			for s := range stepCount {
+			for s := range forms.StepCount {
 				r.press(fmt.Sprintf("f%d", s+1))
-				for range max(len(forms[s]), 1) {
+				for range max(len(forms.Items[s]), 1) {
 					r.fits()
 					if k, ok := rootOf(r).desk.focused(); ok && size.w >= smallestWidth && size.h >= smallestHeight {
-						r.sees("> " + fields[k].label)
+						r.sees("> " + forms.Fields[k].Label)
 					}
 					r.press("tab")
 				}
@@ -315,14 +316,14 @@ func TestEveryWindow(t *testing.T) {
 }
 
 func TestLabelsFitTheirColumn(t *testing.T) {
-	for s := range stepCount {
-		for _, it := range forms[s] {
-			if it.heading != "" {
+	for s := range forms.StepCount {
+		for _, it := range forms.Items[s] {
+			if it.Heading != "" {
 				continue
 			}
-			f, ok := fields[it.key]
-			if !ok || f.label == "" || f.words == "" || f.hint == "" || len([]rune(f.label)) >= labelWidth {
-				t.Errorf("%v: field %+v", it.key, f)
+			f, ok := forms.Fields[it.Key]
+			if !ok || f.Label == "" || f.Words == "" || f.Hint == "" || len([]rune(f.Label)) >= labelWidth {
+				t.Errorf("%v: field %+v", it.Key, f)
 			}
 		}
 	}
@@ -350,11 +351,11 @@ func TestHostileTextIsShown(t *testing.T) {
 		t.Fatal(err)
 	}
 	r := sit(t, d, 80, 24)
-	for s := range stepCount {
+	for s := range forms.StepCount {
 		r.press(fmt.Sprintf("f%d", s+1))
-		for range max(len(forms[s]), 1) {
+		for range max(len(forms.Items[s]), 1) {
 			for _, c := range r.fits().model.View() {
-				if c != '\n' && unprintable(c) {
+				if c != '\n' && typeset.Unprintable(c) {
 					t.Fatalf("step %d shows %U raw", s+1, c)
 				}
 			}
@@ -364,18 +365,6 @@ func TestHostileTextIsShown(t *testing.T) {
 	r.press("f1").sees(`a\x1b]0;own`)
 	if left, _ := os.ReadDir("."); len(left) != 0 {
 		t.Errorf("looking left %v behind", left)
-	}
-}
-
-func TestBeginIsInTheMiddleOfTheUsual(t *testing.T) {
-	inches, metric := begin(units.Inches), begin(units.Centimetres)
-	for k, want := range map[worksheets.Key][2]string{
-		worksheets.EaseBicep: {"2", "5.0"}, worksheets.EaseBust: {"2 3/4", "7.0"}, worksheets.EaseWaist: {"7/8", "2.0"},
-		worksheets.PivotLimitSleeve: {"1", "2.5"}, worksheets.Ruler: {"1/8 in", "1 mm"},
-	} {
-		if got := [2]string{inches.Text(k), metric.Text(k)}; got != want {
-			t.Errorf("%v: %q, want %q", k, got, want)
-		}
 	}
 }
 

@@ -7,6 +7,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/forms"
+	"capscye/ui/wording"
 	"capscye/worksheets"
 )
 
@@ -42,7 +44,7 @@ func (d *desk) do(a action, name string) wish {
 	case actPush:
 		return d.pushSlide(unless(name, "left", "down"))
 	case actScroll:
-		if d.step == stepTrace {
+		if d.step == forms.Trace {
 			d.trace = d.traceAt(d.trace + unless(name, "up"))
 		} else {
 			d.scrollBy(unless(name, "up"))
@@ -118,7 +120,7 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 	switch {
 	case msg.Type == tea.KeyEsc:
 		return d.commit()
-	case !ok || kindOf(k) == choiceField || msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
+	case !ok || forms.KindOf(k) == forms.ChoiceField || msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
 		d.message = d.whyNot(msg.String())
 		return wish{}
 	case d.shut():
@@ -154,7 +156,7 @@ func replaces(msg tea.KeyMsg) bool {
 // on to the next step.
 func (d *desk) moveField(a action) wish {
 	w := d.commit()
-	f, by := forms[d.step], 1
+	f, by := forms.Items[d.step], 1
 	if a == actPrevField {
 		by = -1
 	}
@@ -169,10 +171,10 @@ func (d *desk) moveField(a action) wish {
 }
 
 // nextField is the index of the field before or after one, going round.
-func nextField(f []item, from, by int) int {
+func nextField(f []forms.Item, from, by int) int {
 	for i := from + by; len(f) > 0 && i != from; i += by {
 		i = (i + len(f)) % len(f)
-		if f[i].heading == "" {
+		if f[i].Heading == "" {
 			return i
 		}
 	}
@@ -183,7 +185,7 @@ func (d *desk) moveStep(a action, name string) wish {
 	w := d.commit()
 	switch {
 	case a == actStep:
-		d.goTo(step(name[len(name)-1] - '1'))
+		d.goTo(forms.Step(name[len(name)-1] - '1'))
 	case name == "pgup" || name == "ctrl+p":
 		d.goTo(d.step - 1)
 	default:
@@ -192,10 +194,10 @@ func (d *desk) moveStep(a action, name string) wish {
 	return w
 }
 
-func (d *desk) goTo(s step) {
-	d.step = max(0, min(s, stepCount-1))
+func (d *desk) goTo(s forms.Step) {
+	d.step = max(0, min(s, forms.StepCount-1))
 	d.scroll = 0
-	if d.step == stepTrace {
+	if d.step == forms.Trace {
 		d.trace = d.firstUndone()
 	}
 	d.reach()
@@ -213,6 +215,6 @@ func (d *desk) switchUnit() wish {
 	d.reckon()
 	d.reach()
 	d.message = fmt.Sprintf("Shown and typed in %s; nothing measured changes. Ruler: %s.",
-		unitWords(d.rep.scale.System), d.rep.scale.Ruler)
+		wording.UnitWords(d.rep.Scale.System), d.rep.Scale.Ruler)
 	return w
 }

@@ -1,13 +1,14 @@
 package ui
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"capscye/calc"
-	"capscye/units"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/worksheets"
 )
 
@@ -19,18 +20,18 @@ func (d *desk) render(width, height int) string {
 	}
 	st := d.styles
 	form := d.renderStep(l.formWidth, l.formHeight)
-	top := cut(d.titleLine(width), width) + "\n" + tape(d.step, d.rep, st, width) + "\n"
+	top := typeset.Cut(d.titleLine(width), width) + "\n" + tape(d.step, d.rep, st, width) + "\n"
 	keys := "\n" + keyLine(d.working(), st, width)
 	if l.beside {
-		panel := block(d.panel(l.answerWidth, l.answerHeight), l.answerWidth, l.answerHeight)
-		both := columns(form, panel, l.formWidth, 2)
+		panel := typeset.Block(d.panel(l.answerWidth, l.answerHeight), l.answerWidth, l.answerHeight)
+		both := typeset.Columns(form, panel, l.formWidth, 2)
 		return top + both + "\n" + d.messageLine(both, width) + keys
 	}
 	answer := answerStrip(d.rep, st, width)
 	if len(d.copies) > 0 {
 		answer = d.besideIn(width, l.answerHeight)
 	}
-	strip := block(answer, width, l.answerHeight)
+	strip := typeset.Block(answer, width, l.answerHeight)
 	return top + form + "\n" + d.messageLine(form+strip, width) + "\n" + strip + keys
 }
 
@@ -39,7 +40,7 @@ func (d *desk) render(width, height int) string {
 // the sheet it is what differs.
 func (d *desk) panel(width, height int) []string {
 	room := height
-	if d.step != stepTrace { // its page has the pictures
+	if d.step != forms.Trace { // its page has the pictures
 		room -= 12
 	}
 	var words []string
@@ -49,7 +50,7 @@ func (d *desk) panel(width, height int) []string {
 		words = answerPanel(d.rep, d.styles, width)
 		words = append(words, panelFindings(d.rep, d.styles, width, room-len(words))...)
 	}
-	if d.step == stepTrace {
+	if d.step == forms.Trace {
 		return words
 	}
 	words = append(words, "")
@@ -58,8 +59,8 @@ func (d *desk) panel(width, height int) []string {
 
 // titleLine names the sheet, and says how lengths are shown and where it is kept.
 func (d *desk) titleLine(width int) string {
-	right := fmt.Sprintf("%s, ruler %s  [%s]", unitWords(d.rep.scale.System), d.rep.scale.Ruler, d.state())
-	left := pad(d.styles.heading.Render(d.rep.name()), width-len(right)-1)
+	right := fmt.Sprintf("%s, ruler %s  [%s]", wording.UnitWords(d.rep.Scale.System), d.rep.Scale.Ruler, d.state())
+	left := typeset.Pad(d.styles.heading.Render(d.rep.Name()), width-len(right)-1)
 	return left + " " + right
 }
 
@@ -68,73 +69,62 @@ func (d *desk) titleLine(width int) string {
 // findings.
 func (d *desk) messageLine(seen string, width int) string {
 	if d.message != "" {
-		return d.styles.warn.Render(cut("> "+d.message, width))
+		return d.styles.warn.Render(typeset.Cut("> "+d.message, width))
 	}
-	note, tally := offMarkNote(seen), d.rep.tally()
+	note, tally := typeset.OffMarkNote(seen), d.rep.Tally()
 	if note != "" {
 		note = "-- " + note + " "
 	}
 	if tally != "" {
 		tally = " " + tally + " --"
 	}
-	return cut(note+strings.Repeat("-", max(0, width-len(note)-len(tally)))+tally, width)
+	return typeset.Cut(note+strings.Repeat("-", max(0, width-len(note)-len(tally)))+tally, width)
 }
 
 // renderStep draws the step under the hands.
 func (d *desk) renderStep(width, height int) string {
 	switch d.step {
-	case stepMatch:
+	case forms.Match:
 		return d.page(matchLines(d.rep, d.styles, width), width, height)
-	case stepTrace:
-		return block(d.traceLines(width, height), width, height)
+	case forms.Trace:
+		return typeset.Block(d.traceLines(width, height), width, height)
 	}
 	rows, focus := d.formRows(width)
 	var fixed []string
-	if d.step == stepSplit { // the bands stay in sight, whatever is scrolled
+	if d.step == forms.Split { // the bands stay in sight, whatever is scrolled
 		fixed = bandRows(d.rep, width)
-		head := append(costLines(d.rep, width), headed(sidesTable(d.rep), d.styles, width)...)
+		head := append(costLines(d.rep, width), headed(report.SidesTable(d.rep), d.styles, width)...)
 		rows, focus = append(head, rows...), focus+len(head)
 	}
 	const hintHeight = 3
 	height -= len(fixed)
 	room := min(len(rows)+1, height-hintHeight) // the hint stands close below the form
-	seen, below := window(rows, focus, room)
+	seen, below := typeset.Window(rows, focus, room)
 	if below > 0 && len(seen) > 1 {
-		seen[len(seen)-1] = cut(fmt.Sprintf("  ... and %d more below", below+1), width)
+		seen[len(seen)-1] = typeset.Cut(fmt.Sprintf("  ... and %d more below", below+1), width)
 	}
-	form := append(fixed, strings.Split(block(seen, width, room), "\n")...)
-	return block(form, width, len(form)) + "\n" + block(d.hint(width), width, height-room)
+	form := append(fixed, strings.Split(typeset.Block(seen, width, room), "\n")...)
+	return typeset.Block(form, width, len(form)) + "\n" + typeset.Block(d.hint(width), width, height-room)
 }
 
 // page is a step without fields, scrolled.
 func (d *desk) page(lines []string, width, height int) string {
-	return scrolled(lines, d.scroll, width, height)
-}
-
-// scrolled is the part of the lines from one on that a block takes, and how many
-// are below it.
-func scrolled(lines []string, from, width, height int) string {
-	top := max(0, min(from, len(lines)-height))
-	seen := slices.Clone(lines[top:min(len(lines), top+height)])
-	if below := len(lines) - top - height; below > 0 && height > 0 {
-		seen[height-1] = cut(fmt.Sprintf("... and %d lines more below", below+1), width)
-	}
-	return block(seen, width, height)
+	return typeset.Scrolled(lines, d.scroll, width, height)
 }
 
 // formRows draws every field of the step, and tells which row has the hands.
 func (d *desk) formRows(width int) (rows []string, focus int) {
-	for i, it := range forms[d.step] {
-		if it.heading != "" {
-			rows = append(rows, d.styles.heading.Render(cut(it.heading, width)))
+	for i, it := range forms.Items[d.step] {
+		if it.Heading != "" {
+			rows = append(rows, d.styles.heading.Render(typeset.Cut(it.Heading, width)))
 			continue
 		}
 		if i == d.at[d.step] {
 			focus = len(rows)
-			rows = append(rows, d.focusedRow(it.key, width))
+			rows = append(rows, d.focusedRow(it.Key, width))
 			continue
 		}
-		rows = append(rows, cut("  "+pad(fields[it.key].label, labelWidth)+d.shownValue(it.key), width))
+		rows = append(rows, typeset.Cut("  "+typeset.Pad(forms.Fields[it.Key].Label, labelWidth)+d.shownValue(it.Key), width))
 	}
 	return rows, focus
 }
@@ -151,99 +141,57 @@ const (
 func (d *desk) shownValue(k worksheets.Key) string {
 	s := d.sheet()
 	if s.Check(k) != nil {
-		return pad(plain(s.Text(k)), valueWidth) + d.styles.stop.Render("cannot be read")
+		return typeset.Pad(typeset.Plain(s.Text(k)), valueWidth) + d.styles.stop.Render("cannot be read")
 	}
-	value := d.rep.valueOrDash(k)
+	value := d.rep.ValueOrDash(k)
 	if k.Kind() == worksheets.Text {
 		return value
 	}
-	return pad(value, valueWidth) + d.remark(k)
+	return typeset.Pad(value, valueWidth) + d.remark(k)
 }
-
-// value is what an answer comes to, the usual one where it is left to that; ""
-// where there is none.
-func (r report) value(k worksheets.Key) string {
-	s := &r.sheet
-	text := s.Text(k)
-	switch l := s.Reading(k); {
-	case kindOf(k) == choiceField:
-		options, now := optionsOf(s, k)
-		return options[now]
-	case kindOf(k) == slideField:
-		return r.slideRule()
-	case l.Known:
-		return r.scale.Format(l.Length)
-	case text == "" && k.Kind() == worksheets.Part:
-		return units.Half.String()
-	case text == "" && k.Kind() == worksheets.Count:
-		return fmt.Sprint(s.Count(k))
-	}
-	return plain(text)
-}
-
-// valueOrDash is [report.value], a dash where there is none.
-func (r report) valueOrDash(k worksheets.Key) string { return cmp.Or(r.value(k), "-") }
 
 // remark stands behind a value: the usual ease at that place.
 func (d *desk) remark(k worksheets.Key) string {
-	place, ok := placeOf[k]
+	place, ok := forms.PlaceOf[k]
 	if !ok {
 		return ""
 	}
-	low, high := usualEase(place, d.rep.input.Fabric)
-	return "usual " + span(low, high, d.rep.scale)
-}
-
-// usualEase is what all the sources span.
-func usualEase(at calc.Place, fabric calc.Fabric) (low, high units.Length) {
-	sources := calc.UsualEase(at, fabric)
-	low, high = sources[0].Low, sources[0].High
-	for _, r := range sources[1:] {
-		low, high = min(low, r.Low), max(high, r.High)
-	}
-	return low, high
-}
-
-// span is "3 to 4 in", or one length where both ends are the same.
-func span(low, high units.Length, sc units.Scale) string {
-	if low == high {
-		return sc.Format(low)
-	}
-	return sc.Number(low) + " to " + sc.Format(high)
+	low, high := report.UsualEase(place, d.rep.Input.Fabric)
+	return "usual " + wording.Span(low, high, d.rep.Scale)
 }
 
 // focusedRow is the field under the hands, with how it reads right now.
 func (d *desk) focusedRow(k worksheets.Key, width int) string {
-	lead := d.styles.here.Render(">") + " " + d.styles.answer.Render(pad(fields[k].label, labelWidth))
-	switch kindOf(k) {
-	case choiceField:
-		options, now := optionsOf(d.sheet(), k)
-		return cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
-	case slideField:
+	lead := d.styles.here.Render(">") + " " + d.styles.answer.Render(typeset.Pad(forms.Fields[k].Label, labelWidth))
+	switch forms.KindOf(k) {
+	case forms.ChoiceField:
+		options, now := forms.OptionsOf(d.sheet(), k)
+		return typeset.Cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
+	case forms.SlideField:
 		if d.fresh {
-			return cut(lead+"< "+d.styles.here.Render(d.rep.slideRule())+" >   # slide now, l least, e even", width)
+			return typeset.Cut(lead+"< "+d.styles.here.Render(d.rep.SlideRule())+" >   # slide now, l least, e even", width)
 		}
 	}
 	room := valueWidth - 3
 	if k.Kind() == worksheets.Text {
 		room = width - labelWidth - 6
 	}
-	return cut(lead+"["+d.typedText(room)+"] "+d.reading(k), width)
+	return typeset.Cut(lead+"["+d.typedText(room)+"] "+d.reading(k), width)
 }
 
 // typedText is the line of input in a box of fixed width: the library's own
 // grows by a cell when typing starts.
 func (d *desk) typedText(room int) string {
 	if d.fresh && d.entry.Value() != "" {
-		return pad(d.styles.here.Render(cut(plain(d.entry.Value()), room)), room)
+		return typeset.Pad(d.styles.here.Render(typeset.Cut(typeset.Plain(d.entry.Value()), room)), room)
 	}
-	if strings.ContainsFunc(d.entry.Value(), unprintable) { // shown, not obeyed
-		return pad(plain(d.entry.Value()), room)
+	if strings.ContainsFunc(d.entry.Value(), typeset.Unprintable) { // shown, not obeyed
+		return typeset.Pad(typeset.Plain(d.entry.Value()), room)
 	}
 	e := d.entry
 	e.Width = room - 1
 	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
-	return pad(e.View(), room)
+	return typeset.Pad(e.View(), room)
 }
 
 // reading is how the typed text reads, in both systems, or that it does not.
@@ -257,7 +205,7 @@ func (d *desk) reading(k worksheets.Key) string {
 		return d.styles.stop.Render("cannot be read")
 	}
 	if r := typed.Reading(k); r.Known {
-		return "= " + d.rep.scale.Both(r.Length)
+		return "= " + d.rep.Scale.Both(r.Length)
 	}
 	if k.Kind() == worksheets.Part {
 		return "= " + typed.Share(k).String() + " front, " + typed.Share(k).Rest().String() + " back"
@@ -271,41 +219,29 @@ func (d *desk) hint(width int) []string {
 	if !ok {
 		return nil
 	}
-	if kindOf(k) != choiceField && d.entry.Value() != "" {
+	if forms.KindOf(k) != forms.ChoiceField && d.entry.Value() != "" {
 		if _, err := d.typed(k); err != nil {
-			return wrap(capitalised(plain(err.Error()))+".", width)
+			return typeset.Wrap(typeset.Capitalised(typeset.Plain(err.Error()))+".", width)
 		}
 	}
-	text := d.rep.hint(k)
+	text := d.rep.Hint(k)
 	if k == worksheets.Slide {
 		text += " Left and right push it along the band; l is the least, e the even one; or type a length."
 	}
-	return wrap(text, width)
-}
-
-// hint says how to measure or choose, who gives which ease, and what a limit
-// costs.
-func (r report) hint(k worksheets.Key) string {
-	text := fields[k].hint
-	if place, ok := placeOf[k]; ok {
-		for _, u := range calc.UsualEase(place, r.input.Fabric) {
-			text += " " + capitalised(u.Source) + ": " + span(u.Low, u.High, r.scale) + "."
-		}
-	}
-	return text + r.costOfLimit(k)
+	return typeset.Wrap(text, width)
 }
 
 // answerPanel is the answer so far, for the right-hand side.
-func answerPanel(r report, st styles, width int) []string {
+func answerPanel(r report.Report, st styles, width int) []string {
 	out := []string{st.heading.Render("The answer so far")}
-	for _, p := range r.pieces() {
+	for _, p := range r.Pieces() {
 		out = append(out, "")
-		out = append(out, bold(wrap(p.needWords(r.scale), width), st)...)
-		for _, s := range p.sidesWords(r.scale) {
-			out = append(out, hanging("  ", s, width)...)
+		out = append(out, bold(typeset.Wrap(p.NeedWords(r.Scale), width), st)...)
+		for _, s := range p.SidesWords(r.Scale) {
+			out = append(out, typeset.Hanging("  ", s, width)...)
 		}
-		if words := p.finishedWords(r.scale); words != "" {
-			out = append(out, hanging("  ", "comes out: "+words, width)...)
+		if words := p.FinishedWords(r.Scale); words != "" {
+			out = append(out, typeset.Hanging("  ", "comes out: "+words, width)...)
 		}
 	}
 	return out
@@ -313,16 +249,16 @@ func answerPanel(r report, st styles, width int) []string {
 
 // panelFindings are the graver findings for the panel, as many as the room
 // takes whole, and what is still to be answered.
-func panelFindings(r report, st styles, width, room int) []string {
+func panelFindings(r report.Report, st styles, width, room int) []string {
 	var out []string
-	if wanted := r.wanted(); wanted != "" {
-		out = append(append(out, ""), wrap("Still to answer: "+wanted+".", width)...)
+	if wanted := r.Wanted(); wanted != "" {
+		out = append(append(out, ""), typeset.Wrap("Still to answer: "+wanted+".", width)...)
 	}
-	if t := r.tally(); t != "" {
+	if t := r.Tally(); t != "" {
 		out = append(out, "", st.heading.Render("Findings")+" "+t+" (step 5)")
 	}
-	for _, f := range r.findings {
-		if f.level == calc.Note || f.code == calc.AnswerMissing {
+	for _, f := range r.Findings {
+		if f.Level == calc.Note || f.Code == calc.AnswerMissing {
 			continue
 		}
 		lines := findingLines(f, st, width, false)
@@ -342,26 +278,26 @@ func bold(lines []string, st styles) []string {
 }
 
 // answerStrip is the answer in three lines, for below the form.
-func answerStrip(r report, st styles, width int) []string {
+func answerStrip(r report.Report, st styles, width int) []string {
 	var out []string
 	outcome := []string{}
-	for _, p := range r.pieces() {
-		line := p.needWords(r.scale)
-		switch sides := p.sidesWords(r.scale); len(sides) {
+	for _, p := range r.Pieces() {
+		line := p.NeedWords(r.Scale)
+		switch sides := p.SidesWords(r.Scale); len(sides) {
 		case 0:
 		case 1:
 			line += "; " + sides[0]
 		default: // front and back in full would not fit
-			line += fmt.Sprintf("; pivot + slide: front %s, back %s", r.marksShort(p.front), r.marksShort(p.back))
+			line += fmt.Sprintf("; pivot + slide: front %s, back %s", r.MarksShort(p.Front), r.MarksShort(p.Back))
 		}
-		out = append(out, st.answer.Render(cut(line, width)))
-		if words := p.finishedWords(r.scale); words != "" {
+		out = append(out, st.answer.Render(typeset.Cut(line, width)))
+		if words := p.FinishedWords(r.Scale); words != "" {
 			outcome = append(outcome, words)
 		}
 	}
 	last := "Comes out: " + strings.Join(outcome, "; ")
 	switch {
-	case r.plan.Open:
+	case r.Plan.Open:
 		last = "Nothing is planned until every answer is there: see step 5"
 	case len(outcome) == 0:
 		last = "Nothing is reckoned yet"
@@ -370,19 +306,19 @@ func answerStrip(r report, st styles, width int) []string {
 }
 
 // findingLines is a finding with its level hanging out to the left.
-func findingLines(f finding, st styles, width int, ways bool) []string {
+func findingLines(f report.Finding, st styles, width int, ways bool) []string {
 	style, lead := st.answer, "note "
-	switch f.level {
+	switch f.Level {
 	case calc.Warn:
 		style, lead = st.warn, "warn "
 	case calc.Stop:
 		style, lead = st.stop, "STOP "
 	}
-	text := f.text
+	text := f.Text
 	if ways {
-		text = f.line()
+		text = f.Line()
 	}
-	out := hanging(lead, text, width)
+	out := typeset.Hanging(lead, text, width)
 	out[0] = style.Render(lead) + strings.TrimPrefix(out[0], lead)
 	return out
 }

@@ -5,6 +5,9 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 )
 
@@ -68,9 +71,9 @@ type reply struct {
 // lines are the reply for a width, its words before the working.
 func (r reply) lines(width int) (words, working []string) {
 	for _, l := range r.working {
-		working = append(working, workingRows(workingLine(l, r.scale), width)...)
+		working = append(working, report.WorkingRows(wording.WorkingLine(l, r.scale), width)...)
 	}
-	return wrap(r.words, width), working
+	return typeset.Wrap(r.words, width), working
 }
 
 // asksForWorking tells the answers that are none, but ask how it is done.
@@ -88,12 +91,12 @@ func (l *lesson) answer(text string) reply {
 		r.words, r.working = "It goes like this:", q.Lines
 		l.done(q, givenAway)
 	case err != nil:
-		r.unread, r.words = true, capitalised(plain(err.Error()))+". This does not count as an answer."
+		r.unread, r.words = true, typeset.Capitalised(typeset.Plain(err.Error()))+". This does not count as an answer."
 	case given == q.Right && l.missed:
-		r.words = "Right: " + exactWords(q.Right, r.scale) + "."
+		r.words = "Right: " + wording.Exact(q.Right, r.scale) + "."
 		l.done(q, afterTry)
 	case given == q.Right:
-		r.words = "Right: " + exactWords(q.Right, r.scale) + "."
+		r.words = "Right: " + wording.Exact(q.Right, r.scale) + "."
 		l.done(q, atOnce)
 	default:
 		r.words = l.wrong(q, given)
@@ -153,13 +156,13 @@ func (l *lesson) scoreLines(width int) []string {
 	for m, n := range l.slips {
 		switch {
 		case n == 1:
-			out = append(out, hanging("  once     ", misstepWords[m], width)...)
+			out = append(out, typeset.Hanging("  once     ", misstepWords[m], width)...)
 		case n > 1:
-			out = append(out, hanging(fmt.Sprintf("  %-2d times ", n), misstepWords[m], width)...)
+			out = append(out, typeset.Hanging(fmt.Sprintf("  %-2d times ", n), misstepWords[m], width)...)
 		}
 	}
 	for i := range out {
-		out[i] = cut(out[i], width)
+		out[i] = typeset.Cut(out[i], width)
 	}
 	return out
 }

@@ -14,6 +14,8 @@ import (
 	"github.com/ledongthuc/pdf"
 
 	"capscye/calc"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 )
 
 // A seed gives the same problems on every machine and in every version: a class
@@ -24,7 +26,7 @@ func TestDrillAsPrinted(t *testing.T) {
 			t.Run(fmt.Sprintf("level-%d-seed-%d", level, seed), func(t *testing.T) {
 				out := drillText(newLesson(seed, level, 2))
 				for _, l := range strings.Split(out, "\n") {
-					if len([]rune(l)) > printWidth {
+					if len([]rune(l)) > typeset.PrintWidth {
 						t.Errorf("%d columns: %q", len([]rune(l)), l)
 					}
 				}
@@ -171,7 +173,7 @@ func TestDrillOnPaper(t *testing.T) {
 			t.Errorf("%s: status %d, %q", name, status, errs)
 		}
 	}
-	if out := read(t, "class.txt"); strings.Count(out, "\f") != 1 || !strings.Contains(out, cautions[0]) {
+	if out := read(t, "class.txt"); strings.Count(out, "\f") != 1 || !strings.Contains(out, wording.Cautions[0]) {
 		t.Errorf("class.txt:\n%s", out)
 	}
 }
@@ -209,7 +211,7 @@ func TestDrillPDF(t *testing.T) {
 			}
 		}
 		again := fmt.Sprintf("capscye drill --level %d --seed 11 --count 5", level)
-		for _, w := range []string{fmt.Sprintf("Drill, level %d, seed 11, 5 problems", level), "Name ____", again, cautions[0], "Problem 5 of 5."} {
+		for _, w := range []string{fmt.Sprintf("Drill, level %d, seed 11, 5 problems", level), "Name ____", again, wording.Cautions[0], "Problem 5 of 5."} {
 			if !strings.Contains(problems, w) {
 				t.Errorf("level %d: %q is not among the problems", level, w)
 			}
@@ -219,7 +221,7 @@ func TestDrillPDF(t *testing.T) {
 				if !strings.Contains(problems, askWords(q)) {
 					t.Errorf("level %d: %q is not asked", level, askWords(q))
 				}
-				line := workingLine(q.Lines[len(q.Lines)-1], drillScale(p))
+				line := wording.WorkingLine(q.Lines[len(q.Lines)-1], drillScale(p))
 				if !strings.Contains(unspaced(key), unspaced(line)) { // it may be broken into lines
 					t.Errorf("level %d: %q is not in the key", level, line)
 				}

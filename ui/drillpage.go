@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/calc"
+	"capscye/ui/typeset"
 	"capscye/units"
 )
 
@@ -148,7 +149,7 @@ func (p *drillPage) parts(width int) (known, said []string) {
 	}
 	switch {
 	case p.scored && p.said.words != "" && p.sure != "":
-		return bold(wrap(p.said.words, width), p.styles), append([]string{""}, l.scoreLines(width)...)
+		return bold(typeset.Wrap(p.said.words, width), p.styles), append([]string{""}, l.scoreLines(width)...)
 	case p.scored:
 		return nil, l.scoreLines(width)
 	case l.ended():
@@ -163,7 +164,7 @@ func (p *drillPage) parts(width int) (known, said []string) {
 		done = append(done, askedFigure(q)+" "+drillScale(problem).Exact(q.Right))
 	}
 	if done != nil {
-		known = append(known, hanging("  Done: ", strings.Join(done, "; ")+".", width)...)
+		known = append(known, typeset.Hanging("  Done: ", strings.Join(done, "; ")+".", width)...)
 	}
 	return known, said
 }
@@ -185,8 +186,8 @@ func (p *drillPage) question(width int) []string {
 			reading = "= " + drillScale(problem).Both(length)
 		}
 	}
-	ask := hanging("> ", askWords(q)+"?", width)
-	return append(ask, cut("  ["+pad(shownEntry(e), valueWidth)+"] "+reading, width))
+	ask := typeset.Hanging("> ", askWords(q)+"?", width)
+	return append(ask, typeset.Cut("  ["+typeset.Pad(shownEntry(e), valueWidth)+"] "+reading, width))
 }
 
 // room is how many lines what is known and said can take.
@@ -208,8 +209,8 @@ func (p *drillPage) render(width, height int) string {
 	known, said := p.parts(width)
 	room := p.room(width, height)
 	out := []string{p.styles.heading.Render("Drill: the sums of the trade") + fmt.Sprintf("   level %d, seed %d", p.lesson.level, p.lesson.seed)}
-	out = append(out, strings.Split(scrolled(append(known, said...), p.scroll, width, room), "\n")...)
+	out = append(out, strings.Split(typeset.Scrolled(append(known, said...), p.scroll, width, room), "\n")...)
 	out = append(out, strings.Repeat("-", width))
 	out = append(append(out, p.question(width)...), keyLine(keys, p.styles, width))
-	return block(out, width, height)
+	return typeset.Block(out, width, height)
 }

@@ -7,6 +7,9 @@ import (
 	"time"
 
 	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/worksheets"
 )
 
@@ -61,33 +64,33 @@ func blank(p calc.Problem, q calc.Question) string {
 
 // drillText is the paper in 80 columns; a form feed is where a page ends.
 func drillText(l *lesson) string {
-	var out printout
-	out.line("%s", l.drillHead())
-	out.line("Name ______________________________   Day ______________")
+	var out typeset.Printout
+	out.Line("%s", l.drillHead())
+	out.Line("Name ______________________________   Day ______________")
 	for i, p := range l.problems {
-		out.line("")
-		for _, text := range l.problemLines(i, printWidth) {
-			out.line("%s", text)
+		out.Line("")
+		for _, text := range l.problemLines(i, typeset.PrintWidth) {
+			out.Line("%s", text)
 		}
 		for _, q := range p.Questions {
-			out.line("  %s", blank(p, q))
+			out.Line("  %s", blank(p, q))
 		}
 	}
-	out.cautions()
-	out.line("%s", l.againWords())
-	out.line("\fAnswer key. %s", l.drillHead())
+	wording.PrintCautions(&out)
+	out.Line("%s", l.againWords())
+	out.Line("\fAnswer key. %s", l.drillHead())
 	for i, p := range l.problems {
-		out.line("")
-		out.line("Problem %d. %s", i+1, problemTitle(p))
+		out.Line("")
+		out.Line("Problem %d. %s", i+1, problemTitle(p))
 		for _, q := range p.Questions {
 			for _, line := range q.Lines {
-				for _, text := range workingRows(workingLine(line, drillScale(p)), printWidth) {
-					out.line("%s", text)
+				for _, text := range report.WorkingRows(wording.WorkingLine(line, drillScale(p)), typeset.PrintWidth) {
+					out.Line("%s", text)
 				}
 			}
 		}
 	}
-	return out.text()
+	return out.Text()
 }
 
 // printDrill is the same on a surface.
@@ -118,7 +121,7 @@ func printDrill(c *page, l *lesson) {
 		}
 	}
 	c.y += 3
-	for _, w := range cautions {
+	for _, w := range wording.Cautions {
 		say(roman, w)
 	}
 	say(roman, l.againWords())
@@ -128,7 +131,7 @@ func printDrill(c *page, l *lesson) {
 		say(bolder, fmt.Sprintf("Problem %d. %s", i+1, problemTitle(p)))
 		for _, q := range p.Questions {
 			for _, line := range q.Lines {
-				say(roman, workingLine(line, drillScale(p)))
+				say(roman, wording.WorkingLine(line, drillScale(p)))
 			}
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"capscye/calc"
+	"capscye/ui/typeset"
 )
 
 // The drill on the command line: questions and answers line by line.
@@ -87,7 +88,7 @@ func (s *session) drill(o drillOptions) error {
 		if err := writeDrill(o.paper, l, s.today); err != nil {
 			return errors.New(fileWords(err))
 		}
-		fmt.Fprintf(s.out, "%s is written.\n", plain(o.paper))
+		fmt.Fprintf(s.out, "%s is written.\n", typeset.Plain(o.paper))
 		return nil
 	}
 	return s.converse(l)
@@ -122,7 +123,7 @@ func (s *session) converse(l *lesson) error {
 	for told := -1; !l.ended(); {
 		if l.at > told {
 			told = l.at
-			if err := say(append([]string{""}, l.problemLines(l.at, printWidth)...)...); err != nil {
+			if err := say(append([]string{""}, l.problemLines(l.at, typeset.PrintWidth)...)...); err != nil {
 				return err
 			}
 		}
@@ -137,21 +138,21 @@ func (s *session) converse(l *lesson) error {
 		if h.tooLong {
 			h.text = "that line" // no length, and said to be none
 		}
-		words, working := l.answer(h.text).lines(printWidth)
+		words, working := l.answer(h.text).lines(typeset.PrintWidth)
 		if err := say(append(words, working...)...); err != nil {
 			return err
 		}
 	}
 	s.worse(heard.status)
-	return say(append([]string{""}, l.scoreLines(printWidth)...)...)
+	return say(append([]string{""}, l.scoreLines(typeset.PrintWidth)...)...)
 }
 
 // problemLines are a problem's number, title and what is known, for a width.
 func (l *lesson) problemLines(i, width int) []string {
 	p := l.problems[i]
-	out := wrap(fmt.Sprintf("Problem %d of %d. %s", i+1, len(l.problems), problemTitle(p)), width)
+	out := typeset.Wrap(fmt.Sprintf("Problem %d of %d. %s", i+1, len(l.problems), problemTitle(p)), width)
 	for _, words := range problemWords(p) {
-		out = append(out, hanging("  ", words, width)...)
+		out = append(out, typeset.Hanging("  ", words, width)...)
 	}
 	return out
 }

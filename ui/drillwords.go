@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 )
 
@@ -28,8 +30,8 @@ func drillScale(p calc.Problem) units.Scale {
 
 // problemTitle is who it is for, and how lengths are written.
 func problemTitle(p calc.Problem) string {
-	return fmt.Sprintf("%s for %s, in %s, ruler %s", capitalised(drillGarments[p.Garment]), drillWearers[p.Wearer],
-		unitWords(p.System), p.Input.Ruler)
+	return fmt.Sprintf("%s for %s, in %s, ruler %s", typeset.Capitalised(drillGarments[p.Garment]), drillWearers[p.Wearer],
+		wording.UnitWords(p.System), p.Input.Ruler)
 }
 
 // problemWords is what is known, a sentence or two for each thing that is
@@ -107,12 +109,12 @@ func shareWords(m calc.Method) string {
 
 // askedFigure names what is asked: "each sleeve side's need".
 func askedFigure(q calc.Question) string {
-	of := subjectWords[q.Figure.Of]
+	of := wording.SubjectWords[q.Figure.Of]
 	switch {
 	case q.Figure.Quantity == calc.SlideMark && q.Alike:
 		of = "cap and armhole"
 	case q.Figure.Quantity == calc.SlideMark:
-		of = subjectWords[calc.Side(q.Figure.Of-calc.OfSleeveFront).Half().Subject()] + " cap and armhole"
+		of = wording.SubjectWords[calc.Side(q.Figure.Of-calc.OfSleeveFront).Half().Subject()] + " cap and armhole"
 	case q.Alike && q.Figure.Of == calc.OfFront:
 		of = "front and back"
 	case q.Alike && q.Figure.Of == calc.OfSleeveFront:
@@ -120,13 +122,13 @@ func askedFigure(q calc.Question) string {
 	case q.Alike:
 		of = "each bodice side's"
 	}
-	return of + " " + quantityWords[q.Figure.Quantity]
+	return of + " " + wording.QuantityWords[q.Figure.Quantity]
 }
 
 // askWords is the figure as a line of a form has it, with a few words on what it
 // is: "Sleeve flat width, between its seam lines".
 func askWords(q calc.Question) string {
-	words, gloss := capitalised(askedFigure(q)), askGloss[q.Figure.Quantity]
+	words, gloss := typeset.Capitalised(askedFigure(q)), askGloss[q.Figure.Quantity]
 	switch {
 	case q.Figure == calc.Figure{Of: calc.OfSleeve, Quantity: calc.FlatWidth}:
 		words += ", between its seam lines"

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"unicode/utf16"
 	"unicode/utf8"
+
+	"capscye/ui/typeset"
 )
 
 // encodeJSON writes one value, indented, with every character escaped that a
@@ -86,7 +88,7 @@ func appendHarmless(out, text []byte) []byte {
 		}
 		r, size := utf8.DecodeRune(text)
 		switch {
-		case !unprintable(r):
+		case !typeset.Unprintable(r):
 			out = append(out, text[:size]...)
 		case r > 0xffff:
 			high, low := utf16.EncodeRune(r)

@@ -10,6 +10,8 @@ import (
 	"testing"
 	"unicode/utf16"
 
+	"capscye/ui/report"
+	"capscye/ui/typeset"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -43,7 +45,7 @@ func randomDocument(rnd *rand.Rand) *worksheets.Document {
 func TestJSONIsByteForByteWhatTheLibraryWrites(t *testing.T) {
 	same := func(d *worksheets.Document, working bool) {
 		t.Helper()
-		r := reckon(d, someDay, 0)
+		r := report.Reckon(d, someDay, 0)
 		got, err := encodeJSON(toJSON(r, working))
 		want, err2 := slowEncodeJSON(slowJSON(r, working))
 		if err != nil || err2 != nil || !bytes.Equal(got, want) {
@@ -83,7 +85,7 @@ func slowEncodeJSON(v any) ([]byte, error) {
 	}
 	for _, r := range b.String() {
 		switch {
-		case r == '\n' || !unprintable(r):
+		case r == '\n' || !typeset.Unprintable(r):
 			out.WriteRune(r)
 		case r > 0xffff:
 			high, low := utf16.EncodeRune(r)
@@ -138,8 +140,8 @@ type slowSheet struct {
 }
 
 // slowJSON is a report as maps and as lengths that write themselves.
-func slowJSON(r report, working bool) slowSheet {
-	p, s, fast := r.plan, r.plan.Seams, toJSON(r, working)
+func slowJSON(r report.Report, working bool) slowSheet {
+	p, s, fast := r.Plan, r.Plan.Seams, toJSON(r, working)
 	planned := func(l units.Length) slowMM { return slowMM{Length: l, Known: !p.Open} }
 	number := func(known bool, n float64) *float64 {
 		if !known {
@@ -148,7 +150,7 @@ func slowJSON(r report, working bool) slowSheet {
 		return &n
 	}
 	out := slowSheet{
-		Title: r.sheet.Text(worksheets.Title), Unit: r.sheet.Unit().String(),
+		Title: r.Sheet.Text(worksheets.Title), Unit: r.Sheet.Unit().String(),
 		Need: struct {
 			S slowMM `json:"sleeve_mm"`
 			B slowMM `json:"bust_mm"`

@@ -13,6 +13,9 @@ import (
 	"strings"
 	"testing"
 
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -147,7 +150,7 @@ func TestNoPayloadReachesTheScreen(t *testing.T) {
 				}
 				r.fits()
 			}
-			for range len(forms[stepBody]) { // with the hands on every field
+			for range len(forms.Items[forms.Body]) { // with the hands on every field
 				look("the form")
 				r.press("tab")
 			}
@@ -183,7 +186,7 @@ func TestNoPayloadIsPrinted(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			names, _, err := writeCard(filepath.Join(t.TempDir(), "card.pdf"), "a4", reckon(d, someDay, 0), someDay)
+			names, _, err := writeCard(filepath.Join(t.TempDir(), "card.pdf"), "a4", report.Reckon(d, someDay, 0), someDay)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -217,7 +220,7 @@ func TestNoPayloadIsPrinted(t *testing.T) {
 		for _, name := range cards {
 			lookAtCard(t, p, name)
 		}
-		if report := newFault(errors.New(p)).report(Version, plain(file)); acts(report) {
+		if said := newFault(errors.New(p)).report(Version, typeset.Plain(file)); acts(said) {
 			t.Errorf("%q comes through the report of a fault", p)
 		}
 	}

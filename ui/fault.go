@@ -5,6 +5,8 @@ import (
 	"path"
 	"runtime"
 	"strings"
+
+	"capscye/ui/typeset"
 )
 
 // fault is a fault of the program itself: what went wrong and where, and nothing
@@ -41,17 +43,17 @@ func newFault(recovered any) fault {
 // report is what is printed once the terminal is as it was. kept is where what
 // was not saved is, "" where everything was.
 func (f fault) report(version, kept string) string {
-	var out printout
-	out.hanging("", "capscye stopped because of a fault of its own. Your terminal is as it was.")
+	var out typeset.Printout
+	out.Hanging("", "capscye stopped because of a fault of its own. Your terminal is as it was.")
 	if kept == "" {
-		out.hanging("", "Everything that was kept in a field is in the file of the sheet.")
+		out.Hanging("", "Everything that was kept in a field is in the file of the sheet.")
 	} else {
-		out.hanging("", "What was not saved is kept in "+kept+"; the next start of that sheet offers it.")
+		out.Hanging("", "What was not saved is kept in "+kept+"; the next start of that sheet offers it.")
 	}
-	out.line("The fault, to be reported (nothing that you typed is in it):")
-	out.line("  %s, version %s, %s/%s", f.what, version, runtime.GOOS, runtime.GOARCH)
+	out.Line("The fault, to be reported (nothing that you typed is in it):")
+	out.Line("  %s, version %s, %s/%s", f.what, version, runtime.GOOS, runtime.GOARCH)
 	for _, w := range f.where {
-		out.line("  at %s", w)
+		out.Line("  at %s", w)
 	}
 	return out.String()
 }

@@ -7,6 +7,8 @@ import (
 	"time"
 	"unicode"
 
+	"capscye/ui/forms"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -27,7 +29,7 @@ func (m *root) askFitting() part {
 	n.take = func(text string) wish {
 		w := m.desk.addFitting(text, m.today)
 		m.front = nil
-		if change, ok := readFitting(text, m.desk.sheet(), m.desk.rep.scale.System); ok {
+		if change, ok := readFitting(text, m.desk.sheet(), m.desk.rep.Scale.System); ok {
 			m.front = m.askEase(change)
 		}
 		return w
@@ -37,9 +39,9 @@ func (m *root) askFitting() part {
 
 // askEase offers to turn a fitting into a change of ease.
 func (m *root) askEase(c easeChange) part {
-	sc := m.desk.rep.scale
-	text := fmt.Sprintf("The note is kept. Change the %s by %s, from %s to %s?", fields[c.key].words,
-		signed(c.after-c.before.Or(0), sc), orNothing(c.before, sc), sc.Format(c.after))
+	sc := m.desk.rep.Scale
+	text := fmt.Sprintf("The note is kept. Change the %s by %s, from %s to %s?", forms.Fields[c.key].Words,
+		wording.Signed(c.after-c.before.Or(0), sc), orNothing(c.before, sc), sc.Format(c.after))
 	if c.after < 0 {
 		text += " That is smaller than the body: only a knit takes it."
 	}
@@ -69,9 +71,9 @@ func (d *desk) addFitting(note string, day time.Time) wish {
 
 // changeEase does what was offered, and says so.
 func (d *desk) changeEase(c easeChange) wish {
-	w := d.set(c.key, exactly(c.after, d.sheet().Scale()))
-	d.message = fmt.Sprintf("The %s is now %s, where it was %s.", fields[c.key].words, d.rep.scale.Format(c.after),
-		orNothing(c.before, d.rep.scale))
+	w := d.set(c.key, forms.Exactly(c.after, d.sheet().Scale()))
+	d.message = fmt.Sprintf("The %s is now %s, where it was %s.", forms.Fields[c.key].Words, d.rep.Scale.Format(c.after),
+		orNothing(c.before, d.rep.Scale))
 	return w
 }
 

@@ -2,6 +2,9 @@ package ui
 
 import (
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -12,7 +15,7 @@ import (
 // scale, and squares to check the printer with.
 func (c *card) gauge() {
 	c.y = margin
-	c.title("Marking gauge: " + c.r.name())
+	c.title("Marking gauge: " + c.r.Name())
 	c.say(textSize, roman, "True to scale: print at 100 %, and measure the squares before you trust a strip. Cut along the dashed lines; lay the 0 of a side on its underarm corner.")
 	c.y += 4
 	for _, s := range c.strips() {
@@ -38,28 +41,28 @@ func (c *card) strips() []strip {
 	var list []strip
 	bySides := map[[2]units.Length]int{}
 	for _, s := range calc.Sides() {
-		p := c.r.plan.Sides[s]
-		if c.r.plan.Open || p.PivotMark == 0 && p.SlideMark == 0 {
+		p := c.r.Plan.Sides[s]
+		if c.r.Plan.Open || p.PivotMark == 0 && p.SlideMark == 0 {
 			continue
 		}
 		amounts := [2]units.Length{p.PivotMark, p.SlideMark}
 		if i, ok := bySides[amounts]; ok {
-			list[i].name += ", " + subjectWords[s.Subject()]
+			list[i].name += ", " + wording.SubjectWords[s.Subject()]
 			continue
 		}
 		bySides[amounts] = len(list)
-		one := strip{name: subjectWords[s.Subject()], marks: []stripMark{{0, "0"}}}
+		one := strip{name: wording.SubjectWords[s.Subject()], marks: []stripMark{{0, "0"}}}
 		if p.PivotMark != 0 {
-			one.marks = append(one.marks, stripMark{p.PivotMark, "pivot " + inOrOut(p.PivotMark, c.r.scale)})
+			one.marks = append(one.marks, stripMark{p.PivotMark, "pivot " + wording.InOrOut(p.PivotMark, c.r.Scale)})
 		}
 		if p.SlideMark != 0 {
-			one.marks = append(one.marks, stripMark{p.Marked(), "slide " + inOrOut(p.SlideMark, c.r.scale)})
+			one.marks = append(one.marks, stripMark{p.Marked(), "slide " + wording.InOrOut(p.SlideMark, c.r.Scale)})
 		}
 		list = append(list, one)
 	}
 	for _, k := range []worksheets.Key{worksheets.SleeveAllowance, worksheets.BodiceAllowance} {
-		if l := c.r.sheet.Reading(k); l.Known && l.Length > 0 {
-			list = append(list, strip{fields[k].words, []stripMark{{0, "0"}, {l.Length, c.r.scale.Format(l.Length)}}})
+		if l := c.r.Sheet.Reading(k); l.Known && l.Length > 0 {
+			list = append(list, strip{forms.Fields[k].Words, []stripMark{{0, "0"}, {l.Length, c.r.Scale.Format(l.Length)}}})
 		}
 	}
 	return list
@@ -75,14 +78,14 @@ func (c *card) strip(s strip) {
 	}
 	tall := 9 + 3*float64(len(s.marks)+1)
 	length := (high - low).Millimetres() + 2*inside
-	words := c.surface.width(textSize, bolder, capitalised(s.name))
+	words := c.surface.width(textSize, bolder, typeset.Capitalised(s.name))
 	for _, m := range s.marks {
 		words = max(words, (m.at-low).Millimetres()+c.surface.width(6, roman, m.words))
 	}
 	length = max(length, words+2*inside)
 	top := c.y + 1.5
 	if length > c.paper.width-2*margin || top+tall > c.paper.height-margin {
-		c.say(textSize, roman, capitalised(s.name)+": no room for it on this paper; measure it with the ruler.")
+		c.say(textSize, roman, typeset.Capitalised(s.name)+": no room for it on this paper; measure it with the ruler.")
 		return
 	}
 	for _, edge := range [][4]float64{ // dashed: to be cut along, and no mark
@@ -91,7 +94,7 @@ func (c *card) strip(s strip) {
 	} {
 		c.line(edge[0], edge[1], edge[2], edge[3], 0.15, true)
 	}
-	c.text(margin+inside, top+3.4, textSize, bolder, capitalised(s.name))
+	c.text(margin+inside, top+3.4, textSize, bolder, typeset.Capitalised(s.name))
 	zero := margin + inside - low.Millimetres()
 	for i, m := range s.marks {
 		x := zero + m.at.Millimetres()

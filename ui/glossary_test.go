@@ -3,26 +3,27 @@ package ui
 import (
 	"fmt"
 	"maps"
-	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
-	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/worksheets"
 )
 
 // whatIsRead is all that a person reads in each step: the labels and hints of
 // its form, and the screens of every example, as it is and with other choices.
-func whatIsRead(t *testing.T) (read [stepCount]string) {
+func whatIsRead(t *testing.T) (read [forms.StepCount]string) {
 	t.Helper()
-	for s := range stepCount {
-		for _, it := range forms[s] {
-			f := fields[it.key]
-			if it.heading != "" {
-				f = field{}
+	for s := range forms.StepCount {
+		for _, it := range forms.Items[s] {
+			f := forms.Fields[it.Key]
+			if it.Heading != "" {
+				f = forms.Field{}
 			}
-			read[s] += strings.Join([]string{it.heading, f.label, f.words, f.hint, strings.Join(it.key.Options(), " ")}, "\n")
+			read[s] += strings.Join([]string{it.Heading, f.Label, f.Words, f.Hint, strings.Join(it.Key.Options(), " ")}, "\n")
 		}
 	}
 	for _, name := range worksheets.Examples() {
@@ -32,12 +33,12 @@ func whatIsRead(t *testing.T) (read [stepCount]string) {
 				k, _ := worksheets.KeyNamed(path)
 				rootOf(r).desk.set(k, text)
 			}
-			for s := range stepCount {
+			for s := range forms.StepCount {
 				r.press(fmt.Sprintf("f%d", s+1))
 				read[s] += r.screen()
 			}
-			for _, step := range rootOf(r).desk.rep.traceSteps() {
-				read[stepTrace] += verbs[step.Action] + " " + stepText(step, rootOf(r).desk.rep) + "\n"
+			for _, step := range rootOf(r).desk.rep.TraceSteps() {
+				read[forms.Trace] += wording.Verbs[step.Action] + " " + stepText(step, rootOf(r).desk.rep) + "\n"
 			}
 		}
 	}
@@ -50,120 +51,45 @@ func whatIsRead(t *testing.T) (read [stepCount]string) {
 // Every word of the glossary is read where the glossary says that it is.
 func TestEveryWordOfTheGlossaryIsUsed(t *testing.T) {
 	read := whatIsRead(t)
-	worked := strings.ToLower(strings.Join(slices.Collect(maps.Values(quantityWords)), "\n"))
-	for _, w := range glossary {
-		if w.where() == "In ." {
-			t.Errorf("%s is used nowhere", w.word)
+	worked := strings.ToLower(strings.Join(slices.Collect(maps.Values(wording.QuantityWords)), "\n"))
+	for _, w := range wording.Glossary {
+		if w.Where() == "In ." {
+			t.Errorf("%s is used nowhere", w.Word)
 		}
-		for _, s := range w.seen {
-			if !strings.Contains(read[s], w.word) {
-				t.Errorf("%q is not to be read in step %d", w.word, s+1)
+		for _, s := range w.Seen {
+			if !strings.Contains(read[s], w.Word) {
+				t.Errorf("%q is not to be read in step %d", w.Word, s+1)
 			}
 		}
-		for _, k := range w.keys {
-			f := fields[k]
-			said := strings.ToLower(strings.Join([]string{headingOver(k), f.label, f.words, f.hint}, "\n"))
-			if !strings.Contains(said, w.word) && !strings.HasPrefix(f.hint, "The same on the ") {
-				t.Errorf("%q is not said of %s", w.word, k)
+		for _, k := range w.Keys {
+			f := forms.Fields[k]
+			said := strings.ToLower(strings.Join([]string{headingOver(k), f.Label, f.Words, f.Hint}, "\n"))
+			if !strings.Contains(said, w.Word) && !strings.HasPrefix(f.Hint, "The same on the ") {
+				t.Errorf("%q is not said of %s", w.Word, k)
 			}
 		}
-		if len(w.acts) > 0 && !strings.Contains(read[stepTrace], w.word) {
-			t.Errorf("%q is in no step at the table", w.word)
+		if len(w.Acts) > 0 && !strings.Contains(read[forms.Trace], w.Word) {
+			t.Errorf("%q is in no step at the table", w.Word)
 		}
-		if w.worked && !strings.Contains(worked, w.word) {
-			t.Errorf("%q is in no line of working", w.word)
+		if w.Worked && !strings.Contains(worked, w.Word) {
+			t.Errorf("%q is in no line of working", w.Word)
 		}
 	}
 }
 
 // headingOver is the heading that a field stands under.
 func headingOver(k worksheets.Key) (last string) {
-	for s := range stepCount {
-		for _, it := range forms[s] {
+	for s := range forms.StepCount {
+		for _, it := range forms.Items[s] {
 			switch {
-			case it.heading != "":
-				last = it.heading
-			case it.key == k:
+			case it.Heading != "":
+				last = it.Heading
+			case it.Key == k:
 				return last
 			}
 		}
 	}
 	return ""
-}
-
-// Each word has one sentence, the words are in order, and what is at hand has
-// one word at the most.
-func TestGlossaryIsInOrder(t *testing.T) {
-	answers, actions := map[worksheets.Key]string{}, map[calc.Action]string{}
-	for i, w := range glossary {
-		if i > 0 && w.word <= glossary[i-1].word {
-			t.Errorf("%q stands behind %q", w.word, glossary[i-1].word)
-		}
-		if !strings.HasSuffix(w.says, ".") || strings.Count(w.says, ". ") > 0 || strings.ToUpper(w.says[:1]) != w.says[:1] {
-			t.Errorf("%q: %q is not one sentence", w.word, w.says)
-		}
-		for _, k := range w.keys {
-			if other := answers[k]; other != "" {
-				t.Errorf("%s has both %q and %q", k, other, w.word)
-			}
-			answers[k] = w.word
-		}
-		for _, a := range w.acts {
-			if other := actions[a]; other != "" {
-				t.Errorf("%s has both %q and %q", verbs[a], other, w.word)
-			}
-			actions[a] = w.word
-		}
-	}
-}
-
-// plainWords need no explanation.
-var plainWords = strings.Fields(`
-	a after again already alter and arm at back between body by check chosen corner crossed cut day does down each elbow
-	extend fabric finest flat for from front garment gets half height in is kept laid larger lay leave left length limit
-	long loses marks measured measuring most notes of off on other out over pattern piece printed room ruler same sheet
-	short spare style take than that the this title to too unit waist wearer what where width wrist`)
-
-// A word of the trade on a label, in a heading, a line of working or a step at
-// the table is in the glossary.
-func TestWordsOfTheTradeAreInTheGlossary(t *testing.T) {
-	var said []string
-	for s := range stepCount {
-		for _, it := range forms[s] {
-			said = append(said, it.heading)
-		}
-	}
-	for _, f := range fields {
-		said = append(said, f.label, f.words)
-	}
-	said = append(said, slices.Collect(maps.Values(quantityWords))...)
-	said = append(said, slices.Collect(maps.Values(subjectWords))...)
-	said = append(said, slices.Collect(maps.Values(placeWords))...)
-	said = append(said, slices.Collect(maps.Values(verbs))...)
-	said = append(said, slices.Collect(maps.Values(pieceNames))...)
-	for _, k := range worksheets.Keys() {
-		if k != worksheets.Unit {
-			said = append(said, k.Options()...)
-		}
-	}
-	known := map[string]bool{}
-	for _, w := range plainWords {
-		known[w] = true
-		if !regexp.MustCompile(`\b` + w + `\b`).MatchString(strings.ToLower(strings.Join(said, "\n"))) {
-			t.Errorf("%q is said nowhere", w)
-		}
-	}
-	for _, w := range glossary {
-		for _, part := range strings.Fields(w.word) {
-			known[part], known[part+"s"], known[part+"es"] = true, true, true
-		}
-	}
-	for _, w := range regexp.MustCompile(`[a-z][a-z'-]*`).FindAllString(strings.ToLower(strings.Join(said, "\n")), -1) {
-		if !known[w] {
-			t.Errorf("%q is neither plain nor in the glossary", w)
-			known[w] = true
-		}
-	}
 }
 
 // The page of words opens at the word that the hands are at.
@@ -183,7 +109,7 @@ func TestWordsOnTheCommandLine(t *testing.T) {
 		t.Errorf("status %d, %s\n%s", status, errs, out)
 	}
 	for _, l := range strings.Split(out, "\n") {
-		if len(l) > printWidth {
+		if len(l) > typeset.PrintWidth {
 			t.Errorf("%d columns: %q", len(l), l)
 		}
 	}

@@ -13,6 +13,8 @@ import (
 	"time"
 
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/report"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -91,7 +93,7 @@ func TestSlope(t *testing.T) {
 }
 
 func plansOf(t *testing.T, n int) func() {
-	in := input(&lit(t, 80, 24).desk.doc.Sheet, someDay)
+	in := report.Input(&lit(t, 80, 24).desk.doc.Sheet, someDay)
 	return func() {
 		for range n {
 			calc.Compute(in)
@@ -123,7 +125,7 @@ func loaded(t *testing.T, path string) *worksheets.Document {
 
 func loadWithFittings(t *testing.T, n int) func() {
 	path := withFittings(t, n)
-	return func() { reckon(loaded(t, path), someDay, 0) }
+	return func() { report.Reckon(loaded(t, path), someDay, 0) }
 }
 
 func saveWithFittings(t *testing.T, n int) func() {
@@ -143,7 +145,7 @@ func saveWithFittings(t *testing.T, n int) func() {
 func frameWithFittings(t *testing.T, n int) func() {
 	m := lit(t, 120, 40)
 	m.opened(openedMsg{doc: loaded(t, withFittings(t, n))})
-	m.desk.goTo(stepMatch)
+	m.desk.goTo(forms.Match)
 	return func() { m.View() }
 }
 
@@ -151,9 +153,9 @@ func frameWithFittings(t *testing.T, n int) func() {
 func frameOfArea(t *testing.T, cells int) func() {
 	width := map[int]int{80 * 24: 80, 120 * 40: 120, 200 * 60: 200, 300 * 100: 300, 500 * 200: 500}[cells]
 	m := lit(t, width, cells/width)
-	m.desk.goTo(stepSplit)
+	m.desk.goTo(forms.Split)
 	return func() {
-		m.desk.rep.derived = m.desk.rep.derive() // as after a change: nothing is kept from the frame before
+		m.desk.rep.Derived = m.desk.rep.Derive() // as after a change: nothing is kept from the frame before
 		m.View()
 	}
 }

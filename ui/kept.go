@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -26,12 +27,12 @@ func (d *desk) saved(msg savedMsg) {
 		d.conflict = true
 		d.message = "Not saved: another program changed the file. ^s asks what to do."
 	case msg.err != nil:
-		d.message = "Not saved: " + plain(fileWords(msg.err)) + ". It is kept here; ^s tries again."
+		d.message = "Not saved: " + typeset.Plain(fileWords(msg.err)) + ". It is kept here; ^s tries again."
 	default:
 		d.adopt(msg)
 		d.conflict = false
 		if msg.backup != "" {
-			d.message = "What the file held before is kept in " + plain(msg.backup) + "."
+			d.message = "What the file held before is kept in " + typeset.Plain(msg.backup) + "."
 		}
 	}
 }

@@ -6,15 +6,17 @@ import (
 	"os"
 	"time"
 	"unicode/utf8"
+
+	"capscye/ui/forms"
 )
 
 // What a hand can type is read as it comes; a flood is not. The library looks at the
 // whole of a long paste again with every 256 bytes that come, and draws the screen for
 // every word of one that is not marked: a megabyte would take minutes.
 const (
-	mostAtOnce = 4096              // bytes that are taken at once outside a paste
-	eachSecond = 2048              // ... and for every second that passes
-	mostPasted = 5 * longestAnswer // bytes of a paste that are passed on: enough to be told that it is too long
+	mostAtOnce = 4096                    // bytes that are taken at once outside a paste
+	eachSecond = 2048                    // ... and for every second that passes
+	mostPasted = 5 * forms.LongestAnswer // bytes of a paste that are passed on: enough to be told that it is too long
 )
 
 const pasteBegin, pasteEnd = "\x1b[200~", "\x1b[201~"

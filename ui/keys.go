@@ -5,6 +5,9 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
 )
 
 // binding is one row of a table of keys. The bottom line and the page of keys
@@ -101,39 +104,39 @@ var deskKeys = []binding{
 }
 
 func hasFields(d *desk) (bool, string) {
-	return len(forms[d.step]) > 0, "this step has nothing to fill in"
+	return len(forms.Items[d.step]) > 0, "this step has nothing to fill in"
 }
 
 // onSlide is the slide, until somebody types a length into it.
 func onSlide(d *desk) (bool, string) {
-	return d.on(slideField) && d.fresh, "this pushes the slide, in step 4"
+	return d.on(forms.SlideField) && d.fresh, "this pushes the slide, in step 4"
 }
 
-func onChoice(d *desk) (bool, string) { return d.on(choiceField), "" }
+func onChoice(d *desk) (bool, string) { return d.on(forms.ChoiceField), "" }
 
 // onLength is a length, and the slide once somebody types one into it.
 func onLength(d *desk) (bool, string) {
-	return d.on(lengthField) || d.on(slideField) && !d.fresh, "tab goes from field to field"
+	return d.on(forms.LengthField) || d.on(forms.SlideField) && !d.fresh, "tab goes from field to field"
 }
 
 func hasCopies(d *desk) (bool, string) {
 	return len(d.copies) > 0, "there is no copy beside the sheet: ^l lays one"
 }
 
-func onPage(d *desk) (bool, string) { return len(forms[d.step]) == 0, "" }
+func onPage(d *desk) (bool, string) { return len(forms.Items[d.step]) == 0, "" }
 
-func onTrace(d *desk) (bool, string) { return d.step == stepTrace, "" }
+func onTrace(d *desk) (bool, string) { return d.step == forms.Trace, "" }
 
 // onTrouble is step 5 while something could be mended.
 func onTrouble(d *desk) (bool, string) {
-	return d.step == stepMatch && d.rep.mendable(), ""
+	return d.step == forms.Match && mendable(d.rep), ""
 }
 
 func onMeasures(d *desk) (bool, string) {
-	return d.step == stepBody || d.step == stepPattern, "step 1 takes the body of another sheet, step 3 the pattern"
+	return d.step == forms.Body || d.step == forms.Pattern, "step 1 takes the body of another sheet, step 3 the pattern"
 }
 
-func onMatch(d *desk) (bool, string) { return d.step == stepMatch, "" }
+func onMatch(d *desk) (bool, string) { return d.step == forms.Match, "" }
 
 // find is the binding that takes a key now.
 func (d *desk) find(key string) (binding, bool) {
@@ -150,7 +153,7 @@ func (d *desk) whyNot(key string) string {
 	for _, b := range deskKeys {
 		if b.when != nil && slices.Contains(b.keys, key) && len(key) > 1 {
 			if ok, why := b.when(d); !ok && why != "" {
-				return capitalised(why) + "."
+				return typeset.Capitalised(why) + "."
 			}
 		}
 	}
@@ -190,7 +193,7 @@ func keyLine(keys []binding, st styles, width int) string {
 		}
 		line.WriteString(next)
 	}
-	return cut(strings.TrimPrefix(line.String()+tail, "  "), width)
+	return typeset.Cut(strings.TrimPrefix(line.String()+tail, "  "), width)
 }
 
 // keysText lists every key of the worksheet, in two columns where there is room,
@@ -198,12 +201,12 @@ func keyLine(keys []binding, st styles, width int) string {
 func keysText(width int) (out []string) {
 	var rows []string
 	for _, b := range deskKeys {
-		rows = append(rows, pad(b.show, 11)+pad(b.does, 15)+b.where)
+		rows = append(rows, typeset.Pad(b.show, 11)+typeset.Pad(b.does, 15)+b.where)
 	}
 	if width >= 76 {
 		half := (len(rows) + 1) / 2
 		for i := range rows[half:] {
-			rows[i] = pad(rows[i], width/2) + rows[half+i]
+			rows[i] = typeset.Pad(rows[i], width/2) + rows[half+i]
 		}
 		rows = rows[:half]
 	}
@@ -214,7 +217,7 @@ func keysText(width int) (out []string) {
 		`Lengths: 13 3/4, 13-3/4, 13.75 or 13,75, with in, ", cm or mm, or nothing.`,
 		"~ stands before a length between two marks: it is shown at the nearest.",
 	} {
-		out = append(out, wrap(text, width)...)
+		out = append(out, typeset.Wrap(text, width)...)
 	}
 	return out
 }

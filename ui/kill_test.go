@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"capscye/ui/forms"
 	"capscye/worksheets"
 )
 
@@ -30,13 +31,13 @@ type committed struct {
 // typist types a length into every field that takes one, step after step, and notes
 // when each was kept, until it is told to stop.
 func (m *terminal) typist(rnd *rand.Rand, until time.Time) (done []committed) {
-	for s := range stepCount {
-		for _, it := range forms[s] {
-			if it.heading != "" {
+	for s := range forms.StepCount {
+		for _, it := range forms.Items[s] {
+			if it.Heading != "" {
 				continue
 			}
 			keys, text := "\r", ""
-			if kindOf(it.key) == lengthField {
+			if forms.KindOf(it.Key) == forms.LengthField {
 				text = strconv.Itoa(1+rnd.IntN(60)) + [...]string{"", " 1/2", " 3/8", ".25"}[rnd.IntN(4)]
 				keys = text + "\r"
 			}
@@ -44,7 +45,7 @@ func (m *terminal) typist(rnd *rand.Rand, until time.Time) (done []committed) {
 				return done
 			}
 			if text != "" {
-				done = append(done, committed{it.key, text, time.Now()})
+				done = append(done, committed{it.Key, text, time.Now()})
 			}
 			time.Sleep(time.Duration(rnd.IntN(40)) * time.Millisecond)
 			if time.Now().After(until) {

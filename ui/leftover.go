@@ -8,6 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -56,7 +57,7 @@ func (m *root) keptUp(msg keptMsg) {
 	msg.desk.kept = nil // tried again with the next message
 	if !msg.desk.unsafe {
 		msg.desk.unsafe = true
-		m.complain("What is not saved cannot be kept against a crash either: " + plain(fileWords(msg.err)) + ".")
+		m.complain("What is not saved cannot be kept against a crash either: " + typeset.Plain(fileWords(msg.err)) + ".")
 	}
 }
 
@@ -64,7 +65,7 @@ func (m *root) keptUp(msg keptMsg) {
 // What the file says already is no news.
 func (d *desk) layLeftover(l worksheets.Leftover) {
 	if len(l.Unreadable) > 0 {
-		d.message = "What an earlier run did not save cannot be read: it is in " + plain(strings.Join(l.Unreadable, ", ")) + "."
+		d.message = "What an earlier run did not save cannot be read: it is in " + typeset.Plain(strings.Join(l.Unreadable, ", ")) + "."
 	}
 	if len(l.Versions) == 0 {
 		return

@@ -5,6 +5,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -101,7 +102,7 @@ func hasEvery(text string, words []string) bool {
 func (l *list) key(msg tea.KeyMsg) wish {
 	l.message = ""
 	if (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace) && !msg.Alt {
-		if text := []rune(l.typed + plain(string(msg.Runes))); len(text) <= mostTyped {
+		if text := []rune(l.typed + typeset.Plain(string(msg.Runes))); len(text) <= mostTyped {
 			l.find(string(text))
 		}
 		return wish{}
@@ -136,20 +137,20 @@ func (l *list) key(msg tea.KeyMsg) wish {
 func (l *list) render(width, height int) string {
 	tail := []string{l.keys()}
 	if l.message != "" {
-		tail = append(bold(wrap(l.message, width), l.styles), tail...)
+		tail = append(bold(typeset.Wrap(l.message, width), l.styles), tail...)
 	}
 	room := max(0, height-listHeadHeight-len(tail))
-	top, end := seen(len(l.shown), l.at, room)
+	top, end := typeset.Seen(len(l.shown), l.at, room)
 	body := make([]string, room)
 	for i := top; i < end; i++ {
 		words := l.rows[l.shown[i]].words(width - 2)
 		body[i-top] = "  " + words
 		if i == l.at {
-			body[i-top] = l.styles.here.Render(cut("> "+words, width))
+			body[i-top] = l.styles.here.Render(typeset.Cut("> "+words, width))
 		}
 	}
-	head := []string{l.styles.heading.Render(cut(l.head, width)), l.findLine(strings.Join(body, "\n")), listHead(width)}
-	return block(append(append(head, body...), tail...), width, height)
+	head := []string{l.styles.heading.Render(typeset.Cut(l.head, width)), l.findLine(strings.Join(body, "\n")), listHead(width)}
+	return typeset.Block(append(append(head, body...), tail...), width, height)
 }
 
 // listHeadHeight is what stands above the rows.
@@ -164,7 +165,7 @@ func (l *list) findLine(body string) string {
 	case l.typed != "":
 		return "Find: " + l.styles.key.Render(l.typed) + l.styles.here.Render(" ")
 	}
-	return strings.TrimRight("Type to find a file, a wearer or a title.  "+offMarkNote(body), " ")
+	return strings.TrimRight("Type to find a file, a wearer or a title.  "+typeset.OffMarkNote(body), " ")
 }
 
 func (l *list) keys() string {

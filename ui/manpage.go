@@ -5,6 +5,9 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 )
 
 // manual is a page of the manual in the making, in roff with its macros for
@@ -85,7 +88,7 @@ func manPage(root *cobra.Command) string {
 	m.macro(".SH", "KEYS")
 	m.paragraphs("On the screen; ^s is ctrl and s together.")
 	for _, b := range deskKeys {
-		text := capitalised(b.does)
+		text := typeset.Capitalised(b.does)
 		if b.where != "" {
 			text += " (" + b.where + ")"
 		}
@@ -98,6 +101,6 @@ func manPage(root *cobra.Command) string {
 	m.entry("3", "A fault of the program, which is reported.")
 	m.entry("128 and more", "A signal ended it: 128 and its number.")
 	m.macro(".SH", "CAUTIONS")
-	m.paragraphs(strings.Join(cautions, "\n\n"))
+	m.paragraphs(strings.Join(wording.Cautions, "\n\n"))
 	return m.String()
 }

@@ -19,6 +19,8 @@ import (
 	"github.com/muesli/termenv"
 
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/report"
 	"capscye/worksheets"
 )
 
@@ -162,18 +164,18 @@ func (r *rig) runs() (rows [][4]string) {
 
 // frames measures what is drawn and reckoned, within this process.
 func (r *rig) frames() (rows [][4]string) {
-	for _, s := range []step{stepBody, stepSplit, stepMatch, stepTrace} {
+	for _, s := range []forms.Step{forms.Body, forms.Split, forms.Match, forms.Trace} {
 		m := lit(r.t, 120, 40)
 		m.desk.goTo(s)
 		took := testing.Benchmark(func(b *testing.B) {
 			for b.Loop() {
-				m.desk.rep.derived = m.desk.rep.derive() // as after a change: nothing is kept from the frame before
+				m.desk.rep.Derived = m.desk.rep.Derive() // as after a change: nothing is kept from the frame before
 				m.View()
 			}
 		})
 		rows = append(rows, [4]string{fmt.Sprintf("one frame at 120 x 40 of a changed sheet, step %d", s+1), fmt.Sprintf("%.2f ms", float64(took.NsPerOp())/1e6), "", "1 ms"})
 	}
-	in := input(&lit(r.t, 120, 40).desk.doc.Sheet, someDay)
+	in := report.Input(&lit(r.t, 120, 40).desk.doc.Sheet, someDay)
 	took := testing.Benchmark(func(b *testing.B) {
 		for b.Loop() {
 			calc.Compute(in)

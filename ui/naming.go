@@ -6,6 +6,8 @@ import (
 
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/typeset"
 )
 
 // naming asks for a line of text: a file name, with the ending of a worksheet
@@ -82,7 +84,7 @@ func freeName(text string) (path, refusal string) {
 		path += ".toml"
 	}
 	if exists(path) {
-		return "", plain(path) + " exists already; choose another name."
+		return "", typeset.Plain(path) + " exists already; choose another name."
 	}
 	return path, ""
 }
@@ -91,15 +93,15 @@ func (n *naming) render(width, height int) string {
 	e := n.entry
 	box := max(min(width-2, 60), 2)
 	e.Width = box - 1
-	out := append(wrap(n.text, width), "", "["+pad(shownEntry(e), box)+"]", n.styles.warn.Render(cut(n.message, width)),
+	out := append(typeset.Wrap(n.text, width), "", "["+typeset.Pad(shownEntry(e), box)+"]", n.styles.warn.Render(typeset.Cut(n.message, width)),
 		"", n.accept)
-	return block(out, width, height)
+	return typeset.Block(out, width, height)
 }
 
 // shownEntry is a line of input, its text harmless.
 func shownEntry(e textinput.Model) string {
-	if strings.ContainsFunc(e.Value(), unprintable) {
-		return plain(e.Value())
+	if strings.ContainsFunc(e.Value(), typeset.Unprintable) {
+		return typeset.Plain(e.Value())
 	}
 	return e.View()
 }

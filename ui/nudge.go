@@ -1,10 +1,9 @@
 package ui
 
 import (
-	"strings"
-
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
 	"capscye/units"
-	"capscye/worksheets"
 )
 
 // What the arrow keys do to the field under the hands.
@@ -24,9 +23,9 @@ func (d *desk) nudge(by int) wish {
 		d.message = "Type a length first; then up and down move it by a ruler mark."
 		return wish{}
 	}
-	text := exactly(nextMark(typed.Reading(k).Length, typed.Ruler(), by), d.sheet().Scale())
+	text := forms.Exactly(nextMark(typed.Reading(k).Length, typed.Ruler(), by), d.sheet().Scale())
 	if err := typed.Set(k, text); err != nil {
-		d.message = fields[k].label + ": " + plain(err.Error())
+		d.message = forms.Fields[k].Label + ": " + typeset.Plain(err.Error())
 		return wish{}
 	}
 	return d.set(k, text)
@@ -48,40 +47,9 @@ func nextMark(l units.Length, r units.Ruler, by int) units.Length {
 	return (below - 1) * mark
 }
 
-// exactly writes a length so that it reads back as the very same: in the
-// sheet's unit where it is on a mark, else in the ruler's, else in millimetres.
-func exactly(l units.Length, sc units.Scale) string {
-	for _, text := range []string{sc.Number(l), sc.OnRuler(l)} {
-		if !strings.HasPrefix(text, units.OffMark) {
-			return text
-		}
-	}
-	return l.String()
-}
-
 // choose goes through the options of a choice.
 func (d *desk) choose(by int) wish {
 	k, _ := d.focused()
-	options, now := optionsOf(d.sheet(), k)
+	options, now := forms.OptionsOf(d.sheet(), k)
 	return d.set(k, options[(now+by+len(options))%len(options)])
-}
-
-// optionsOf are the words that a field can be set to, and which one it has.
-func optionsOf(s *worksheets.Sheet, k worksheets.Key) (options []string, now int) {
-	options = k.Options()
-	current := ""
-	if k.Kind() == worksheets.Scale {
-		for _, r := range units.Rulers() {
-			options = append(options, r.String())
-		}
-		current = s.Ruler().String()
-	} else {
-		current = s.Choice(k)
-	}
-	for i, o := range options {
-		if o == current {
-			now = i
-		}
-	}
-	return options, now
 }

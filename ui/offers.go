@@ -8,6 +8,10 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -17,7 +21,7 @@ import (
 
 // trouble is a finding, and what would remove it.
 type trouble struct {
-	finding finding
+	finding report.Finding
 	offers  []offer
 }
 
@@ -31,37 +35,37 @@ type offer struct {
 // troubles are those of what is at hand, and what has changed where its
 // measurements were taken from.
 func (d *desk) troubles() []trouble {
-	return append(d.rep.troubles(), d.rep.sinceOffers(d.doc.Origins)...)
+	return append(Troubles(d.rep), sinceOffers(d.rep, d.doc.Origins)...)
 }
 
-// troubles finds the offers for a sheet. It tries many plans, so it is done when
+// Troubles finds the offers for a sheet. It tries many plans, so it is done when
 // somebody asks.
-func (r report) troubles() []trouble {
+func Troubles(r report.Report) []trouble {
 	var list []trouble
-	for _, f := range calc.Troubles(r.plan) {
-		t := trouble{finding: r.worded(f)}
-		remedies := calc.Remedies(r.input, f)
+	for _, f := range calc.Troubles(r.Plan) {
+		t := trouble{finding: r.Worded(f)}
+		remedies := calc.Remedies(r.Input, f)
 		slices.SortStableFunc(remedies, func(a, b calc.Remedy) int { // those that bring no other trouble come first
 			return cmp.Compare(len(calc.Troubles(a.After)), len(calc.Troubles(b.After)))
 		})
 		for _, remedy := range remedies {
-			t.offers = append(t.offers, r.offer(remedy))
+			t.offers = append(t.offers, priced(r, remedy))
 		}
 		list = append(list, t)
 	}
 	return list
 }
 
-// offer words a remedy and finds its price.
-func (r report) offer(remedy calc.Remedy) offer {
-	k := keyOf[remedy.Answer]
-	o := offer{sheet: r.sheet}
-	if err := o.sheet.Set(k, remedyText(remedy, r.sheet.Scale())); err != nil { // our own words are always readable
+// priced words a remedy and finds its price.
+func priced(r report.Report, remedy calc.Remedy) offer {
+	k := forms.KeyOf[remedy.Answer]
+	o := offer{sheet: r.Sheet}
+	if err := o.sheet.Set(k, remedyText(remedy, r.Sheet.Scale())); err != nil { // our own words are always readable
 		panic(err)
 	}
-	after := r.with(o.sheet)
-	o.change = fmt.Sprintf("%s: %s instead of %s", fields[k].words, after.valueOrDash(k), r.valueOrDash(k))
-	o.price = r.price(after, k)
+	after := r.With(o.sheet)
+	o.change = fmt.Sprintf("%s: %s instead of %s", forms.Fields[k].Words, after.ValueOrDash(k), r.ValueOrDash(k))
+	o.price = Price(r, after, k)
 	return o
 }
 
@@ -70,17 +74,17 @@ func remedyText(remedy calc.Remedy, sc units.Scale) string {
 	in := remedy.Input
 	switch remedy.Answer {
 	case calc.BicepEase:
-		return exactly(in.BicepEase.Length, sc)
+		return forms.Exactly(in.BicepEase.Length, sc)
 	case calc.BustEase:
-		return exactly(in.BustEase.Length, sc)
+		return forms.Exactly(in.BustEase.Length, sc)
 	case calc.ShareSleeve:
 		return percentText(in.Method.ShareSleeve)
 	case calc.ShareBust:
 		return percentText(in.Method.ShareBust)
 	case calc.LimitSleeve:
-		return exactly(in.Method.LimitSleeve, sc)
+		return forms.Exactly(in.Method.LimitSleeve, sc)
 	case calc.LimitBodice:
-		return exactly(in.Method.LimitBodice, sc)
+		return forms.Exactly(in.Method.LimitBodice, sc)
 	case calc.FollowCustom:
 		return worksheets.Follow.Options()[in.Method.Follow]
 	}
@@ -90,12 +94,12 @@ func remedyText(remedy calc.Remedy, sc units.Scale) string {
 // percentText is a share that is a whole number of hundredths.
 func percentText(s units.Share) string { return fmt.Sprintf("%d %%", s.Numerator*100/s.Denominator) }
 
-// price is what a change of one answer brings: what is to be marked then, the
+// Price is what a change of one answer brings: what is to be marked then, the
 // figures by which it is judged, the warnings that come, and an ease that is less
 // than usual.
-func (r report) price(after report, k worksheets.Key) []string {
+func Price(r report.Report, after report.Report, k worksheets.Key) []string {
 	var list []string
-	both := []report{r, after}
+	both := []report.Report{r, after}
 	add := func(what string, cells []string) {
 		if cells[0] != cells[1] {
 			list = append(list, fmt.Sprintf("%s %s instead of %s", what, cells[1], cells[0]))
@@ -109,17 +113,17 @@ func (r report) price(after report, k worksheets.Key) []string {
 	for _, c := range consequences {
 		add(c.what, inEach(both, c.words))
 	}
-	if place, ok := placeOf[k]; ok {
-		low, high := usualEase(place, r.input.Fabric)
-		if ease := after.sheet.Reading(k); ease.Known && ease.Length < low {
-			list = append(list, "less than the usual "+span(low, high, r.scale)+
+	if place, ok := forms.PlaceOf[k]; ok {
+		low, high := report.UsualEase(place, r.Input.Fabric)
+		if ease := after.Sheet.Reading(k); ease.Known && ease.Length < low {
+			list = append(list, "less than the usual "+wording.Span(low, high, r.Scale)+
 				", and wearing ease is not to be used up instead of altering (Robinson, ch. 16 and 17)")
 		}
 	}
 	came, _ := cameAndWent(r, after)
 	for _, f := range came {
-		if f.level > calc.Note {
-			list = append(list, f.leveled())
+		if f.Level > calc.Note {
+			list = append(list, f.Leveled())
 		}
 	}
 	return list
@@ -131,7 +135,7 @@ func (o offer) lines(n int, width int) []string {
 	if len(o.price) > 0 {
 		price = strings.TrimSuffix(strings.Join(o.price, "; "), ".")
 	}
-	return append(hanging(fmt.Sprintf("%2d  ", n), capitalised(o.change)+".", width), hanging("    price: ", price+".", width)...)
+	return append(typeset.Hanging(fmt.Sprintf("%2d  ", n), typeset.Capitalised(o.change)+".", width), typeset.Hanging("    price: ", price+".", width)...)
 }
 
 // troubleLines are all troubles with their offers, numbered through; at tells in
@@ -141,10 +145,10 @@ func troubleLines(list []trouble, width int) (out []string, at []int) {
 		if i > 0 {
 			out = append(out, "")
 		}
-		out = append(out, hanging(fmt.Sprintf("%-5s", t.finding.level), t.finding.text, width)...)
+		out = append(out, typeset.Hanging(fmt.Sprintf("%-5s", t.finding.Level), t.finding.Text, width)...)
 		if len(t.offers) == 0 {
-			out = append(out, hanging("    ", "No single change of ease, share, limit, custom or slide within reason removes it. Ways out: "+
-				cmp.Or(strings.Join(t.finding.ways, "; "), "none known")+".", width)...)
+			out = append(out, typeset.Hanging("    ", "No single change of ease, share, limit, custom or slide within reason removes it. Ways out: "+
+				cmp.Or(strings.Join(t.finding.Ways, "; "), "none known")+".", width)...)
 		}
 		for _, o := range t.offers {
 			at = append(at, len(out))
@@ -195,11 +199,11 @@ func (p *offerPage) render(width, height int) string {
 		focus = at[p.at]
 		lines[focus] = p.styles.here.Render(lines[focus])
 	}
-	seen, below := window(lines, min(focus+2, len(lines)-1), height-3) // the price of what is at hand is seen too
+	seen, below := typeset.Window(lines, min(focus+2, len(lines)-1), height-3) // the price of what is at hand is seen too
 	if below > 0 && len(seen) > 1 {
-		seen[len(seen)-1] = cut(fmt.Sprintf("... and %d lines more below", below+1), width)
+		seen[len(seen)-1] = typeset.Cut(fmt.Sprintf("... and %d lines more below", below+1), width)
 	}
 	keys := keyLine([]binding{{show: "up/down", does: "choose"}, {show: "enter", does: "open as what if"}, {show: "esc", does: "back"}}, p.styles, width)
 	head := []string{p.styles.heading.Render("What would make it work") + "   the smallest single changes", ""}
-	return block(append(head, seen...), width, height-1) + "\n" + cut(keys, width)
+	return typeset.Block(append(head, seen...), width, height-1) + "\n" + typeset.Cut(keys, width)
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"capscye/ui/report"
 	"capscye/worksheets"
 )
 
@@ -50,12 +51,12 @@ func TestOffersChangeOneAnswer(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			r := reckon(&list[0].doc, someDay, 0)
-			for _, trouble := range r.troubles() {
+			r := report.Reckon(&list[0].doc, someDay, 0)
+			for _, trouble := range Troubles(r) {
 				for _, o := range trouble.offers {
 					changed := 0
 					for _, k := range worksheets.Keys() {
-						if o.sheet.Text(k) != r.sheet.Text(k) {
+						if o.sheet.Text(k) != r.Sheet.Text(k) {
 							changed++
 							if err := o.sheet.Check(k); err != nil {
 								t.Errorf("%s, %s: %v", name, change, err)

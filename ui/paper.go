@@ -2,12 +2,14 @@ package ui
 
 import (
 	"fmt"
-	"math"
-	"slices"
 	"strings"
 	"time"
 
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -65,11 +67,11 @@ type page struct {
 // card lays a report out on a surface.
 type card struct {
 	page
-	r report
+	r report.Report
 }
 
 // printCard prints the card, and the gauge on a page of its own.
-func printCard(s surface, p paper, r report, today time.Time) {
+func printCard(s surface, p paper, r report.Report, today time.Time) {
 	c := &card{page{surface: s, paper: p}, r}
 	c.newPage()
 	c.head(today)
@@ -113,13 +115,13 @@ const mostNotes = 4
 
 func (c *card) head(today time.Time) {
 	c.y = margin
-	c.title(c.r.name())
+	c.title(c.r.Name())
 	lines := []string{fmt.Sprintf("Printed %s. Lengths in %s; amounts to mark for a ruler in %s.",
-		today.Format(time.DateOnly), unitWords(c.r.scale.System), c.r.scale.Ruler)}
-	if day := c.r.sheet.Text(worksheets.MeasuredOn); day != "" {
-		lines[0] += " Measured " + plain(day) + "."
+		today.Format(time.DateOnly), wording.UnitWords(c.r.Scale.System), c.r.Scale.Ruler)}
+	if day := c.r.Sheet.Text(worksheets.MeasuredOn); day != "" {
+		lines[0] += " Measured " + typeset.Plain(day) + "."
 	}
-	if notes := c.broken(plain(c.r.sheet.Text(worksheets.Notes)), textSize, roman, c.paper.width-2*margin); len(notes) > mostNotes {
+	if notes := c.broken(typeset.Plain(c.r.Sheet.Text(worksheets.Notes)), textSize, roman, c.paper.width-2*margin); len(notes) > mostNotes {
 		lines = append(append(lines, notes[:mostNotes]...), "... more in the sheet")
 	} else {
 		lines = append(lines, notes...)
@@ -127,12 +129,12 @@ func (c *card) head(today time.Time) {
 	var given []string
 	for _, k := range []worksheets.Key{worksheets.Bicep, worksheets.BicepOther, worksheets.Bust, worksheets.HighBust, worksheets.Waist,
 		worksheets.Hip, worksheets.Elbow, worksheets.Wrist} {
-		if l := c.r.sheet.Reading(k); l.Known {
-			given = append(given, fields[k].words+" "+c.r.scale.Number(l.Length))
+		if l := c.r.Sheet.Reading(k); l.Known {
+			given = append(given, forms.Fields[k].Words+" "+c.r.Scale.Number(l.Length))
 		}
 	}
 	if len(given) > 0 {
-		lines = append(lines, "Body: "+strings.Join(given, ", ")+" "+c.r.scale.System.String()+".")
+		lines = append(lines, "Body: "+strings.Join(given, ", ")+" "+c.r.Scale.System.String()+".")
 	}
 	for _, l := range lines {
 		for _, part := range c.broken(l, textSize, roman, c.paper.width-2*margin) {
@@ -145,7 +147,7 @@ func (c *card) head(today time.Time) {
 // tables are the numbers, in the left part of the page.
 func (c *card) tables(top float64) {
 	c.y = top
-	for _, t := range printedTables(c.r) {
+	for _, t := range report.Tables(c.r) {
 		for _, row := range t {
 			c.say(tableSize, mono, strings.TrimRight(row, " "))
 		}
@@ -158,11 +160,11 @@ func (c *card) tables(top float64) {
 func (c *card) drawings() {
 	left := margin + c.surface.width(tableSize, mono, strings.Repeat("x", 68)) + 3
 	room := c.paper.width - margin - left
-	c.drawing("Sleeve", calc.SleeveDrawing(c.r.input, c.r.plan, calc.AllAltered), left, room, 40)
+	c.drawing("Sleeve", calc.SleeveDrawing(c.r.Input, c.r.Plan, calc.AllAltered), left, room, 40)
 	top, lowest := c.y, 0.0
 	for i, h := range calc.Halves() {
 		c.y = top
-		c.drawing("Bodice "+subjectWords[h.Subject()], calc.BodiceDrawing(c.r.input, c.r.plan, h, calc.AllAltered),
+		c.drawing("Bodice "+wording.SubjectWords[h.Subject()], calc.BodiceDrawing(c.r.Input, c.r.Plan, h, calc.AllAltered),
 			left+float64(i)*room/2, room/2, 44)
 		lowest = max(lowest, c.y)
 	}
@@ -177,7 +179,7 @@ var scales = []float64{2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30}
 
 // drawing draws one piece: old dashed, new solid, pin, marks and amounts.
 func (c *card) drawing(name string, d calc.Drawing, left, width, height float64) {
-	minX, maxX, minY, maxY := extent(d)
+	minX, maxX, minY, maxY := report.Extent(d)
 	width -= wordsBeside * float64(len(d.Corners))
 	scale := scales[len(scales)-1]
 	for _, s := range scales {
@@ -210,7 +212,7 @@ func (c *card) drawing(name string, d calc.Drawing, left, width, height float64)
 		}
 	}
 	strokes(d.Old, 0.15, true)
-	if !c.r.plan.Open && !d.Unreached {
+	if !c.r.Plan.Open && !d.Unreached {
 		strokes(d.New, 0.35, false)
 	}
 	x, y := at(d.Pin)
@@ -228,7 +230,7 @@ func (c *card) cornerWords(k calc.Corner, at func(calc.Point) (x, y float64)) {
 	c.line(mx-0.8, my-0.8, mx+0.8, my+0.8, 0.2, false)
 	c.line(mx-0.8, my+0.8, mx+0.8, my-0.8, 0.2, false)
 	ox, _ := at(k.Old)
-	for i, w := range []string{strings.ToLower(halfNames[k.Side.Half()]), c.r.marksShort(c.r.plan.Sides[k.Side])} {
+	for i, w := range []string{strings.ToLower(wording.HalfNames[k.Side.Half()]), c.r.MarksShort(c.r.Plan.Sides[k.Side])} {
 		x := max(mx, ox) + 1.5
 		if k.Old.X < 0 {
 			x = min(mx, ox) - 1.5 - c.surface.width(size, roman, w)
@@ -237,29 +239,18 @@ func (c *card) cornerWords(k calc.Corner, at func(calc.Point) (x, y float64)) {
 	}
 }
 
-func extent(d calc.Drawing) (minX, maxX, minY, maxY float64) {
-	minX, maxX, minY, maxY = math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
-	for _, s := range slices.Concat(d.Old, d.New) {
-		for _, p := range s {
-			minX, maxX = min(minX, p.X), max(maxX, p.X)
-			minY, maxY = min(minY, p.Y), max(maxY, p.Y)
-		}
-	}
-	return minX, maxX, minY, maxY
-}
-
 func (c *card) findings() {
-	for _, f := range c.r.findings {
-		for _, part := range c.broken(strings.ToUpper(f.level.String())+": "+f.line(), textSize, roman, c.paper.width-2*margin) {
+	for _, f := range c.r.Findings {
+		for _, part := range c.broken(strings.ToUpper(f.Level.String())+": "+f.Line(), textSize, roman, c.paper.width-2*margin) {
 			c.say(textSize, roman, part)
 		}
 	}
-	for _, l := range fittingLines(c.r) {
+	for _, l := range report.FittingLines(c.r) {
 		for _, part := range c.broken("Fitting "+l, textSize, roman, c.paper.width-2*margin) {
 			c.say(textSize, roman, part)
 		}
 	}
-	for _, w := range cautions {
+	for _, w := range wording.Cautions {
 		c.say(textSize, roman, w)
 	}
 	c.y += 2
@@ -271,7 +262,7 @@ func (c *card) findings() {
 func (c *card) steps() {
 	const gap = 5.0
 	width := (c.paper.width - 2*margin - gap) / 2
-	steps := c.r.traceSteps()
+	steps := c.r.TraceSteps()
 	var blocks [][]string
 	lines, size := 0, 0.0
 	for _, size = range []float64{7, 6.5, 6, 5.5, 5, 0} {
@@ -281,7 +272,7 @@ func (c *card) steps() {
 		}
 		blocks, lines = nil, 0
 		for i, s := range steps {
-			block := c.broken(fmt.Sprintf("%d  %s: %s", i+1, capitalised(about(s)), stepText(s, c.r)), size, roman, width-5)
+			block := c.broken(fmt.Sprintf("%d  %s: %s", i+1, typeset.Capitalised(about(s)), stepText(s, c.r)), size, roman, width-5)
 			blocks, lines = append(blocks, block), lines+len(block)
 		}
 		if float64(lines/2+4)*size*lineHeight < c.paper.height-margin-c.y { // a step is not torn apart
@@ -300,7 +291,7 @@ func (c *card) steps() {
 			lines, used = lines-used, 0
 		}
 		x := margin + float64(column)*(width+gap)
-		c.box(x, c.y+0.7, 2.2, 2.2, c.r.done(steps[i]))
+		c.box(x, c.y+0.7, 2.2, 2.2, c.r.Done(steps[i]))
 		for _, l := range block {
 			c.y += size * lineHeight
 			c.text(x+4, c.y, size, roman, l)

@@ -6,6 +6,9 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 )
 
 // The smallest picture that shows anything.
@@ -17,7 +20,7 @@ const (
 // picture draws a piece: the old outline dotted, the new one solid, o the pin,
 // x the mark, an arrow the way the corner goes, and front and back with their
 // pivot + slide. Line style and words carry the meaning; there is no colour.
-func picture(d calc.Drawing, r report, name string, width, height int) []string {
+func picture(d calc.Drawing, r report.Report, name string, width, height int) []string {
 	if width < smallestPictureWidth || height < smallestPictureHeight {
 		return nil
 	}
@@ -27,7 +30,7 @@ func picture(d calc.Drawing, r report, name string, width, height int) []string 
 	for _, s := range d.Old {
 		f.stroke(c, s, 3)
 	}
-	if !r.plan.Open && !d.Unreached {
+	if !r.Plan.Open && !d.Unreached {
 		for _, s := range d.New {
 			f.stroke(c, s, 1)
 		}
@@ -45,17 +48,17 @@ func picture(d calc.Drawing, r report, name string, width, height int) []string 
 }
 
 // captions are one line or two of what is seen.
-func captions(d calc.Drawing, r report, name string, width int) []string {
+func captions(d calc.Drawing, r report.Report, name string, width int) []string {
 	lines := "old dotted, new solid"
 	switch {
-	case r.plan.Open || !anyMarked(d):
+	case r.Plan.Open || !anyMarked(d):
 		lines = "as it is"
 	case d.Unreached:
 		lines = "as it is; no turn reaches the mark"
 	}
 	out := []string{name + ": " + lines}
 	if len(out[0]) > width {
-		out[0] = cut(name, width)
+		out[0] = typeset.Cut(name, width)
 	}
 	switch {
 	case d.Assumed:
@@ -81,53 +84,45 @@ func labelRoom(d calc.Drawing, width int) int {
 	return words
 }
 
-// amounts are the pivot and the slide of a side, without the unit.
-func (r report) amounts(s calc.Side) string {
-	text, _, _ := strings.Cut(r.marksShort(r.plan.Sides[s]), " "+r.scale.Ruler.System().String())
-	return text
-}
-
 // amountsLine names the amounts below a picture that has no room beside it.
-func amountsLine(d calc.Drawing, r report) string {
+func amountsLine(d calc.Drawing, r report.Report) string {
 	var parts []string
 	for _, k := range d.Corners {
-		parts = append(parts, halfNames[k.Side.Half()][:1]+" "+r.amounts(k.Side))
+		parts = append(parts, wording.HalfNames[k.Side.Half()][:1]+" "+r.Amounts(k.Side))
 	}
 	return strings.Join(parts, "  ")
 }
 
-var halfNames = map[calc.Half]string{calc.Front: "FRONT", calc.Back: "BACK"}
-
 // stepPicture is the piece of a step at the table as it lies then.
-func stepPicture(s calc.TraceStep, r report, width, height int) []string {
+func stepPicture(s calc.TraceStep, r report.Report, width, height int) []string {
 	var d calc.Drawing
 	var name string
 	switch s.Piece {
 	case calc.SleevePiece:
-		d, name = calc.SleeveDrawing(r.input, r.plan, s.Stages), "Sleeve"
+		d, name = calc.SleeveDrawing(r.Input, r.Plan, s.Stages), "Sleeve"
 	case calc.BodiceFrontPiece:
-		d, name = calc.BodiceDrawing(r.input, r.plan, calc.Front, s.Stages), "Bodice front"
+		d, name = calc.BodiceDrawing(r.Input, r.Plan, calc.Front, s.Stages), "Bodice front"
 	case calc.BodiceBackPiece:
-		d, name = calc.BodiceDrawing(r.input, r.plan, calc.Back, s.Stages), "Bodice back"
+		d, name = calc.BodiceDrawing(r.Input, r.Plan, calc.Back, s.Stages), "Bodice back"
 	default:
 		return nil
 	}
-	made.drawings.Add(1)
+	report.Made.Drawings.Add(1)
 	return picture(d, r, name, min(width, 60), height)
 }
 
 // pictures are the pieces for a given room, one above the other, with a remark
 // behind their names: the sleeve, and the front of the bodice where there is room
 // for both. A bodice that changes alone comes first.
-func pictures(r report, remark string, width, height int) []string {
+func pictures(r report.Report, remark string, width, height int) []string {
 	sleeve := func(height int) []string {
-		return picture(r.sleeve(), r, "Sleeve"+remark, width, height)
+		return picture(r.Sleeve(), r, "Sleeve"+remark, width, height)
 	}
 	bodice := func(height int) []string {
-		return picture(r.bodice(), r, "Bodice front"+remark, width, height)
+		return picture(r.Bodice(), r, "Bodice front"+remark, width, height)
 	}
 	first, second := sleeve, bodice
-	if s := r.plan.Sides; s[calc.SleeveFront].Total == 0 && s[calc.SleeveBack].Total == 0 && s[calc.BodiceFront].Total != 0 {
+	if s := r.Plan.Sides; s[calc.SleeveFront].Total == 0 && s[calc.SleeveBack].Total == 0 && s[calc.BodiceFront].Total != 0 {
 		first, second = bodice, sleeve
 	}
 	if height >= 2*smallestPictureHeight {
@@ -143,7 +138,7 @@ type frame struct{ scale, left, top float64 }
 // fit finds the frame in which everything of a drawing is seen, with room for
 // the words beside it.
 func fit(d calc.Drawing, c *canvas, room int) frame {
-	minX, maxX, minY, maxY := extent(d)
+	minX, maxX, minY, maxY := report.Extent(d)
 	left := room // the back of a sleeve has its words on the left
 	if len(d.Corners) < 2 {
 		left = 0
@@ -178,10 +173,10 @@ func (f frame) label(c *canvas, p calc.Point, text string, dx, dy int) {
 
 // corner marks an underarm corner: the mark, the way the corner goes, and the
 // name and the amounts of its side, outside the piece where there is room.
-func (f frame) corner(c *canvas, k calc.Corner, d calc.Drawing, r report) {
-	side := r.plan.Sides[k.Side]
-	name := halfNames[k.Side.Half()]
-	if !r.plan.Open && !d.Unreached && k.Marked && (side.Pivot != 0 || side.Slide != 0) {
+func (f frame) corner(c *canvas, k calc.Corner, d calc.Drawing, r report.Report) {
+	side := r.Plan.Sides[k.Side]
+	name := wording.HalfNames[k.Side.Half()]
+	if !r.Plan.Open && !d.Unreached && k.Marked && (side.Pivot != 0 || side.Slide != 0) {
 		f.label(c, k.Mark, "x", 0, 0)
 		if k.New != k.Old {
 			f.label(c, k.New, arrow(k), 0, -1)
@@ -199,7 +194,7 @@ func (f frame) corner(c *canvas, k calc.Corner, d calc.Drawing, r report) {
 	}
 	words := []string{name}
 	if k.Marked {
-		words = append(words, r.amounts(k.Side))
+		words = append(words, r.Amounts(k.Side))
 	}
 	for i, words := range words {
 		if k.Old.X < 0 {

@@ -9,16 +9,17 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"capscye/calc"
+	"capscye/ui/report"
 	"capscye/worksheets"
 )
 
-func reportOf(t *testing.T, name string) report {
+func reportOf(t *testing.T, name string) report.Report {
 	t.Helper()
 	d, err := worksheets.Example(name)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return reckon(d, someDay, 0)
+	return report.Reckon(d, someDay, 0)
 }
 
 func wholeSleeve(in calc.Input, p calc.Plan) calc.Drawing {
@@ -42,7 +43,7 @@ func TestPicturesAsSeen(t *testing.T) {
 		} {
 			t.Run(fmt.Sprintf("%dx%d/%s", size.width, size.height, c.name), func(t *testing.T) {
 				r := reportOf(t, c.sheet)
-				lines := picture(c.drawing(r.input, r.plan), r, "Piece", size.width, size.height)
+				lines := picture(c.drawing(r.Input, r.Plan), r, "Piece", size.width, size.height)
 				if len(lines) != size.height {
 					t.Errorf("%d lines", len(lines))
 				}
@@ -55,7 +56,7 @@ func TestPicturesAsSeen(t *testing.T) {
 			})
 		}
 	}
-	if lines := picture(calc.Drawing{}, report{}, "Piece", 23, 8); lines != nil {
+	if lines := picture(calc.Drawing{}, report.Report{}, "Piece", 23, 8); lines != nil {
 		t.Error("too small for a picture")
 	}
 }
@@ -66,7 +67,7 @@ func TestWordsStandOnTheirOwnSide(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := reportOf(t, name)
 		for _, width := range []int{44, 60, 72} {
-			d := calc.SleeveDrawing(r.input, r.plan, calc.AllAltered)
+			d := calc.SleeveDrawing(r.Input, r.Plan, calc.AllAltered)
 			bare := newCanvas(width, 20)
 			f := fit(d, bare, labelRoom(d, width))
 			for _, s := range append(d.Old, d.New...) {

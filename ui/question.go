@@ -1,5 +1,9 @@
 package ui
 
+import (
+	"capscye/ui/typeset"
+)
+
 // question asks something that one key answers.
 type question struct {
 	styles  styles
@@ -23,13 +27,13 @@ func (q *question) key(name string) wish {
 }
 
 func (q *question) render(width, height int) string {
-	out := wrap(q.text, width)
+	out := typeset.Wrap(q.text, width)
 	out = append(out, "")
 	for _, a := range q.answers {
-		out = append(out, "  "+q.styles.key.Render(pad(a.key, 7))+a.words)
+		out = append(out, "  "+q.styles.key.Render(typeset.Pad(a.key, 7))+a.words)
 	}
 	if q.message != "" {
-		out = append(append(out, ""), bold(wrap(q.message, width), q.styles)...)
+		out = append(append(out, ""), bold(typeset.Wrap(q.message, width), q.styles)...)
 	}
-	return block(out, width, height)
+	return typeset.Block(out, width, height)
 }

@@ -2,12 +2,9 @@ package ui
 
 import (
 	"slices"
-	"sync"
-	"sync/atomic"
 
-	"capscye/calc"
+	"capscye/ui/report"
 	"capscye/units"
-	"capscye/worksheets"
 )
 
 // Work is done once: a key that changes nothing reckons nothing, and a frame
@@ -37,22 +34,14 @@ func (d *desk) reckon() {
 
 // reckoned is the report of the sheet or of a copy: one of those known, if it is
 // of the same answers, or a new one.
-func (d *desk) reckoned(n int, system units.System, known []report) report {
+func (d *desk) reckoned(n int, system units.System, known []report.Report) report.Report {
 	doc := d.document(n)
 	for _, r := range known {
-		if r.holds(&doc.Sheet, system) {
+		if r.Holds(&doc.Sheet, system) {
 			return r
 		}
 	}
-	return reckon(doc, d.today, system)
-}
-
-// holds tells that a report is still the report of a sheet, which lies on the
-// same desk, so that all else that reports are made from is the same. A finding
-// that names a line of the file does not hold, for saving moves lines.
-func (r report) holds(s *worksheets.Sheet, system units.System) bool {
-	return r.steps != nil && r.scale.System == system && r.sheet.Equal(*s) &&
-		!slices.ContainsFunc(r.findings, func(f finding) bool { return f.code == valueUnreadable || f.code == unknownKey })
+	return report.Reckon(doc, d.today, system)
 }
 
 // foresee computes the preview of what is being typed; while that cannot be
@@ -66,49 +55,7 @@ func (d *desk) foresee() {
 	if sheet, err := d.typed(k); err == nil {
 		typed := d.document(d.hand)
 		typed.Sheet = sheet
-		ahead := reckon(typed, d.today, d.shown)
+		ahead := report.Reckon(typed, d.today, d.shown)
 		d.preview = &ahead
 	}
-}
-
-// derived is what can be made from a report, made when it is first asked for and
-// not again: a frame is drawn for every key, and most keys change nothing that
-// these come from.
-type derived struct {
-	steps          func() []calc.TraceStep
-	sleeve, bodice func() calc.Drawing // altered; of the bodice the front
-	working        func() []workedLine
-}
-
-// derive prepares what follows from the plan of a report.
-func (r report) derive() derived {
-	in, plan := r.input, r.plan
-	return derived{
-		steps: sync.OnceValue(func() []calc.TraceStep {
-			made.steps.Add(1)
-			return calc.TraceSteps(in, plan)
-		}),
-		sleeve: sync.OnceValue(func() calc.Drawing {
-			made.drawings.Add(1)
-			return calc.SleeveDrawing(in, plan, calc.AllAltered)
-		}),
-		bodice: sync.OnceValue(func() calc.Drawing {
-			made.drawings.Add(1)
-			return calc.BodiceDrawing(in, plan, calc.Front, calc.AllAltered)
-		}),
-		working: sync.OnceValue(func() []workedLine {
-			made.workings.Add(1)
-			return r.worked()
-		}),
-	}
-}
-
-// made counts what takes work, for the test that holds every key to doing it
-// once.
-var made struct {
-	plans    atomic.Int64
-	steps    atomic.Int64 // lists of steps at the table
-	workings atomic.Int64
-	drawings atomic.Int64 // pieces as curves; fitting a curve is most of a picture
-	pictures atomic.Int64 // pieces as dots
 }

@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/calc"
+	"capscye/ui/report"
 )
 
 // spent is what a key cost. A frame is drawn for every message, as the library
@@ -34,7 +35,7 @@ func spend(r *robot, key string) spent {
 }
 
 func workSoFar() spent {
-	return spent{0, made.plans.Load(), made.steps.Load(), made.workings.Load(), made.drawings.Load(), made.pictures.Load()}
+	return spent{0, report.Made.Plans.Load(), report.Made.Steps.Load(), report.Made.Workings.Load(), report.Made.Drawings.Load(), report.Made.Pictures.Load()}
 }
 
 // Work is done once. What each key costs is counted, not timed, in a window of
@@ -119,7 +120,7 @@ func TestFramesReckonNothing(t *testing.T) {
 // What one plan allocates: the tally; two lists of terms for the band of either
 // half; and the list of the three findings, as it grows to one, two and four.
 func TestAllocationsOfAPlan(t *testing.T) {
-	in := input(&rootOf(sitWithExample(t, "choir-blouse", 80, 24)).desk.doc.Sheet, someDay)
+	in := report.Input(&rootOf(sitWithExample(t, "choir-blouse", 80, 24)).desk.doc.Sheet, someDay)
 	calc.Compute(in)
 	if got := testing.AllocsPerRun(100, func() { calc.Compute(in) }); got != 1+2*2+3 {
 		t.Errorf("%v allocations", got)

@@ -7,6 +7,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/typeset"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -171,10 +172,10 @@ func (m *root) copySaved(msg copySavedMsg) {
 		return
 	}
 	if msg.err != nil {
-		d.message = "The copy is not saved: " + plain(fileWords(msg.err)) + "."
+		d.message = "The copy is not saved: " + typeset.Plain(fileWords(msg.err)) + "."
 		return
 	}
-	d.message = "The copy is in " + plain(msg.path) + "."
+	d.message = "The copy is in " + typeset.Plain(msg.path) + "."
 	if d.hand > 0 && d.sheet().Equal(msg.sheet) {
 		d.dropHand(d.message)
 	}
@@ -189,9 +190,9 @@ func (m *root) printed(msg printedMsg) {
 	switch {
 	case m.desk == nil:
 	case msg.err != nil:
-		m.desk.message = "No card: " + plain(fileWords(msg.err)) + "."
+		m.desk.message = "No card: " + typeset.Plain(fileWords(msg.err)) + "."
 	default:
-		m.desk.message = strings.TrimSpace("The card is in " + plain(msg.name) + ". " + msg.lost)
+		m.desk.message = strings.TrimSpace("The card is in " + typeset.Plain(msg.name) + ". " + msg.lost)
 	}
 }
 
@@ -219,7 +220,7 @@ func (m *root) bring(w wish) tea.Cmd {
 func (m *root) askBegin(path string) part {
 	begin := func(u units.System) wish { return wish{kind: wishBegin, path: path, unit: u} }
 	with := func(s worksheets.Section) wish { return wish{kind: wishPick, taking: &taking{section: s, path: path}} }
-	return &question{styles: m.styles, text: fmt.Sprintf("%s does not exist yet. Begin it?", plain(path)), answers: []answer{
+	return &question{styles: m.styles, text: fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path)), answers: []answer{
 		{"i", "begin it in inches", begin(units.Inches)},
 		{"c", "begin it in centimetres", begin(units.Centimetres)},
 		{"b", "begin it with the body of another worksheet here", with(worksheets.BodySection)},
@@ -231,7 +232,7 @@ func (m *root) askBegin(path string) part {
 func (m *root) opened(msg openedMsg) {
 	m.bringing = false
 	if msg.err != nil {
-		m.complain(plain(strings.TrimSpace(msg.note + " " + fileWords(msg.err))))
+		m.complain(typeset.Plain(strings.TrimSpace(msg.note + " " + fileWords(msg.err))))
 		return
 	}
 	before := m.desk
@@ -246,16 +247,16 @@ func (m *root) opened(msg openedMsg) {
 		m.desk.message = openElsewhere
 	}
 	if p := msg.doc.Problems(); len(p) > 0 && m.desk.message == "" {
-		m.desk.message = plain(p[0].Error())
+		m.desk.message = typeset.Plain(p[0].Error())
 	}
 	if msg.note != "" {
-		m.desk.message = plain(msg.note)
+		m.desk.message = typeset.Plain(msg.note)
 	}
 }
 
 func (m *root) listed(msg listedMsg) {
 	if msg.err != nil {
-		m.complain(plain(fileWords(msg.err)))
+		m.complain(typeset.Plain(fileWords(msg.err)))
 		return
 	}
 	switch {
@@ -271,7 +272,7 @@ func (m *root) listed(msg listedMsg) {
 // taken puts what was chosen into the sheet on the desk.
 func (m *root) taken(msg takenMsg) tea.Cmd {
 	if msg.err != nil || m.desk == nil {
-		m.complain(plain(fileWords(msg.err)))
+		m.complain(typeset.Plain(fileWords(msg.err)))
 		return nil
 	}
 	m.front = nil

@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"capscye/calc"
+	"capscye/ui/report"
 	"capscye/worksheets"
 )
 
@@ -48,7 +49,7 @@ func (r rosterRow) gravity() int64 {
 	case !r.found:
 		return -1
 	}
-	return int64(r.finding.level)
+	return int64(r.finding.Level)
 }
 
 func orderNamed(name string) (order, error) {
@@ -170,7 +171,7 @@ func (s *session) rosterEntry(path string, least int64, face rosterFace) (e rost
 		return rosterEntry{}
 	}
 	e.level = row.level()
-	if row.failure != "" || !r.whole() {
+	if row.failure != "" || !r.Whole() {
 		e.status = exitUnfinished
 	}
 	if row.gravity() >= least {
@@ -221,7 +222,7 @@ type rosterJSON struct {
 	Findings []findingJSON `json:"findings"`
 }
 
-func toRosterJSON(row rosterRow, r report) any {
+func toRosterJSON(row rosterRow, r report.Report) any {
 	if row.failure != "" {
 		return failureJSON{row.path, row.failure}
 	}

@@ -17,6 +17,7 @@ import (
 
 	"github.com/charmbracelet/x/exp/golden"
 
+	"capscye/ui/typeset"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -58,7 +59,7 @@ func TestRosterAsPrinted(t *testing.T) {
 		}
 	})
 	for _, l := range strings.Split(out, "\n") {
-		if len([]rune(l)) > printWidth {
+		if len([]rune(l)) > typeset.PrintWidth {
 			t.Errorf("%d columns: %q", len([]rune(l)), l)
 		}
 	}
@@ -211,7 +212,7 @@ func TestRosterIsHarmless(t *testing.T) {
 	for _, args := range [][]string{{}, {"--csv"}, {"--json"}, {"--sort", "wearer"}, {"\x1b[2J"}, {"--sort", "\x1b[2J"}} {
 		_, out, errs := run("", append([]string{"roster"}, args...)...)
 		for _, c := range out + errs {
-			if c != '\n' && unprintable(c) {
+			if c != '\n' && typeset.Unprintable(c) {
 				t.Errorf("%v prints %U raw", args, c)
 			}
 		}

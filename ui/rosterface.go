@@ -8,6 +8,9 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 )
 
@@ -15,7 +18,7 @@ import (
 // order, one at a time; entry by several sheets at once.
 type rosterFace interface {
 	head() []byte
-	entry(row rosterRow, r report) ([]byte, error)
+	entry(row rosterRow, r report.Report) ([]byte, error)
 	next(e rosterEntry) []byte // an entry with what joins it to those before
 	tail() []byte
 }
@@ -35,7 +38,7 @@ type rosterArray struct{ some bool }
 
 func (*rosterArray) head() []byte { return []byte("[") }
 
-func (*rosterArray) entry(row rosterRow, r report) ([]byte, error) {
+func (*rosterArray) entry(row rosterRow, r report.Report) ([]byte, error) {
 	return encodeJSON(toRosterJSON(row, r))
 }
 
@@ -62,31 +65,31 @@ type rosterCSV struct{}
 func (rosterCSV) head() []byte {
 	cells := []string{"file", "wearer", "title", "sleeve_need", "bust_need"}
 	for _, side := range calc.Sides() {
-		name := underscored(subjectWords[side.Subject()])
+		name := underscored(wording.SubjectWords[side.Subject()])
 		cells = append(cells, name+"_pivot", name+"_slide")
 	}
 	return csvLine(append(cells, "finding", "code", "saved", "error"))
 }
 
-func (rosterCSV) entry(row rosterRow, r report) ([]byte, error) {
+func (rosterCSV) entry(row rosterRow, r report.Report) ([]byte, error) {
 	cells := []string{row.path, row.wearer, row.title}
 	amount := func(known bool, l units.Length) {
 		text := ""
 		if known {
-			text = exactWords(l, r.scale)
+			text = wording.Exact(l, r.Scale)
 		}
 		cells = append(cells, text)
 	}
 	known := row.failure == ""
-	for _, p := range r.pieces() {
-		amount(known && p.girth.Need.Known, p.girth.Need.Length)
+	for _, p := range r.Pieces() {
+		amount(known && p.Girth.Need.Known, p.Girth.Need.Length)
 	}
-	for _, s := range r.plan.Sides {
-		amount(known && !r.plan.Open, s.Pivot)
-		amount(known && !r.plan.Open, s.Slide)
+	for _, s := range r.Plan.Sides {
+		amount(known && !r.Plan.Open, s.Pivot)
+		amount(known && !r.Plan.Open, s.Slide)
 	}
 	if known {
-		cells = append(cells, row.level(), string(row.finding.code), row.day(), "")
+		cells = append(cells, row.level(), string(row.finding.Code), row.day(), "")
 	} else {
 		cells = append(cells, "", "", "", row.failure)
 	}
@@ -94,7 +97,8 @@ func (rosterCSV) entry(row rosterRow, r report) ([]byte, error) {
 }
 
 func (rosterCSV) next(e rosterEntry) []byte { return e.text }
-func (rosterCSV) tail() []byte              { return nil }
+
+func (rosterCSV) tail() []byte { return nil }
 
 // csvLine is one line of harmless cells: an apostrophe keeps a spreadsheet from
 // taking a text for a formula.
@@ -103,7 +107,7 @@ func csvLine(cells []string) []byte {
 		if c != "" && strings.ContainsRune("=+-@\t", rune(c[0])) {
 			c = "'" + c
 		}
-		cells[i] = plain(c)
+		cells[i] = typeset.Plain(c)
 	}
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
@@ -123,31 +127,31 @@ type rosterText struct {
 func (f *rosterText) head() []byte {
 	where := "this folder"
 	if f.folder != "." {
-		where = plain(filepath.Clean(f.folder))
+		where = typeset.Plain(filepath.Clean(f.folder))
 	}
-	var out printout
-	out.hanging("", "Worksheets of "+where+": the needs around the body, and what to mark, pivot + slide, on each side.")
-	out.line("")
-	out.line("%s", rosterHead(printWidth, "saved       wearer"))
+	var out typeset.Printout
+	out.Hanging("", "Worksheets of "+where+": the needs around the body, and what to mark, pivot + slide, on each side.")
+	out.Line("")
+	out.Line("%s", rosterHead(typeset.PrintWidth, "saved       wearer"))
 	return []byte(out.String())
 }
 
-func (f *rosterText) entry(row rosterRow, r report) ([]byte, error) {
-	var out printout
+func (f *rosterText) entry(row rosterRow, r report.Report) ([]byte, error) {
+	var out typeset.Printout
 	if row.failure != "" {
-		out.line("%s", row.file())
-		out.hanging("    ", row.reason())
+		out.Line("%s", row.file())
+		out.Hanging("    ", row.reason())
 		return []byte(out.String()), nil
 	}
-	out.line("%s", cut(row.columns(printWidth, row.day()+"  "+plain(row.wearer)), printWidth))
-	words := r.marksWords()
-	if row.finding.level > calc.Note {
-		words += ". " + string(row.finding.code)
+	out.Line("%s", typeset.Cut(row.columns(typeset.PrintWidth, row.day()+"  "+typeset.Plain(row.wearer)), typeset.PrintWidth))
+	words := marksWords(r)
+	if row.finding.Level > calc.Note {
+		words += ". " + string(row.finding.Code)
 	}
-	if title := plain(row.title); title != "" {
-		words = cut(title, 40) + ": " + words
+	if title := typeset.Plain(row.title); title != "" {
+		words = typeset.Cut(title, 40) + ": " + words
 	}
-	out.hanging("    ", words)
+	out.Hanging("    ", words)
 	return []byte(out.String()), nil
 }
 
@@ -156,18 +160,18 @@ func (f *rosterText) next(e rosterEntry) []byte {
 		f.counts = map[string]int{}
 	}
 	f.counts[e.level]++
-	f.offRow = f.offRow || offMark.Match(e.text)
+	f.offRow = f.offRow || typeset.OffMark.Match(e.text)
 	return e.text
 }
 
 func (f *rosterText) tail() []byte {
-	var out printout
-	out.line("")
-	out.line("%s", f.tally())
+	var out typeset.Printout
+	out.Line("")
+	out.Line("%s", f.tally())
 	if f.offRow {
-		out.line("%s", offMarkNote(units.OffMark+"0"))
+		out.Line("%s", typeset.OffMarkNote(units.OffMark+"0"))
 	}
-	out.cautions()
+	wording.PrintCautions(&out)
 	return []byte(out.String())
 }
 
@@ -194,16 +198,16 @@ func (f *rosterText) tally() string {
 
 // marksWords is what to mark, piece by piece; front and back apart only where
 // they differ.
-func (r report) marksWords() string {
-	if r.plan.Open {
+func marksWords(r report.Report) string {
+	if r.Plan.Open {
 		return "not known yet"
 	}
 	var parts []string
-	for _, p := range r.pieces() {
-		front, back := r.marksShort(p.front), r.marksShort(p.back)
-		words := strings.ToLower(p.name) + " " + front
+	for _, p := range r.Pieces() {
+		front, back := r.MarksShort(p.Front), r.MarksShort(p.Back)
+		words := strings.ToLower(p.Name) + " " + front
 		if back != front {
-			words = strings.ToLower(p.name) + " front " + front + ", back " + back
+			words = strings.ToLower(p.Name) + " front " + front + ", back " + back
 		}
 		parts = append(parts, words)
 	}

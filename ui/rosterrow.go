@@ -6,6 +6,9 @@ import (
 	"strings"
 	"time"
 
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/worksheets"
 )
 
@@ -17,30 +20,30 @@ type rosterRow struct {
 	title, wearer string
 	needs         [2]string // of sleeve and bust, in unit
 	unit          string
-	finding       finding // the gravest, without its text
-	found         bool    // there is one
+	finding       report.Finding // the gravest, without its text
+	found         bool           // there is one
 	written       time.Time
 }
 
 // rosterRowOf reads a file of a folder and computes it. ok is false for a file
 // that is somebody else's.
-func rosterRowOf(path string, today time.Time) (row rosterRow, r report, ok bool) {
+func rosterRowOf(path string, today time.Time) (row rosterRow, r report.Report, ok bool) {
 	d, err := worksheets.Load(path)
 	if err != nil {
-		return rosterRow{path: path, failure: fileWords(err)}, report{}, true
+		return rosterRow{path: path, failure: fileWords(err)}, report.Report{}, true
 	}
 	if !d.Ours() {
-		return rosterRow{}, report{}, false
+		return rosterRow{}, report.Report{}, false
 	}
-	r = reckon(d, today, 0)
-	worst, found := r.gravest()
+	r = report.Reckon(d, today, 0)
+	worst, found := r.Gravest()
 	row = rosterRow{
-		path: path, written: d.Written(), unit: r.scale.System.String(), found: found,
-		title: strings.Clone(r.sheet.Text(worksheets.Title)), wearer: strings.Clone(r.sheet.Text(worksheets.Wearer)),
-		finding: finding{code: worst.code, level: worst.level},
+		path: path, written: d.Written(), unit: r.Scale.System.String(), found: found,
+		title: strings.Clone(r.Sheet.Text(worksheets.Title)), wearer: strings.Clone(r.Sheet.Text(worksheets.Wearer)),
+		finding: report.Finding{Code: worst.Code, Level: worst.Level},
 	}
-	for i, p := range r.pieces() {
-		row.needs[i] = orDash(p.girth.Need, r.scale)
+	for i, p := range r.Pieces() {
+		row.needs[i] = wording.OrDash(p.Girth.Need, r.Scale)
 	}
 	return row, r, true
 }
@@ -69,7 +72,7 @@ func rosterRows(folder string, today time.Time) ([]rosterRow, error) {
 }
 
 // file is the name by which a sheet is known in its folder.
-func (r rosterRow) file() string { return plain(filepath.Base(r.path)) }
+func (r rosterRow) file() string { return typeset.Plain(filepath.Base(r.path)) }
 
 // day is when the file was last saved.
 func (r rosterRow) day() string { return r.written.Format(time.DateOnly) }
@@ -82,13 +85,13 @@ func (r rosterRow) level() string {
 	case !r.found:
 		return "-"
 	}
-	return r.finding.level.String()
+	return r.finding.Level.String()
 }
 
 // reason says why a file cannot be read, without naming it once more.
 func (r rosterRow) reason() string {
-	reason := plain(r.failure)
-	if rest, ok := strings.CutPrefix(reason, plain(r.path)); ok {
+	reason := typeset.Plain(r.failure)
+	if rest, ok := strings.CutPrefix(reason, typeset.Plain(r.path)); ok {
 		reason = strings.TrimLeft(rest, ":, ")
 	}
 	return "cannot be read: " + reason
@@ -97,7 +100,7 @@ func (r rosterRow) reason() string {
 // columns are the row on one line of a width, with what is given behind it.
 func (r rosterRow) columns(width int, rest string) string {
 	if r.failure != "" {
-		return pad(r.file(), rosterFileWidth(width)) + " " + r.reason()
+		return typeset.Pad(r.file(), rosterFileWidth(width)) + " " + r.reason()
 	}
 	return rosterColumns(width, r.file(), r.level(), r.needs, r.unit, rest)
 }
@@ -109,16 +112,16 @@ func rosterHead(width int, rest string) string {
 
 // rosterColumns lets the name of the file give way; an amount is never cut.
 func rosterColumns(width int, file, level string, needs [2]string, unit, rest string) string {
-	line := pad(file, rosterFileWidth(width)) + " " + pad(level, 5)
+	line := typeset.Pad(file, rosterFileWidth(width)) + " " + typeset.Pad(level, 5)
 	for _, n := range needs {
 		line += strings.Repeat(" ", max(1, 9-len(n))) + n
 	}
-	return strings.TrimRight(line+" "+pad(unit, 2)+"  "+rest, " ")
+	return strings.TrimRight(line+" "+typeset.Pad(unit, 2)+"  "+rest, " ")
 }
 
 func rosterFileWidth(width int) int { return max(8, min(width*3/10, 30)) }
 
 // forWhom is wearer and title, as far as they are given.
 func (r rosterRow) forWhom() string {
-	return strings.Trim(plain(r.wearer)+", "+plain(r.title), ", ")
+	return strings.Trim(typeset.Plain(r.wearer)+", "+typeset.Plain(r.title), ", ")
 }

@@ -1,3 +1,4 @@
+// Package ui is the table of commands.
 package ui
 
 import (

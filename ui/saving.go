@@ -3,6 +3,7 @@ package ui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -29,7 +30,7 @@ func (m *root) save(ask bool) tea.Cmd {
 		m.front = m.askName(fileNameFor(d.doc.Sheet.Text(worksheets.Title)), "")
 		return nil
 	case ask && d.conflict:
-		m.front = &question{styles: m.styles, text: plain(d.doc.Path()) + " was changed by another program since it was read here.",
+		m.front = &question{styles: m.styles, text: typeset.Plain(d.doc.Path()) + " was changed by another program since it was read here.",
 			answers: []answer{
 				{"t", "take theirs, and keep mine beside it", wish{kind: wishTheirs}},
 				{"m", "write mine, and keep theirs beside it", wish{kind: wishSaveAs, path: d.doc.Path(), over: true}},
@@ -38,7 +39,7 @@ func (m *root) save(ask bool) tea.Cmd {
 			}}
 		return nil
 	case !d.mayLose && d.doc.LosesComments():
-		m.front = &question{styles: m.styles, text: plain(d.doc.Path()) + " is written in a way that does not let single values be changed: " +
+		m.front = &question{styles: m.styles, text: typeset.Plain(d.doc.Path()) + " is written in a way that does not let single values be changed: " +
 			"saving makes it anew, and its comments go. The file as it is now will be kept beside it.",
 			answers: []answer{
 				{"s", "save", wish{kind: wishLose}},
@@ -104,7 +105,7 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 	}
 	if msg.err != nil && msg.named {
 		m.leaving = false
-		m.front = m.askName(msg.doc.Path(), "Not saved: "+plain(fileWords(msg.err)))
+		m.front = m.askName(msg.doc.Path(), "Not saved: "+typeset.Plain(fileWords(msg.err)))
 		return nil
 	}
 	m.desk.saved(msg)
@@ -140,7 +141,7 @@ func (m *root) settle(w wish) (cmd tea.Cmd, wait bool) {
 	case d.doc.Path() == "" || d.conflict || d.failed:
 		drop := w
 		drop.drop = true
-		m.front = &question{styles: m.styles, text: d.rep.name() + " has changes that are not saved.", answers: []answer{
+		m.front = &question{styles: m.styles, text: d.rep.Name() + " has changes that are not saved.", answers: []answer{
 			{"s", "stay and save them", wish{kind: wishSave, ask: true}},
 			{"d", "drop them and go on", drop},
 			{"esc", "stay", wish{kind: wishBack}},

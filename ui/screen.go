@@ -12,6 +12,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	_ "capscye/ui/background" // before bubbletea, or it asks the terminal
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -65,9 +66,9 @@ func (s *session) run(m *root) error {
 		case m.desk == nil || len(m.desk.unsaved()) == 0:
 			kept = ""
 		case lost != nil:
-			kept = "memory only, and is lost (" + plain(fileWords(lost)) + ")"
+			kept = "memory only, and is lost (" + typeset.Plain(fileWords(lost)) + ")"
 		}
-		fmt.Fprint(s.errs, fault.report(s.version, plain(kept)))
+		fmt.Fprint(s.errs, fault.report(s.version, typeset.Plain(kept)))
 		s.worse(exitFault)
 		return nil
 	}
@@ -128,7 +129,7 @@ func openFolder(m *root) error {
 	msg := openingExample(worksheets.Examples()[0], nil)
 	m.opened(msg)
 	if listing != nil && msg.err == nil {
-		m.desk.message = plain(fileWords(listing))
+		m.desk.message = typeset.Plain(fileWords(listing))
 	}
 	return msg.err
 }

@@ -1,5 +1,9 @@
 package ui
 
+import (
+	"capscye/ui/typeset"
+)
+
 // scrollPage is a text in front of everything, under a head that stays; it
 // scrolls where the window is small.
 type scrollPage struct {
@@ -37,5 +41,5 @@ func (p *scrollPage) resize(width, height int) {
 
 func (p *scrollPage) render(width, height int) string {
 	lines, _ := p.text(width)
-	return block(append([]string{cut(p.head, width)}, lines[min(p.scroll, len(lines)):]...), width, height)
+	return typeset.Block(append([]string{typeset.Cut(p.head, width)}, lines[min(p.scroll, len(lines)):]...), width, height)
 }

@@ -5,59 +5,53 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 )
-
-// The answer as sentences, a line each, for whoever hears them.
-
-// spoken says in a word what the sign before a rounded length means.
-func spoken(text string) string {
-	return offMark.ReplaceAllStringFunc(text, func(found string) string { return "about " + found[1:] })
-}
 
 // sentences are the whole answer: what is needed, marked and made, what was
 // found, what is still to be answered, and the cautions.
-func (r report) sentences() []string {
+func sentences(r report.Report) []string {
 	var lines []string
-	say := func(format string, args ...any) { lines = append(lines, spoken(fmt.Sprintf(format, args...))) }
-	for _, p := range r.pieces() {
-		say("%s.", p.needWords(r.scale))
-		for _, words := range p.sidesWords(r.scale) {
-			say("%s, %s.", p.name, words)
+	say := func(format string, args ...any) { lines = append(lines, typeset.Spoken(fmt.Sprintf(format, args...))) }
+	for _, p := range r.Pieces() {
+		say("%s.", p.NeedWords(r.Scale))
+		for _, words := range p.SidesWords(r.Scale) {
+			say("%s, %s.", p.Name, words)
 		}
-		if words := p.finishedWords(r.scale); words != "" {
-			say("%s comes out: %s.", p.name, words)
-		}
-	}
-	for _, f := range r.findings {
-		if f.code != calc.AnswerMissing {
-			say("%s: %s", levelWords[f.level], f.line())
+		if words := p.FinishedWords(r.Scale); words != "" {
+			say("%s comes out: %s.", p.Name, words)
 		}
 	}
-	if wanted := r.wanted(); wanted != "" {
+	for _, f := range r.Findings {
+		if f.Code != calc.AnswerMissing {
+			say("%s: %s", report.LevelWords[f.Level], f.Line())
+		}
+	}
+	if wanted := r.Wanted(); wanted != "" {
 		say("Still to answer: %s. Nothing is planned until every answer is there.", wanted)
 	}
-	return append(lines, cautions...)
+	return append(lines, wording.Cautions...)
 }
-
-var levelWords = map[calc.Level]string{calc.Note: "Note", calc.Warn: "Warning", calc.Stop: "Stop, do not cut"}
 
 // news is a short word of what a change did to a complete answer, and of what it
 // says of the change; "" where there is nothing to say.
-func news(before, after report) string {
+func news(before, after report.Report) string {
 	var said []string
-	if before.scale != after.scale { // the same in other figures
+	if before.Scale != after.Scale { // the same in other figures
 		return ""
 	}
-	add := func(text string) { said = append(said, spoken(text)) }
-	was := before.pieces()
-	for i, p := range after.pieces() {
-		need, sides := p.needWords(after.scale), strings.Join(p.sidesWords(after.scale), ", ")
+	add := func(text string) { said = append(said, typeset.Spoken(text)) }
+	was := before.Pieces()
+	for i, p := range after.Pieces() {
+		need, sides := p.NeedWords(after.Scale), strings.Join(p.SidesWords(after.Scale), ", ")
 		switch {
-		case p.open || !p.girth.Asked():
-		case need != was[i].needWords(before.scale):
+		case p.Open || !p.Girth.Asked():
+		case need != was[i].NeedWords(before.Scale):
 			add(need + ".")
-		case sides != "" && sides != strings.Join(was[i].sidesWords(before.scale), ", "):
-			add(p.name + ", " + sides + ".")
+		case sides != "" && sides != strings.Join(was[i].SidesWords(before.Scale), ", "):
+			add(p.Name + ", " + sides + ".")
 		}
 	}
 	return strings.Join(append(said, slips(before, after)...), " ")
@@ -65,15 +59,15 @@ func news(before, after report) string {
 
 // slips are the findings that came with a change and are worth a word at once:
 // those that say stop, and measurements that were perhaps mistyped.
-func slips(before, after report) []string {
+func slips(before, after report.Report) []string {
 	var said []string
 	known := map[string]bool{}
-	for _, f := range before.findings {
-		known[f.text] = true
+	for _, f := range before.Findings {
+		known[f.Text] = true
 	}
-	for _, f := range after.findings {
-		if !known[f.text] && (f.level == calc.Stop || f.code == calc.GirthUnusual || f.code == calc.ArmForBust) {
-			said = append(said, spoken(f.text))
+	for _, f := range after.Findings {
+		if !known[f.Text] && (f.Level == calc.Stop || f.Code == calc.GirthUnusual || f.Code == calc.ArmForBust) {
+			said = append(said, typeset.Spoken(f.Text))
 		}
 	}
 	return said

@@ -10,6 +10,8 @@ import (
 
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
+
+	"capscye/ui/typeset"
 )
 
 // Exit statuses.
@@ -47,7 +49,7 @@ func (s *session) execute(args []string, table func(*session) *cobra.Command) (s
 	root.SetHelpCommand(&cobra.Command{Hidden: true})
 	root.SetArgs(append([]string{}, args...)) // nil would mean the arguments of the process
 	if err := root.Execute(); err != nil {
-		fmt.Fprintf(s.errs, "capscye: %s\n", plain(err.Error()))
+		fmt.Fprintf(s.errs, "capscye: %s\n", typeset.Plain(err.Error()))
 		return exitUnread
 	}
 	return s.status
@@ -63,7 +65,7 @@ func (s *session) hasTerminal() bool {
 func (s *session) worse(status int) { s.status = max(s.status, status) }
 
 func (s *session) complain(err error) {
-	fmt.Fprintf(s.errs, "capscye: %s\n", plain(fileWords(err)))
+	fmt.Fprintf(s.errs, "capscye: %s\n", typeset.Plain(fileWords(err)))
 }
 
 // fileWords is an error about a file as a person would say it.

@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"github.com/spf13/cobra"
+
+	"capscye/ui/typeset"
 )
 
 // The commands that read a worksheet and print or write.
@@ -96,7 +98,7 @@ func (s *session) card(file, name, on string) error {
 		s.complain(errors.New(lost))
 	}
 	for _, n := range names {
-		fmt.Fprintf(s.out, "%s is written.\n", plain(n))
+		fmt.Fprintf(s.out, "%s is written.\n", typeset.Plain(n))
 	}
 	return nil
 }

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 
+	"capscye/ui/report"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -47,7 +49,7 @@ func (s *session) show(names []string, o showOptions) error {
 		case several:
 			p.text = append([]byte{"[,"[min(i, 1)], '\n'}, bytes.TrimSuffix(p.text, []byte("\n"))...)
 		case i > 0:
-			p.text = append([]byte(strings.Repeat("-", printWidth)+"\n"), p.text...)
+			p.text = append([]byte(strings.Repeat("-", typeset.PrintWidth)+"\n"), p.text...)
 		}
 		return s.write(p.text)
 	})
@@ -76,7 +78,7 @@ func (s *session) printed(name string, example, array bool, o showOptions) (p pr
 			p.text, p.err = encodeJSON(failureJSON{name, fileWords(err)})
 		}
 		return p
-	case !r.whole():
+	case !r.Whole():
 		p.status = exitUnfinished
 	}
 	p.remarks = remarks
@@ -100,15 +102,15 @@ func exampleIfNone(names []string) []string {
 
 // reckoned reads a sheet and computes it. What is wrong in it goes to the error
 // stream and into the exit status.
-func (s *session) reckoned(name string, example bool) (report, error) {
+func (s *session) reckoned(name string, example bool) (report.Report, error) {
 	r, remarks, err := s.judged(name, example)
 	if err != nil {
-		return report{}, err
+		return report.Report{}, err
 	}
 	for _, e := range remarks {
 		s.complain(e)
 	}
-	if !r.whole() {
+	if !r.Whole() {
 		s.worse(exitUnfinished)
 	}
 	return r, nil
@@ -116,13 +118,13 @@ func (s *session) reckoned(name string, example bool) (report, error) {
 
 // judged reads a sheet and computes it; remarks is what is wrong in it. It says
 // nothing itself, so that several sheets can be judged at once.
-func (s *session) judged(name string, example bool) (r report, remarks []error, err error) {
+func (s *session) judged(name string, example bool) (r report.Report, remarks []error, err error) {
 	d, err := s.opened(name, example)
 	if err != nil {
-		return report{}, nil, err
+		return report.Report{}, nil, err
 	}
-	r = reckon(d, s.today, 0)
-	for _, p := range r.problems {
+	r = report.Reckon(d, s.today, 0)
+	for _, p := range r.Problems {
 		remarks = append(remarks, &p)
 	}
 	for _, p := range d.Unknown() {

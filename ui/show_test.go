@@ -17,6 +17,8 @@ import (
 
 	"github.com/charmbracelet/x/exp/golden"
 
+	"capscye/ui/report"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -52,7 +54,7 @@ func TestShowAsPrinted(t *testing.T) {
 				t.Errorf("status %d, %s", status, errs)
 			}
 			for _, l := range strings.Split(out, "\n") {
-				if len([]rune(l)) > printWidth {
+				if len([]rune(l)) > typeset.PrintWidth {
 					t.Errorf("%d columns: %q", len([]rune(l)), l)
 				}
 			}
@@ -211,7 +213,7 @@ func TestHostileFileIsPrintedHarmlessly(t *testing.T) {
 	for _, args := range [][]string{{"show", "-"}, {"show", "--json", "-"}, {"show", "--working", "-"}, {"show", "x\x1b[2J.toml"}} {
 		_, out, errs := run(source, args...)
 		for _, c := range out + errs {
-			if c != '\n' && unprintable(c) {
+			if c != '\n' && typeset.Unprintable(c) {
 				t.Errorf("%v prints %U raw", args, c)
 			}
 		}
@@ -241,7 +243,7 @@ func TestReadmeIsTrue(t *testing.T) {
 			codes = append(codes, code)
 		}
 	}
-	codes = append(codes, string(valueUnreadable), string(unknownKey), string(notWritten), string(bodyChanged), string(patternChanged))
+	codes = append(codes, string(report.ValueUnreadable), string(report.UnknownKey), string(report.NotWritten), string(report.BodyChanged), string(report.PatternChanged))
 	for _, name := range []string{"TestStepsAsSeen/80x24/4-Split", "TestPicturesAsSeen/44x12/short-sleeve", "TestTableView/80x24", "TestWhatIfCostsThreeKeysAndRisksNothing/80x24"} {
 		picture, err := os.ReadFile(filepath.Join(sourceFolder, "ui/testdata", name+".golden"))
 		if err != nil || !strings.Contains(string(readme), string(picture)) {
@@ -300,7 +302,7 @@ func TestManyFilesComeOutAsOneByOne(t *testing.T) {
 				}
 				texts = append(texts, strings.TrimSuffix(string(failure), "\n"))
 			case out != "" && i > 0:
-				texts = append(texts, strings.Repeat("-", printWidth)+"\n"+out)
+				texts = append(texts, strings.Repeat("-", typeset.PrintWidth)+"\n"+out)
 			}
 		}
 		want := strings.Join(texts, "")
@@ -361,14 +363,14 @@ func TestNoTwoLengthsAreTooSmallOrTooLarge(t *testing.T) {
 		for _, k := range keys {
 			_ = d.Sheet.Set(k, text) // a girth of nothing cannot be read, and is one more case
 		}
-		r := reckon(d, someDay, 0)
+		r := report.Reckon(d, someDay, 0)
 		out, err := encodeJSON(toJSON(r, true))
 		if err != nil || strings.Contains(string(out), "9223372036854") {
 			t.Errorf("%v = %q: %v", keys, text, err)
 		}
-		for _, l := range r.worked() {
-			if strings.Contains(l.text, "NaN") || strings.Contains(l.text, "Inf") {
-				t.Errorf("%v = %q: %s", keys, text, l.text)
+		for _, l := range r.Worked() {
+			if strings.Contains(l.Text, "NaN") || strings.Contains(l.Text, "Inf") {
+				t.Errorf("%v = %q: %s", keys, text, l.Text)
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/report"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -107,10 +108,10 @@ type failureJSON struct {
 	Error string `json:"error"`
 }
 
-func toJSON(r report, working bool) sheetJSON {
-	p, e := r.plan, r.plan.Seams
+func toJSON(r report.Report, working bool) sheetJSON {
+	p, e := r.Plan, r.Plan.Seams
 	out := sheetJSON{
-		Title: r.sheet.Text(worksheets.Title), Unit: r.sheet.Unit().String(),
+		Title: r.Sheet.Text(worksheets.Title), Unit: r.Sheet.Unit().String(),
 		Need:      needJSON{millimetres(p.Sleeve.Need), millimetres(p.Bust.Need)},
 		SlideBand: bandsJSON{Back: bandOf(p, calc.Back), Front: bandOf(p, calc.Front)},
 		Sides: sidesJSON{
@@ -128,12 +129,12 @@ func toJSON(r report, working bool) sheetJSON {
 		},
 		Findings: []findingJSON{},
 	}
-	for _, f := range r.findings {
-		out.Findings = append(out.Findings, findingJSON{f.code, f.level.String(), underscored(f.about), f.text, f.ways})
+	for _, f := range r.Findings {
+		out.Findings = append(out.Findings, findingJSON{f.Code, f.Level.String(), underscored(f.About), f.Text, f.Ways})
 	}
 	if working {
-		for _, l := range r.worked() {
-			out.Working = append(out.Working, l.text)
+		for _, l := range r.Worked() {
+			out.Working = append(out.Working, l.Text)
 		}
 	}
 	return out

@@ -5,14 +5,18 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
 
 // reachOfSlide is the span that the slide can be pushed over: both halves'
 // bands together. ok is false where there is nothing to push.
-func (r report) reachOfSlide() (low, high units.Length, ok bool) {
-	for _, b := range r.plan.Bands {
+func reachOfSlide(r report.Report) (low, high units.Length, ok bool) {
+	for _, b := range r.Plan.Bands {
 		if b.Empty() {
 			continue
 		}
@@ -27,12 +31,12 @@ func (r report) reachOfSlide() (low, high units.Length, ok bool) {
 // pushSlide moves the slide to the next ruler mark along its band; the ends of
 // the band count as marks.
 func (d *desk) pushSlide(by int) wish {
-	low, high, ok := d.rep.reachOfSlide()
-	if !ok || d.rep.plan.Open {
+	low, high, ok := reachOfSlide(d.rep)
+	if !ok || d.rep.Plan.Open {
 		d.message = "There is no other slide that works."
 		return wish{}
 	}
-	now := d.rep.plan.Sides[calc.SleeveFront].Slide
+	now := d.rep.Plan.Sides[calc.SleeveFront].Slide
 	if chosen := d.sheet().Reading(worksheets.Slide); chosen.Known {
 		now = chosen.Length
 	}
@@ -42,18 +46,7 @@ func (d *desk) pushSlide(by int) wish {
 		d.message = "The slide is at the end of its band."
 		return wish{}
 	}
-	return d.set(worksheets.Slide, exactly(next, d.sheet().Scale()))
-}
-
-// slideRule says which slide was chosen, in words.
-func (r report) slideRule() string {
-	if l := r.sheet.Reading(worksheets.Slide); l.Known {
-		return r.scale.Format(l.Length) + ", chosen"
-	}
-	if r.sheet.Text(worksheets.Slide) == "even" {
-		return "even"
-	}
-	return "least"
+	return d.set(worksheets.Slide, forms.Exactly(next, d.sheet().Scale()))
 }
 
 // bandLine draws a half's band as a length of tape with the slide on it:
@@ -61,24 +54,24 @@ func (r report) slideRule() string {
 //	front   1/4 |#-----e------------------| 1 1/4 in   # slide 1/4 in
 //
 // l marks the least slide and e the even one.
-func bandLine(r report, h calc.Half, width int) string {
-	band, slide := r.plan.Bands[h], r.plan.Sides[h.Sleeve()].Slide
-	name := pad(capitalised(subjectWords[h.Subject()]), 6)
-	if r.plan.Open || band.Empty() {
-		return cut(name+" slide "+r.bandWords(h), width)
+func bandLine(r report.Report, h calc.Half, width int) string {
+	band, slide := r.Plan.Bands[h], r.Plan.Sides[h.Sleeve()].Slide
+	name := typeset.Pad(typeset.Capitalised(wording.SubjectWords[h.Subject()]), 6)
+	if r.Plan.Open || band.Empty() {
+		return typeset.Cut(name+" slide "+r.BandWords(h), width)
 	}
-	low := fmt.Sprintf("%8s", r.scale.Number(band.Low))
-	high := pad(r.scale.Format(band.High), 11)
-	now := pad("# "+r.scale.Format(slide), 13)
+	low := fmt.Sprintf("%8s", r.Scale.Number(band.Low))
+	high := typeset.Pad(r.Scale.Format(band.High), 11)
+	now := typeset.Pad("# "+r.Scale.Format(slide), 13)
 	track := []byte(strings.Repeat("-", max(width-len(name)-len(low)-len(high)-len(now)-6, 5)))
-	track[position(r.plan.EvenSlide(h), band, len(track))] = 'e'
-	track[position(r.plan.LeastSlide(h), band, len(track))] = 'l'
+	track[position(r.Plan.EvenSlide(h), band, len(track))] = 'e'
+	track[position(r.Plan.LeastSlide(h), band, len(track))] = 'l'
 	track[position(slide, band, len(track))] = '#'
-	return cut(fmt.Sprintf("%s %s |%s| %s %s", name, low, track, high, now), width)
+	return typeset.Cut(fmt.Sprintf("%s %s |%s| %s %s", name, low, track, high, now), width)
 }
 
 // bandRows are the bands of both halves.
-func bandRows(r report, width int) []string {
+func bandRows(r report.Report, width int) []string {
 	var rows []string
 	for _, h := range calc.Halves() {
 		rows = append(rows, bandLine(r, h, width))

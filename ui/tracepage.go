@@ -6,18 +6,21 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 )
 
 // Step 6: the steps at the table, one at a time, and as large as the screen.
 
 // traceAt is a step number within the steps.
-func (d *desk) traceAt(n int) int { return max(0, min(n, len(d.rep.traceSteps())-1)) }
+func (d *desk) traceAt(n int) int { return max(0, min(n, len(d.rep.TraceSteps())-1)) }
 
 // firstUndone is the first step that is not ticked off, or the last one.
 func (d *desk) firstUndone() int {
-	steps := d.rep.traceSteps()
+	steps := d.rep.TraceSteps()
 	for i, s := range steps {
-		if !d.rep.done(s) {
+		if !d.rep.Done(s) {
 			return i
 		}
 	}
@@ -31,12 +34,12 @@ func (d *desk) tick() wish {
 		return wish{}
 	}
 	w := wish{}
-	if !d.rep.done(s) {
-		w = d.setDone(append(d.withoutName(s.Name), s.ID()), "step "+verbs[s.Action])
+	if !d.rep.Done(s) {
+		w = d.setDone(append(d.withoutName(s.Name), s.ID()), "step "+wording.Verbs[s.Action])
 	}
-	for steps := d.rep.traceSteps(); d.trace < len(steps)-1; {
+	for steps := d.rep.TraceSteps(); d.trace < len(steps)-1; {
 		d.trace++
-		if !d.rep.done(steps[d.trace]) {
+		if !d.rep.Done(steps[d.trace]) {
 			break
 		}
 	}
@@ -46,18 +49,18 @@ func (d *desk) tick() wish {
 // untick marks the step at hand as not done.
 func (d *desk) untick() wish {
 	s, ok := d.atHand()
-	if !ok || !d.rep.done(s) {
+	if !ok || !d.rep.Done(s) {
 		return wish{}
 	}
-	return d.setDone(d.withoutName(s.Name), "step "+verbs[s.Action]+" not done")
+	return d.setDone(d.withoutName(s.Name), "step "+wording.Verbs[s.Action]+" not done")
 }
 
 // atHand is the step at hand, where it may be ticked off.
 func (d *desk) atHand() (calc.TraceStep, bool) {
-	steps := d.rep.traceSteps()
+	steps := d.rep.TraceSteps()
 	switch {
 	case len(steps) == 0:
-		d.message = d.rep.nothingToTrace()
+		d.message = d.rep.NothingToTrace()
 		return calc.TraceStep{}, false
 	case d.shut():
 		d.message = d.readOnly()
@@ -88,7 +91,7 @@ func (d *desk) setDone(done []string, what string) wish {
 
 // jump goes to the first step of the piece before or after, or to either end.
 func (d *desk) jump(name string) {
-	steps := d.rep.traceSteps()
+	steps := d.rep.TraceSteps()
 	if len(steps) == 0 {
 		return
 	}
@@ -116,44 +119,44 @@ func (d *desk) jump(name string) {
 // traceLines is the page: what stands against cutting, the step at hand with
 // its words, and the piece as it lies then.
 func (d *desk) traceLines(width, height int) []string {
-	r, steps := d.rep, d.rep.traceSteps()
+	r, steps := d.rep, d.rep.TraceSteps()
 	var out []string
-	for _, f := range r.againstCutting() {
+	for _, f := range r.AgainstCutting() {
 		out = append(out, findingLines(f, d.styles, width, false)...)
 	}
 	if len(out) > 0 {
 		out = append([]string{d.styles.stop.Render("Do not cut yet:")}, out...)
 	}
 	if len(steps) == 0 {
-		return append(out, r.nothingToTrace())
+		return append(out, r.NothingToTrace())
 	}
 	at := d.traceAt(d.trace)
 	s := steps[at]
 	state := "to do"
 	switch {
-	case r.done(s):
+	case r.Done(s):
 		state = "done"
-	case r.doneOtherwise(s):
+	case r.DoneOtherwise(s):
 		state = "done with other amounts: do it again"
 	}
 	out = append(out,
-		d.styles.heading.Render(cut(fmt.Sprintf("%s: %s  (%d of %d, %s)", verbs[s.Action], about(s), at+1, len(steps), state), width)),
-		cut(progress(r, steps, at), width))
-	out = append(out, wrap(stepText(s, r), width)...)
+		d.styles.heading.Render(typeset.Cut(fmt.Sprintf("%s: %s  (%d of %d, %s)", wording.Verbs[s.Action], about(s), at+1, len(steps), state), width)),
+		typeset.Cut(progress(r, steps, at), width))
+	out = append(out, typeset.Wrap(stepText(s, r), width)...)
 	out = append(out, "")
-	return append(out, stepPicture(s, r.asMarked(), width, height-len(out))...)
+	return append(out, stepPicture(s, r.AsMarked(), width, height-len(out))...)
 }
 
 // progress shows every step as one cell: done, at hand, to do.
-func progress(r report, steps []calc.TraceStep, at int) string {
+func progress(r report.Report, steps []calc.TraceStep, at int) string {
 	var b strings.Builder
 	for i, s := range steps {
 		switch {
-		case i == at && r.done(s):
+		case i == at && r.Done(s):
 			b.WriteString("[x]")
 		case i == at:
 			b.WriteString("[ ]")
-		case r.done(s):
+		case r.Done(s):
 			b.WriteByte('x')
 		default:
 			b.WriteByte('.')
@@ -201,30 +204,30 @@ func (v tableView) key(name string) wish {
 
 func (v tableView) render(width, height int) string {
 	d := v.desk
-	steps := d.rep.traceSteps()
+	steps := d.rep.TraceSteps()
 	if len(steps) == 0 {
-		return block(wrap(d.rep.nothingToTrace(), width), width, height)
+		return typeset.Block(typeset.Wrap(d.rep.NothingToTrace(), width), width, height)
 	}
 	s := steps[d.traceAt(d.trace)]
-	head := strings.ToUpper(verbs[s.Action])
+	head := strings.ToUpper(wording.Verbs[s.Action])
 	if goesIn(s) {
 		head += " INWARD"
 	}
 	head += "  " + about(s)
 	switch {
-	case d.rep.done(s):
+	case d.rep.Done(s):
 		head += "  [done]"
-	case d.rep.doneOtherwise(s):
+	case d.rep.DoneOtherwise(s):
 		head += "  [done with other amounts]"
 	}
-	out := []string{d.styles.answer.Render(cut(head, width)), ""}
+	out := []string{d.styles.answer.Render(typeset.Cut(head, width)), ""}
 	if d.message != "" {
-		out[1] = d.styles.warn.Render(cut("> "+d.message, width))
+		out[1] = d.styles.warn.Render(typeset.Cut("> "+d.message, width))
 	}
-	if amount := stepAmount(s, d.rep.scale); amount != "" {
-		out = append(append(out, tall(amount, width, height-len(out))...), "")
+	if amount := stepAmount(s, d.rep.Scale); amount != "" {
+		out = append(append(out, typeset.Tall(amount, width, height-len(out))...), "")
 	} else {
-		out = append(append(out, wrap(stepText(s, d.rep), width)...), "")
+		out = append(append(out, typeset.Wrap(stepText(s, d.rep), width)...), "")
 	}
-	return block(append(out, stepPicture(s, d.rep.asMarked(), width, height-len(out))...), width, height)
+	return typeset.Block(append(out, stepPicture(s, d.rep.AsMarked(), width, height-len(out))...), width, height)
 }

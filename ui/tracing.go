@@ -2,59 +2,25 @@ package ui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 )
 
-// The work at the table in words for a person who holds pins.
-
-// pieceNames are the pieces as the steps call them.
-var pieceNames = map[calc.Piece]string{
-	calc.SleevePiece: "sleeve", calc.BodiceFrontPiece: "bodice front", calc.BodiceBackPiece: "bodice back", calc.Garment: "garment",
-}
-
-// verbs are the actions in a word or two, for reading across a table.
-var verbs = map[calc.Action]string{
-	calc.Lay: "Lay", calc.Mark: "Mark", calc.Pin: "Pin", calc.TurnTo: "Turn", calc.TraceCurve: "Trace", calc.SlideOut: "Slide",
-	calc.Extend: "Extend", calc.Taper: "Taper", calc.SameAgain: "The same again", calc.True: "True", calc.Notch: "Notches",
-	calc.LayBack: "Lay back", calc.TraceAsIs: "Trace", calc.Leave: "Leave", calc.CheckSeams: "Check", calc.CheckSides: "Check", calc.AlterToo: "Alter too", calc.TestGarment: "Test garment",
-}
-
-// traceSteps are the steps of a report.
-func (r report) traceSteps() []calc.TraceStep { return r.steps() }
-
-// asMarked is the report by the marks, for everything that is looked at or
-// measured at the table.
-func (r report) asMarked() report {
-	r.plan = r.plan.AsMarked()
-	r.derived = r.derive()
-	return r
-}
-
-// done tells that a step was ticked off, with the amounts that it has now.
-func (r report) done(s calc.TraceStep) bool { return slices.Contains(r.sheet.Done, s.ID()) }
-
-// doneOtherwise tells that a step was ticked off with other amounts.
-func (r report) doneOtherwise(s calc.TraceStep) bool {
-	return !r.done(s) && slices.ContainsFunc(r.sheet.Done, func(id string) bool {
-		name, _, found := strings.Cut(id, "@")
-		return found && name == s.Name
-	})
-}
-
 // about is the piece and the side of a step, "sleeve, front".
 func about(s calc.TraceStep) string {
-	name := pieceNames[s.Piece]
+	name := wording.PieceNames[s.Piece]
 	switch {
 	case s.Action == calc.Leave:
 		return "bodice"
 	case s.Piece != calc.SleevePiece || s.Action == calc.Lay || s.Action == calc.LayBack || s.Action == calc.True || s.Action == calc.Notch:
 		return name
 	}
-	half := subjectWords[s.Side.Half().Subject()]
+	half := wording.SubjectWords[s.Side.Half().Subject()]
 	if s.Both {
 		half = "front first"
 	}
@@ -76,7 +42,7 @@ func stepAmount(s calc.TraceStep, sc units.Scale) string {
 		case pivot == 0:
 			return sc.OnRuler(slide)
 		}
-		return bothMarks(pivot, slide, sc)
+		return report.BothMarks(pivot, slide, sc)
 	case calc.TurnTo:
 		return sc.OnRuler(pivot)
 	case calc.SlideOut:
@@ -105,14 +71,14 @@ func partsOf(s calc.TraceStep) pieceParts {
 
 // stepText is what to do in a step. The amounts are the step's own; what is to be
 // measured afterwards goes by the marks.
-func stepText(s calc.TraceStep, r report) string {
+func stepText(s calc.TraceStep, r report.Report) string {
 	parts := partsOf(s)
 	switch s.Action {
 	case calc.Lay:
 		if s.Piece == calc.SleevePiece {
 			return "Lay the sleeve pattern on fresh paper. Draw its grain line and its bicep line, past both underarm corners, and trace the shoulder dot and the hem."
 		}
-		return "Lay the " + pieceNames[s.Piece] + " on fresh paper. Draw a level line through the underarm corner, past it; trace the neck, the shoulder, the centre and the waist, which stay."
+		return "Lay the " + wording.PieceNames[s.Piece] + " on fresh paper. Draw a level line through the underarm corner, past it; trace the neck, the shoulder, the centre and the waist, which stay."
 	case calc.Mark:
 		return markText(s, r, parts.level)
 	case calc.Pin:
@@ -132,7 +98,7 @@ func stepText(s calc.TraceStep, r report) string {
 	case calc.LayBack:
 		return "Lay the pattern back on its old outline, grain line on grain line."
 	case calc.TraceAsIs:
-		return fmt.Sprintf("The %s stays as it is: trace its cap, shoulder dot to underarm, and its underarm seam to the hem.", subjectWords[s.Side.Half().Subject()])
+		return fmt.Sprintf("The %s stays as it is: trace its cap, shoulder dot to underarm, and its underarm seam to the hem.", wording.SubjectWords[s.Side.Half().Subject()])
 	case calc.True:
 		return fmt.Sprintf("True the %s: draw it smooth through the %s and through the underarm corner, without a point or a dip.", parts.curve, parts.top)
 	case calc.Notch:
@@ -140,24 +106,24 @@ func stepText(s calc.TraceStep, r report) string {
 	case calc.Leave:
 		return "The bodice is already cut: leave it alone."
 	}
-	return garmentText(s, r.asMarked())
+	return garmentText(s, r.AsMarked())
 }
 
 // turnText: inward, the corner comes to lie below the mark, and it is the line
 // of the seam, drawn on upward, that meets it.
-func turnText(s calc.TraceStep, r report, parts pieceParts) string {
+func turnText(s calc.TraceStep, r report.Report, parts pieceParts) string {
 	mark := "the mark"
 	if s.Slide != 0 {
 		mark = "the first mark"
 	}
 	if s.Pivot < 0 {
 		return fmt.Sprintf("Draw the %s line on the pattern a little past the corner, upward. Turn the pattern about the pin, inward, until that line runs through %s, %s from the corner.",
-			parts.line, mark, r.scale.OnRuler(-s.Pivot))
+			parts.line, mark, r.Scale.OnRuler(-s.Pivot))
 	}
-	return fmt.Sprintf("Turn the pattern about the pin, outward, until its %s line runs through %s, %s from the corner.", parts.line, mark, r.scale.OnRuler(s.Pivot))
+	return fmt.Sprintf("Turn the pattern about the pin, outward, until its %s line runs through %s, %s from the corner.", parts.line, mark, r.Scale.OnRuler(s.Pivot))
 }
 
-func curveText(s calc.TraceStep, r report, parts pieceParts) string {
+func curveText(s calc.TraceStep, r report.Report, parts pieceParts) string {
 	switch {
 	case s.Pivot == 0:
 		return fmt.Sprintf("Trace the %s as it lies, with its notches, from the %s to the underarm corner. Nothing below that.", parts.curve, parts.top)
@@ -167,37 +133,37 @@ func curveText(s calc.TraceStep, r report, parts pieceParts) string {
 	return fmt.Sprintf("Trace the %s, with its notches, from the pin to the underarm corner, and about an inch (2.5 cm) of the %s, as far as the mark at least.", parts.curve, parts.line)
 }
 
-func slideStepText(s calc.TraceStep, r report, parts pieceParts) string {
+func slideStepText(s calc.TraceStep, r report.Report, parts pieceParts) string {
 	lead := "Take the pin out. "
 	if s.Pivot == 0 {
 		lead = ""
 	}
 	return lead + fmt.Sprintf("Move the pattern straight %s by %s, without turning it. Trace the underarm corner and about an inch (2.5 cm) of the %s, "+
-		"as far as the last mark at least, and join the two corners with a level line.", outward(s.Slide), r.scale.OnRuler(s.Slide.Abs()), parts.line)
+		"as far as the last mark at least, and join the two corners with a level line.", outward(s.Slide), r.Scale.OnRuler(s.Slide.Abs()), parts.line)
 }
 
 // bindsText qualifies a taper that would be too tight on its way.
-func bindsText(s calc.TraceStep, r report) string {
+func bindsText(s calc.TraceStep, r report.Report) string {
 	of := calc.OfBust
 	if s.Piece == calc.SleevePiece {
 		of = calc.OfSleeve
 	}
 	text := ""
-	for _, f := range r.plan.Findings {
+	for _, f := range r.Plan.Findings {
 		if f.Code == calc.BindsBelow && f.About == of {
-			text += fmt.Sprintf(" But the %s would bind: there the line must lie %s further out.", placeWords[f.At], r.scale.Format(f.Other))
+			text += fmt.Sprintf(" But the %s would bind: there the line must lie %s further out.", wording.PlaceWords[f.At], r.Scale.Format(f.Other))
 		}
 	}
 	return text
 }
 
-func markText(s calc.TraceStep, r report, level string) string {
+func markText(s calc.TraceStep, r report.Report, level string) string {
 	whose := ""
 	switch {
 	case s.Both && s.Piece == calc.SleevePiece:
 		whose = ", on the front first"
 	case s.Piece == calc.SleevePiece:
-		whose = ", on the " + subjectWords[s.Side.Half().Subject()]
+		whose = ", on the " + wording.SubjectWords[s.Side.Half().Subject()]
 	}
 	prick := ""
 	if s.Pivot < 0 || s.Slide < 0 {
@@ -205,16 +171,16 @@ func markText(s calc.TraceStep, r report, level string) string {
 	}
 	switch {
 	case s.Slide == 0:
-		return fmt.Sprintf("On the %s mark %s %s from the underarm corner%s.", level, r.scale.OnRuler(s.Pivot.Abs()), outward(s.Pivot), whose) + prick
+		return fmt.Sprintf("On the %s mark %s %s from the underarm corner%s.", level, r.Scale.OnRuler(s.Pivot.Abs()), outward(s.Pivot), whose) + prick
 	case s.Pivot == 0:
-		return fmt.Sprintf("On the %s mark the slide: %s %s from the underarm corner%s.", level, r.scale.OnRuler(s.Slide.Abs()), outward(s.Slide), whose) + prick
+		return fmt.Sprintf("On the %s mark the slide: %s %s from the underarm corner%s.", level, r.Scale.OnRuler(s.Slide.Abs()), outward(s.Slide), whose) + prick
 	}
 	return fmt.Sprintf("On the %s mark the pivot, %s %s from the underarm corner, and from there the slide, %s %s%s.", level,
-		r.scale.OnRuler(s.Pivot.Abs()), outward(s.Pivot), r.scale.OnRuler(s.Slide.Abs()), outward(s.Slide), whose) + prick
+		r.Scale.OnRuler(s.Pivot.Abs()), outward(s.Pivot), r.Scale.OnRuler(s.Slide.Abs()), outward(s.Slide), whose) + prick
 }
 
-func sameAgainText(s calc.TraceStep, r report) string {
-	amounts := sideWords(calc.SidePlan{PivotMark: s.Pivot, SlideMark: s.Slide}, r.scale)
+func sameAgainText(s calc.TraceStep, r report.Report) string {
+	amounts := report.SideWords(calc.SidePlan{PivotMark: s.Pivot, SlideMark: s.Slide}, r.Scale)
 	if s.Piece == calc.SleevePiece {
 		return "Lay the pattern back on its old outline, and do the same on the back: " + amounts + "."
 	}
@@ -223,16 +189,16 @@ func sameAgainText(s calc.TraceStep, r report) string {
 
 // garmentText words the steps that concern more than one piece; r goes by the
 // marks.
-func garmentText(s calc.TraceStep, r report) string {
-	seams, kept := r.plan.Seams, r.input.Method.Armhole == calc.KeepArmhole
-	changed := func(front calc.Side) bool { return r.plan.Sides[front].Total != 0 || r.plan.Sides[front+1].Total != 0 }
+func garmentText(s calc.TraceStep, r report.Report) string {
+	seams, kept := r.Plan.Seams, r.Input.Method.Armhole == calc.KeepArmhole
+	changed := func(front calc.Side) bool { return r.Plan.Sides[front].Total != 0 || r.Plan.Sides[front+1].Total != 0 }
 	switch s.Action {
 	case calc.CheckSeams:
 		text := "Walk the cap along the armhole, seam line on seam line"
 		switch {
 		case seams.CapEaseAfter.Known:
-			return text + fmt.Sprintf(". The cap should measure %s, the armhole %s: %s to ease in.", r.scale.Format(seams.CapAfter.Length),
-				r.scale.Format(seams.ArmholeAfter.Length), r.scale.Format(seams.CapEaseAfter.Length))
+			return text + fmt.Sprintf(". The cap should measure %s, the armhole %s: %s to ease in.", r.Scale.Format(seams.CapAfter.Length),
+				r.Scale.Format(seams.ArmholeAfter.Length), r.Scale.Format(seams.CapEaseAfter.Length))
 		case kept:
 			return text + ": it must still go in."
 		}
@@ -243,7 +209,7 @@ func garmentText(s calc.TraceStep, r report) string {
 		var also []string
 		if changed(calc.SleeveFront) {
 			also = append(also, "the lining of the sleeve")
-			if !r.input.Sleeve.Long {
+			if !r.Input.Sleeve.Long {
 				also = append(also, "its band or hem facing")
 			}
 		}
@@ -252,19 +218,19 @@ func garmentText(s calc.TraceStep, r report) string {
 		}
 		return "Alter in the same way what lies on the same seams: " + strings.Join(also, ", ") + ". Never the undercollar."
 	}
-	return strings.Join(cautions[:2], " ") + " Cut and sew the test garment, wear it, and write down what it shows (n in step 6)."
+	return strings.Join(wording.Cautions[:2], " ") + " Cut and sew the test garment, wear it, and write down what it shows (n in step 6)."
 }
 
 // growthText says how much longer the seams below the underarm should be.
-func growthText(r report) string {
+func growthText(r report.Report) string {
 	text := ""
 	for _, g := range []struct {
 		name  string
 		front calc.Side
 	}{{"underarm seam", calc.SleeveFront}, {"side seam", calc.BodiceFront}} {
-		f, b := r.plan.Turns[g.front].Growth, r.plan.Turns[g.front+1].Growth
+		f, b := r.Plan.Turns[g.front].Growth, r.Plan.Turns[g.front+1].Growth
 		if f.Known && b.Known {
-			front, back := longerWords(f, r.scale), longerWords(b, r.scale)
+			front, back := longerWords(f, r.Scale), longerWords(b, r.Scale)
 			if front == back {
 				text += fmt.Sprintf(" Each %s %s.", g.name, front)
 			} else {
@@ -289,49 +255,38 @@ func longerWords(change calc.Approx, sc units.Scale) string {
 }
 
 // traceText is every step as plain text, for the command line.
-func traceText(r report) string {
-	var out printout
-	out.line("%s", r.name())
-	out.line("At the table, with a ruler in %s.", r.scale.Ruler)
-	for _, f := range r.againstCutting() {
-		out.hanging(fmt.Sprintf("  %-5s ", f.level), f.line())
+func traceText(r report.Report) string {
+	var out typeset.Printout
+	out.Line("%s", r.Name())
+	out.Line("At the table, with a ruler in %s.", r.Scale.Ruler)
+	for _, f := range r.AgainstCutting() {
+		out.Hanging(fmt.Sprintf("  %-5s ", f.Level), f.Line())
 	}
-	steps, piece := r.traceSteps(), calc.Piece(255)
+	steps, piece := r.TraceSteps(), calc.Piece(255)
 	for i, s := range steps {
 		if s.Piece != piece {
 			piece = s.Piece
-			out.line("")
-			name := pieceNames[piece]
+			out.Line("")
+			name := wording.PieceNames[piece]
 			if s.Action == calc.Leave {
 				name = "bodice"
 			}
-			out.line("%s", capitalised(name))
+			out.Line("%s", typeset.Capitalised(name))
 		}
 		box := "[ ]"
-		if r.done(s) {
+		if r.Done(s) {
 			box = "[x]"
 		}
 		text := stepText(s, r)
-		if r.doneOtherwise(s) {
+		if r.DoneOtherwise(s) {
 			text = "(Done with other amounts: do it again.) " + text
 		}
-		out.hanging(fmt.Sprintf("%s %2d  ", box, i+1), text)
+		out.Hanging(fmt.Sprintf("%s %2d  ", box, i+1), text)
 	}
 	if len(steps) == 0 {
-		out.line("")
-		out.line("%s", r.nothingToTrace())
+		out.Line("")
+		out.Line("%s", r.NothingToTrace())
 	}
-	out.cautions()
-	return out.text()
-}
-
-// nothingToTrace says why there are no steps.
-func (r report) nothingToTrace() string {
-	switch {
-	case r.plan.Open:
-		return "Nothing is planned until every answer is there."
-	case !r.plan.Whole():
-		return "Nothing is asked yet."
-	}
-	return "Nothing has to be altered."
+	wording.PrintCautions(&out)
+	return out.Text()
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"capscye/calc"
+	"capscye/ui/report"
 	"capscye/worksheets"
 )
 
@@ -28,7 +29,7 @@ var plans = []struct {
 	{"held", "choir-blouse", map[worksheets.Key]string{worksheets.EaseBicep: "5", worksheets.Follow: "hold"}},
 }
 
-func planned(t *testing.T, i int) report {
+func planned(t *testing.T, i int) report.Report {
 	t.Helper()
 	d, err := worksheets.Example(plans[i].example)
 	if err != nil {
@@ -39,7 +40,7 @@ func planned(t *testing.T, i int) report {
 			t.Fatal(err)
 		}
 	}
-	return reckon(d, someDay, 0)
+	return report.Reckon(d, someDay, 0)
 }
 
 // The steps of eight plans in words. An amount that stands in them is the
@@ -57,12 +58,12 @@ func TestStepsFollowThePlan(t *testing.T) {
 		r := planned(t, i)
 		marked := map[calc.Side]bool{}
 		ids := map[string]bool{}
-		for _, s := range r.traceSteps() {
+		for _, s := range r.TraceSteps() {
 			if ids[s.ID()] {
 				t.Errorf("%s: two steps are called %s", p.name, s.ID())
 			}
 			ids[s.ID()] = true
-			side := r.plan.Sides[s.Side]
+			side := r.Plan.Sides[s.Side]
 			switch s.Action {
 			case calc.Mark, calc.SameAgain, calc.Pin, calc.TurnTo, calc.SlideOut:
 				if s.Pivot != side.PivotMark || s.Slide != side.SlideMark {
@@ -78,7 +79,7 @@ func TestStepsFollowThePlan(t *testing.T) {
 			}
 		}
 		for _, s := range calc.Sides() {
-			altered := r.plan.Sides[s].PivotMark != 0 || r.plan.Sides[s].SlideMark != 0
+			altered := r.Plan.Sides[s].PivotMark != 0 || r.Plan.Sides[s].SlideMark != 0
 			if marked[s] != altered {
 				t.Errorf("%s: side %d is altered %v and marked %v", p.name, s, altered, marked[s])
 			}
@@ -126,9 +127,9 @@ func TestExpectedLengthsAreThoseOfTheMarks(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.Sheet.Set(worksheets.Ruler, "1/2 in")
-	r := reckon(d, someDay, 0)
-	marks := r.plan.Sides[calc.SleeveFront].SlideMark + r.plan.Sides[calc.SleeveBack].SlideMark
-	want := "The cap should measure " + r.scale.Format(r.plan.Seams.CapBefore.Length+marks)
+	r := report.Reckon(d, someDay, 0)
+	marks := r.Plan.Sides[calc.SleeveFront].SlideMark + r.Plan.Sides[calc.SleeveBack].SlideMark
+	want := "The cap should measure " + r.Scale.Format(r.Plan.Seams.CapBefore.Length+marks)
 	if text := traceText(r); !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
 		t.Errorf("%q is not in\n%s", want, text)
 	}
@@ -154,26 +155,6 @@ func TestTableView(t *testing.T) {
 			r.sees("TEST GARMENT")
 		}
 		r.press("esc")
-	}
-}
-
-// Every sign that an amount can have has a tall form of five rows.
-func TestTallDigits(t *testing.T) {
-	for c, rows := range tallDigits {
-		for _, row := range rows {
-			if len(row) != len(rows[0]) {
-				t.Errorf("%q is ragged", c)
-			}
-		}
-	}
-	for _, amount := range []string{"13 15/16 in", "0.5 cm", "-1/2 in", "1 mm", "27/64 in", "38.9 cm"} {
-		rows := tall(amount, 80, 10)
-		if len(rows) != tallRows || !strings.HasSuffix(rows[tallRows-1], amount[strings.LastIndex(amount, " ")+1:]) {
-			t.Errorf("%s: %q", amount, rows)
-		}
-	}
-	if rows := tall("13 15/16 in", 20, 10); len(rows) != 1 || rows[0] != "13 15/16 in" {
-		t.Errorf("too narrow: %q", rows)
 	}
 }
 

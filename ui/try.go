@@ -9,6 +9,10 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -97,7 +101,7 @@ func rangeOf(k worksheets.Key, text string, s *worksheets.Sheet) ([]string, erro
 	}
 	var values []string
 	for l := low; l <= high; l += step {
-		values = append(values, exactly(l, s.Scale()))
+		values = append(values, forms.Exactly(l, s.Scale()))
 	}
 	return values, nil
 }
@@ -136,15 +140,15 @@ func (s *session) try(file string, changes []string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
-	before := reckon(d, s.today, 0)
-	afters := make([]report, len(list))
+	before := report.Reckon(d, s.today, 0)
+	afters := make([]report.Report, len(list))
 	for i := range list {
-		shown := before.scale.System // in words both are in one unit, to be compared
+		shown := before.Scale.System // in words both are in one unit, to be compared
 		if asJSON {
 			shown = 0
 		}
-		afters[i] = reckon(&list[i].doc, s.today, shown)
-		if !afters[i].whole() {
+		afters[i] = report.Reckon(&list[i].doc, s.today, shown)
+		if !afters[i].Whole() {
 			s.worse(exitUnfinished)
 		}
 	}
@@ -164,32 +168,32 @@ func (s *session) try(file string, changes []string, asJSON bool) error {
 }
 
 // differenceText is the comparison of two sheets in words.
-func differenceText(before, after report) string {
-	var out printout
-	out.line("%s, in %s", before.name(), unitWords(before.scale.System))
+func differenceText(before, after report.Report) string {
+	var out typeset.Printout
+	out.Line("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
 	rows := compare(before, after)
 	came, went := cameAndWent(before, after)
 	if len(rows)+len(came)+len(went) == 0 {
-		out.line("Nothing changes.")
+		out.Line("Nothing changes.")
 	}
 	for _, row := range rows {
-		out.line("  %-28s %14s  ->  %s", row.what, row.cells[0], row.cells[1])
+		out.Line("  %-28s %14s  ->  %s", row.what, row.cells[0], row.cells[1])
 	}
 	for _, f := range came {
-		out.hanging("  came  ", f.leveled())
+		out.Hanging("  came  ", f.Leveled())
 	}
 	for _, f := range went {
-		out.hanging("  went  ", f.leveled())
+		out.Hanging("  went  ", f.Leveled())
 	}
-	return out.text()
+	return out.Text()
 }
 
 // trialTable is a row of outcomes for each value of a range.
-func trialTable(before report, list []trial, afters []report) string {
+func trialTable(before report.Report, list []trial, afters []report.Report) string {
 	table := [][]string{{"value", "sleeve marks", "bodice marks", "cap height", "cap ease", "bicep", "bust", "finding"}}
 	for i, r := range afters {
-		table = append(table, []string{plain(list[i].value), r.marksOfPiece(calc.SleeveFront), r.marksOfPiece(calc.BodiceFront),
-			capHeight.words(r), capEase.words(r), bicepAfter.words(r), bustAfter.words(r), r.worst()})
+		table = append(table, []string{typeset.Plain(list[i].value), marksOfPiece(r, calc.SleeveFront), marksOfPiece(r, calc.BodiceFront),
+			capHeight.words(r), capEase.words(r), bicepAfter.words(r), bustAfter.words(r), worst(r)})
 	}
 	widths := make([]int, len(table[0]))
 	for _, row := range table {
@@ -197,22 +201,22 @@ func trialTable(before report, list []trial, afters []report) string {
 			widths[i] = max(widths[i], len(cell))
 		}
 	}
-	var out printout
-	out.line("%s, in %s", before.name(), unitWords(before.scale.System))
-	out.line("Marks are pivot + slide on each side; front / back where they differ.")
+	var out typeset.Printout
+	out.Line("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
+	out.Line("Marks are pivot + slide on each side; front / back where they differ.")
 	for _, row := range table {
 		line := ""
 		for i, cell := range row[:len(row)-1] {
-			line += padLeft(cell, widths[i]+2)
+			line += typeset.PadLeft(cell, widths[i]+2)
 		}
-		out.line("%s", strings.TrimRight(line+"  "+row[len(row)-1], " "))
+		out.Line("%s", strings.TrimRight(line+"  "+row[len(row)-1], " "))
 	}
-	return out.text()
+	return out.Text()
 }
 
 // marksOfPiece is what is marked on a piece, "1 + 1/4", or front and back.
-func (r report) marksOfPiece(front calc.Side) string {
-	one, other := marksOfSide.words(r, r.plan.Sides[front]), marksOfSide.words(r, r.plan.Sides[front+1])
+func marksOfPiece(r report.Report, front calc.Side) string {
+	one, other := marksOfSide.words(r, r.Plan.Sides[front]), marksOfSide.words(r, r.Plan.Sides[front+1])
 	if one == other {
 		return one
 	}
@@ -220,12 +224,12 @@ func (r report) marksOfPiece(front calc.Side) string {
 }
 
 // worst is the level of the gravest finding above a note, and its code.
-func (r report) worst() string {
-	worst, _ := r.gravest()
-	if worst.level == calc.Note {
+func worst(r report.Report) string {
+	worst, _ := r.Gravest()
+	if worst.Level == calc.Note {
 		return ""
 	}
-	return worst.level.String() + " " + string(worst.code)
+	return worst.Level.String() + " " + string(worst.Code)
 }
 
 // trialJSON is one comparison; changed lists every path of the two objects
@@ -242,7 +246,7 @@ type changedJSON struct {
 	After  any    `json:"after"`
 }
 
-func trialsJSON(before report, afters []report, array bool) ([]byte, error) {
+func trialsJSON(before report.Report, afters []report.Report, array bool) ([]byte, error) {
 	list := make([]trialJSON, len(afters))
 	old := toJSON(before, false)
 	was, err := leaves(old)
@@ -252,7 +256,7 @@ func trialsJSON(before report, afters []report, array bool) ([]byte, error) {
 	for i, after := range afters {
 		one := trialJSON{Before: old, After: toJSON(after, false), Changed: []changedJSON{}}
 		for _, k := range worksheets.Keys() {
-			if typed, now := before.sheet.Text(k), after.sheet.Text(k); typed != now {
+			if typed, now := before.Sheet.Text(k), after.Sheet.Text(k); typed != now {
 				one.Changed = append(one.Changed, changedJSON{k.Path(), typed, now})
 			}
 		}

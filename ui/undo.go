@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"capscye/ui/forms"
 	"capscye/worksheets"
 )
 
@@ -70,7 +71,7 @@ func (d *desk) travel(from, to laid, verb, what string) wish {
 	was, is := from.at(to.hand), to.at(to.hand)
 	changed := slices.DeleteFunc(worksheets.Keys(), func(k worksheets.Key) bool { return was.Text(k) == is.Text(k) })
 	if len(changed) == 1 {
-		d.message = fmt.Sprintf("%s: %s is %s.", verb, fields[changed[0]].words, cmp.Or(answerText(d.rep, changed[0]), "empty"))
+		d.message = fmt.Sprintf("%s: %s is %s.", verb, forms.Fields[changed[0]].Words, cmp.Or(answerText(d.rep, changed[0]), "empty"))
 	}
 	return d.keep()
 }

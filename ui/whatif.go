@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"capscye/ui/forms"
 	"capscye/worksheets"
 )
 
@@ -39,7 +40,7 @@ func (d *desk) layTrial(s worksheets.Sheet) {
 func (d *desk) takeUp() {
 	d.reckon()
 	d.reach()
-	if d.step == stepTrace {
+	if d.step == forms.Trace {
 		d.trace = d.traceAt(d.trace)
 	}
 }
@@ -113,13 +114,13 @@ func (d *desk) changedIn(n int) string {
 	sheet, copied := d.beside[0], d.beside[n]
 	name, more := "", 0
 	for _, k := range worksheets.Keys() {
-		f, ok := fields[k]
+		f, ok := forms.Fields[k]
 		switch {
-		case !ok || sheet.sheet.Text(k) == copied.sheet.Text(k):
+		case !ok || sheet.Sheet.Text(k) == copied.Sheet.Text(k):
 		case k == worksheets.MeasuredOn || k == worksheets.BodyFrom || k == worksheets.PatternFrom: // go with what was measured
 			more++
 		case name == "":
-			name = f.words + " " + cmp.Or(answerText(copied, k), "empty")
+			name = f.Words + " " + cmp.Or(answerText(copied, k), "empty")
 		default:
 			more++
 		}

@@ -1,16 +1,18 @@
-package ui
+package forms
 
-import "capscye/worksheets"
+import (
+	"capscye/worksheets"
+)
 
-// field says how an answer is asked for.
-type field struct {
-	label string // on the form, at most 19 cells
-	words string // in a sentence or a line of working, without article
-	hint  string // how to measure or choose
+// Field says how an answer is asked for.
+type Field struct {
+	Label string // on the form, at most 19 cells
+	Words string // in a sentence or a line of working, without article
+	Hint  string // how to measure or choose
 }
 
-// fields holds every answer that the program asks for.
-var fields = map[worksheets.Key]field{
+// Fields holds every answer that the program asks for.
+var Fields = map[worksheets.Key]Field{
 	worksheets.Title:  {"Title", "title", "What this sheet is for: the garment, the pattern, the size."},
 	worksheets.Wearer: {"Wearer", "wearer", "Who will wear it."},
 	worksheets.Unit: {"Unit", "unit", "What a bare number means and how lengths are shown. " +

@@ -1,22 +1,23 @@
-package ui
+package wording
 
 import (
 	"fmt"
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/forms"
 	"capscye/units"
 )
 
-// subjectWords names what a figure or a finding is about.
-var subjectWords = map[calc.Subject]string{
+// SubjectWords names what a figure or a finding is about.
+var SubjectWords = map[calc.Subject]string{
 	calc.OfSheet: "sheet", calc.OfSleeve: "sleeve", calc.OfBust: "bust", calc.OfFront: "front", calc.OfBack: "back",
 	calc.OfSleeveFront: "sleeve front", calc.OfSleeveBack: "sleeve back",
 	calc.OfBodiceFront: "bodice front", calc.OfBodiceBack: "bodice back",
 }
 
-// quantityWords names what a figure measures.
-var quantityWords = map[calc.Quantity]string{
+// QuantityWords names what a figure measures.
+var QuantityWords = map[calc.Quantity]string{
 	calc.LargerArm: "larger arm", calc.FrontWidth: "front width", calc.BackWidth: "back width",
 	calc.FlatWidth: "flat width", calc.Need: "need", calc.HalfNeed: "half of the need",
 	calc.CapSeam: "cap seam", calc.ArmholeSeam: "armhole seam", calc.CapEase: "cap ease",
@@ -32,14 +33,14 @@ var quantityWords = map[calc.Quantity]string{
 }
 
 func figureWords(f calc.Figure) string {
-	return subjectWords[f.Of] + " " + quantityWords[f.Quantity]
+	return SubjectWords[f.Of] + " " + QuantityWords[f.Quantity]
 }
 
-// workingLine writes one line of arithmetic in the sheet's unit, finer than any
+// WorkingLine writes one line of arithmetic in the sheet's unit, finer than any
 // ruler, so that it adds up as it stands:
 //
 //	sleeve need = bicep 13 3/4 + ease at the bicep 1 3/4 - sleeve width 13 = 2 1/2 in
-func workingLine(line calc.Line, sc units.Scale) string {
+func WorkingLine(line calc.Line, sc units.Scale) string {
 	var b strings.Builder
 	b.WriteString(figureWords(line.Figure) + " = ")
 	switch line.Op {
@@ -62,12 +63,12 @@ func workingLine(line calc.Line, sc units.Scale) string {
 	case calc.OnMark:
 		fmt.Fprintf(&b, "%s, to the nearest mark of %s", termWords(line.Terms[0], sc), sc.OnRuler(line.Terms[1].Value))
 	}
-	b.WriteString(" = " + exactWords(line.Result, sc))
+	b.WriteString(" = " + Exact(line.Result, sc))
 	return b.String()
 }
 
-// exactWords is a figure as it can be written down, with its unit.
-func exactWords(length units.Length, sc units.Scale) string {
+// Exact is a figure as it can be written down, with its unit.
+func Exact(length units.Length, sc units.Scale) string {
 	return sc.Exact(length) + " " + sc.System.String()
 }
 
@@ -105,7 +106,7 @@ func termWords(t calc.Term, sc units.Scale) string {
 	case t.Figure != calc.Figure{}:
 		return figureWords(t.Figure) + " " + value
 	case t.Answer != calc.NoAnswer:
-		return fields[keyOf[t.Answer]].words + " " + value
+		return forms.Fields[forms.KeyOf[t.Answer]].Words + " " + value
 	}
 	return value
 }

@@ -1,12 +1,20 @@
-package ui
+package report
 
 import (
 	"fmt"
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 )
+
+// Same tells that two findings say the same of the same, whatever the amounts.
+func (f Finding) Same(other Finding) bool {
+	return f.Code == other.Code && f.About == other.About && f.Level == other.Level
+}
 
 // The findings in words. What each code means is said in calc; here it becomes
 // a sentence that a person would say at the table.
@@ -34,26 +42,26 @@ func waysOut(ways []calc.Way) []string {
 	return words
 }
 
-// pieceWords names the piece that a subject belongs to, its seam, the piece and
+// PieceWords names the piece that a subject belongs to, its seam, the piece and
 // seam that it is sewn to, the seam below the underarm and where that ends.
-type pieceWords struct{ name, seam, otherName, otherSeam, below, end string }
+type PieceWords struct{ Name, seam, otherName, otherSeam, below, end string }
 
-func wordsOfPiece(s calc.Subject) pieceWords {
+func WordsOfPiece(s calc.Subject) PieceWords {
 	switch s {
 	case calc.OfSleeve, calc.OfSleeveFront, calc.OfSleeveBack:
-		return pieceWords{"sleeve", "cap", "bodice", "armhole", "underarm seam", "hem"}
+		return PieceWords{"sleeve", "cap", "bodice", "armhole", "underarm seam", "hem"}
 	}
-	return pieceWords{"bodice", "armhole", "sleeve", "cap", "side seam", "waist"}
+	return PieceWords{"bodice", "armhole", "sleeve", "cap", "side seam", "waist"}
 }
 
 // findingText is the sentence of a finding.
 func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	amount, other := sc.Format(f.Amount.Abs()), sc.Format(f.Other)
 	if !strings.ContainsAny(amount, "123456789") && f.Amount != 0 { // less than the ruler shows
-		amount = exactWords(f.Amount.Abs(), sc)
+		amount = wording.Exact(f.Amount.Abs(), sc)
 	}
-	p := wordsOfPiece(f.About)
-	about := subjectWords[f.About]
+	p := WordsOfPiece(f.About)
+	about := wording.SubjectWords[f.About]
 	switch f.Code {
 	case calc.NothingAsked:
 		return "No girth is entered yet: measure the upper arm, the bust, or both."
@@ -61,15 +69,15 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("The %s is asked for, but %s is missing.", about, theAnswer(f.Answer))
 	case calc.WidthImpossible:
 		return fmt.Sprintf("After allowances and take-off, %s is left of the %s pattern: a measurement must be wrong.",
-			sc.Format(f.Amount), p.name)
+			sc.Format(f.Amount), p.Name)
 	case calc.ArmsDiffer:
 		return fmt.Sprintf("The arms differ by %s; the larger decides.", amount)
 	case calc.FitsAlready:
-		return fmt.Sprintf("The %s has the girth and the ease asked for: nothing to alter.", p.name)
+		return fmt.Sprintf("The %s has the girth and the ease asked for: nothing to alter.", p.Name)
 	case calc.ComesIn:
-		return fmt.Sprintf("The %s pattern is %s larger than asked, so it comes in.", p.name, amount)
+		return fmt.Sprintf("The %s pattern is %s larger than asked, so it comes in.", p.Name, amount)
 	case calc.PivotOnly:
-		return fmt.Sprintf("The %s pivots and does not slide: the %s keeps its length.", p.name, p.seam)
+		return fmt.Sprintf("The %s pivots and does not slide: the %s keeps its length.", p.Name, p.seam)
 	case calc.PivotAndSlide, calc.SlideOnly:
 		return slideText(f, p, amount, in.Method.Armhole == calc.KeepArmhole)
 	case calc.SlideMoved:
@@ -83,28 +91,28 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("The %s comes out %s smaller than asked: it follows the %s.", about, amount, p.otherName)
 	case calc.PivotsBack:
 		return fmt.Sprintf("Held: a %s side turns against its need, by %s at the most, while its %s changes by the slide. "+
-			"That is geometry, not custom.", p.name, amount, p.seam)
+			"That is geometry, not custom.", p.Name, amount, p.seam)
 	case calc.CapTakesSlide:
 		usual := calc.UsualCapEase(in.Sleeve.Style, in.Fabric)
 		return fmt.Sprintf("The armhole is kept, so the cap gets %s more ease to sew in. Sources disagree how much a cap takes (%s).",
 			amount, usual.Source)
 	case calc.CannotReach:
-		return missedText(f, about, amount, in.Method.Armhole == calc.KeepArmhole && p.name == "bodice")
+		return missedText(f, about, amount, in.Method.Armhole == calc.KeepArmhole && p.Name == "bodice")
 	case calc.GrowthsDiffer:
 		return fmt.Sprintf("Front and back %s grow unlike, by %s: true them at the %s.", p.below, amount, p.end)
 	case calc.BindsBelow:
 		return fmt.Sprintf("At the %s the %s lacks %s: it must go out by %s more on each side there.",
-			placeWords[f.At], p.name, amount, other)
+			wording.PlaceWords[f.At], p.Name, amount, other)
 	case calc.CapEaseLow, calc.CapEaseHigh:
 		return capEaseText(f, calc.UsualCapEase(in.Sleeve.Style, in.Fabric), sc)
 	case calc.CapImpossible, calc.ArmholeImpossible:
 		return impossibleText(f, p, about, sc)
 	case calc.LeanImpossible:
 		return fmt.Sprintf("%s: a seam of %s cannot lean in by %s; one of these widths or the seam must be wrong.",
-			capitalised(about), amount, other)
+			typeset.Capitalised(about), amount, other)
 	case calc.OutOfReach:
 		return fmt.Sprintf("No turn about the pin reaches a pivot of %s on the %s: the seam line never comes that near.",
-			sc.Format(f.Amount), p.name)
+			sc.Format(f.Amount), p.Name)
 	case calc.GirthUnusual:
 		return unusualText(f, sc)
 	case calc.ArmForBust:
@@ -123,7 +131,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 			"may not be so once widened; other countries have their own rules. Ask the local ones." + grownUpText(f.Slips)
 	case calc.LimitWide:
 		return fmt.Sprintf("A %s side pivots by more than %s, the usual limit; yours is %s. A wide turn lowers the %s.",
-			p.name, other, sc.Format(f.Amount), p.seam)
+			p.Name, other, sc.Format(f.Amount), p.seam)
 	case calc.TighterThanBody:
 		return fmt.Sprintf("The %s comes out %s smaller than the body, and woven cloth does not stretch.", about, amount)
 	}
@@ -138,14 +146,14 @@ func grows(l units.Length) string {
 }
 
 // because says why a girth is larger than asked: it follows, or it is kept.
-func because(f calc.Finding, p pieceWords) string {
+func because(f calc.Finding, p PieceWords) string {
 	if f.Level == calc.Note {
 		return " It is already cut."
 	}
 	return fmt.Sprintf(" It follows the %s.", p.otherName)
 }
 
-func slideText(f calc.Finding, p pieceWords, amount string, kept bool) string {
+func slideText(f calc.Finding, p PieceWords, amount string, kept bool) string {
 	does := "pivots and slides"
 	if f.Code == calc.SlideOnly {
 		does = "slides and does not pivot"
@@ -154,7 +162,7 @@ func slideText(f calc.Finding, p pieceWords, amount string, kept bool) string {
 	if f.Amount < 0 {
 		change = "shorter"
 	}
-	text := fmt.Sprintf("The %s %s: its %s gets %s %s in all", p.name, does, p.seam, amount, change)
+	text := fmt.Sprintf("The %s %s: its %s gets %s %s in all", p.Name, does, p.seam, amount, change)
 	if kept {
 		return text + ", and the armhole stays as it is."
 	}
@@ -172,11 +180,6 @@ func missedText(f calc.Finding, about, amount string, kept bool) string {
 	return fmt.Sprintf("%s %s short of what is asked.", by, amount)
 }
 
-// placeWords names the levels at which ease is asked for.
-var placeWords = map[calc.Place]string{
-	calc.AtBicep: "bicep", calc.AtBust: "bust", calc.AtWaist: "waist", calc.AtHip: "hip", calc.AtElbow: "elbow", calc.AtWrist: "wrist",
-}
-
 func capEaseText(f calc.Finding, usual calc.CapEaseRange, sc units.Scale) string {
 	text := fmt.Sprintf("The cap is %s longer than the armhole", sc.Format(f.Amount))
 	if f.Amount < 0 {
@@ -189,13 +192,13 @@ func capEaseText(f calc.Finding, usual calc.CapEaseRange, sc units.Scale) string
 	return text + ", " + than + " for this style (" + usual.Source + ")."
 }
 
-func impossibleText(f calc.Finding, p pieceWords, about string, sc units.Scale) string {
+func impossibleText(f calc.Finding, p PieceWords, about string, sc units.Scale) string {
 	if f.Amount > f.Other+f.Third {
 		return fmt.Sprintf("%s: a half-%s of %s is longer than the way across a side %s wide and %s high; one of the three is wrong.",
-			capitalised(about), p.seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
+			typeset.Capitalised(about), p.seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
 	}
 	return fmt.Sprintf("%s: a half-%s of %s cannot reach across a side %s wide and %s high; one of the three is wrong.",
-		capitalised(about), p.seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
+		typeset.Capitalised(about), p.seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
 }
 
 // slipWords are guesses at what went wrong in typing.
@@ -222,32 +225,34 @@ func slipList(slips []calc.Slip) string {
 
 func unusualText(f calc.Finding, sc units.Scale) string {
 	r, _ := calc.UsualGirth(f.Answer)
-	text := fmt.Sprintf("%s %s is outside %s (%s).", capitalised(fields[keyOf[f.Answer]].words), sc.Format(f.Amount),
-		span(r.Low, r.High, sc), r.Source)
+	text := fmt.Sprintf("%s %s is outside %s (%s).", typeset.Capitalised(forms.Fields[forms.KeyOf[f.Answer]].Words), sc.Format(f.Amount),
+		wording.Span(r.Low, r.High, sc), r.Source)
 	if len(f.Slips) == 0 {
 		return text + " If it was measured so, it stands."
 	}
 	return text + " Perhaps " + slipList(f.Slips) + "?"
 }
 
-func theAnswer(a calc.Answer) string { return "the " + fields[keyOf[a]].words }
+func theAnswer(a calc.Answer) string { return "the " + forms.Fields[forms.KeyOf[a]].Words }
 
-// finding is a finding ready to be shown.
-type finding struct {
-	code  calc.Code
-	level calc.Level
-	about string
-	text  string
-	ways  []string
+// Finding is a finding ready to be shown.
+type Finding struct {
+	Code  calc.Code
+	Level calc.Level
+	About string
+	Text  string
+	Ways  []string
 }
 
-// leveled is the finding behind its level, "warn: ...".
-func (f finding) leveled() string { return f.level.String() + ": " + f.text }
+// Leveled is the finding behind its level, "warn: ...".
+func (f Finding) Leveled() string { return f.Level.String() + ": " + f.Text }
 
-// line is the finding in one paragraph, ways out behind it.
-func (f finding) line() string {
-	if len(f.ways) == 0 {
-		return f.text
+// Line is the finding in one paragraph, ways out behind it.
+func (f Finding) Line() string {
+	if len(f.Ways) == 0 {
+		return f.Text
 	}
-	return f.text + " Ways out: " + strings.Join(f.ways, "; ") + "."
+	return f.Text + " Ways out: " + strings.Join(f.Ways, "; ") + "."
 }
+
+var LevelWords = map[calc.Level]string{calc.Note: "Note", calc.Warn: "Warning", calc.Stop: "Stop, do not cut"}

@@ -1,4 +1,4 @@
-package ui
+package typeset
 
 import (
 	"slices"
@@ -12,7 +12,7 @@ func TestNoLengthIsBroken(t *testing.T) {
 	const text = "Pivot 1 3/8 in and slide 13 15/16 in, then 34.9 cm or 5 mm by 9.772 deg, in 4 steps; 3 in all, 12 inches, -2.5 cm or 13-3/4 on 2026-11-25."
 	whole := []string{"1 3/8 in", "13 15/16 in", "34.9 cm", "5 mm", "9.772 deg", "-2.5 cm", "13-3/4", "2026-11-25"}
 	for width := 12; width < 110; width++ {
-		lines := wrap(text, width)
+		lines := Wrap(text, width)
 		for _, length := range whole {
 			if !slices.ContainsFunc(lines, func(l string) bool { return strings.Contains(l, length) }) {
 				t.Errorf("at %d cells %q is broken:\n%s", width, length, strings.Join(lines, "\n"))

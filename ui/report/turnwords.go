@@ -1,10 +1,11 @@
-package ui
+package report
 
 import (
 	"fmt"
 	"math"
 
 	"capscye/calc"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -19,8 +20,8 @@ func turnLine(l calc.TurnLine, sc units.Scale) string {
 		t[i] = thousandths(term, sc)
 	}
 	angle := func(i int) string { return degrees(l.Terms[i]) }
-	name := subjectWords[l.Side.Subject()]
-	piece := wordsOfPiece(l.Side.Subject())
+	name := wording.SubjectWords[l.Side.Subject()]
+	piece := WordsOfPiece(l.Side.Subject())
 	result := thousandths(l.Result, sc) + " " + sc.System.String()
 	words, how := "", ""
 	switch l.Figure {

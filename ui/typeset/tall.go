@@ -1,6 +1,8 @@
-package ui
+package typeset
 
-import "strings"
+import (
+	"strings"
+)
 
 // tallRows is how tall the digits of the table view are.
 const tallRows = 5
@@ -25,9 +27,9 @@ var tallDigits = map[rune][tallRows]string{
 	' ': {"  ", "  ", "  ", "  ", "  "},
 }
 
-// tall writes an amount in tall digits with its unit behind them. Where there is
+// Tall writes an amount in tall digits with its unit behind them. Where there is
 // no room for them it is written as it is, which can still be read.
-func tall(amount string, width, height int) []string {
+func Tall(amount string, width, height int) []string {
 	rows := make([]string, tallRows)
 	unit := ""
 	for i, c := range amount {

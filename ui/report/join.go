@@ -1,16 +1,15 @@
-package ui
+package report
 
 import (
 	"time"
 
 	"capscye/calc"
-	"capscye/units"
 	"capscye/worksheets"
 )
 
-// input is the one place where a sheet becomes numbers. today tells whether the
+// Input is the one place where a sheet becomes numbers. today tells whether the
 // measurements are old.
-func input(s *worksheets.Sheet, today time.Time) calc.Input {
+func Input(s *worksheets.Sheet, today time.Time) calc.Input {
 	r := s.Reading
 	edge := func(k worksheets.Key) bool { return s.Choice(k) == "edge" }
 	in := calc.Input{
@@ -92,53 +91,4 @@ func feeds(k worksheets.Key) bool {
 func longAgo(day string, today time.Time) bool {
 	measured, err := time.Parse(time.DateOnly, day)
 	return err == nil && measured.AddDate(0, 6, 0).Before(today.Truncate(24*time.Hour))
-}
-
-// keyOf says where an answer of the sums stands in the worksheet.
-var keyOf = map[calc.Answer]worksheets.Key{
-	calc.Bicep: worksheets.Bicep, calc.BicepOther: worksheets.BicepOther, calc.Bust: worksheets.Bust,
-	calc.BicepEase: worksheets.EaseBicep, calc.BustEase: worksheets.EaseBust,
-	calc.SleeveWidth: worksheets.SleeveWidth, calc.SleeveAllowance: worksheets.SleeveAllowance,
-	calc.CapFront: worksheets.CapFront, calc.CapBack: worksheets.CapBack,
-	calc.BodiceFrontWidth: worksheets.BodiceFront, calc.BodiceBackWidth: worksheets.BodiceBack,
-	calc.BodiceAllowance: worksheets.BodiceAllowance,
-	calc.TakeOffFront:    worksheets.TakeOffFront, calc.TakeOffBack: worksheets.TakeOffBack,
-	calc.FinishedBust: worksheets.FinishedBust,
-	calc.ArmholeFront: worksheets.ArmholeFront, calc.ArmholeBack: worksheets.ArmholeBack,
-	calc.LimitSleeve: worksheets.PivotLimitSleeve, calc.LimitBodice: worksheets.PivotLimitBodice,
-	calc.ShareSleeve: worksheets.FrontShareSleeve, calc.ShareBust: worksheets.FrontShareBust, calc.FollowCustom: worksheets.Follow,
-	calc.SlideLength: worksheets.Slide, calc.Ruler: worksheets.Ruler, calc.AnyGirth: worksheets.Bicep,
-	calc.HighBust: worksheets.HighBust, calc.Waist: worksheets.Waist, calc.Hip: worksheets.Hip,
-	calc.Elbow: worksheets.Elbow, calc.Wrist: worksheets.Wrist,
-}
-
-// places of ease, by their keys.
-var placeOf = map[worksheets.Key]calc.Place{
-	worksheets.EaseBicep: calc.AtBicep, worksheets.EaseBust: calc.AtBust, worksheets.EaseWaist: calc.AtWaist,
-	worksheets.EaseHip: calc.AtHip, worksheets.EaseElbow: calc.AtElbow, worksheets.EaseWrist: calc.AtWrist,
-}
-
-// begin is a new sheet: the usual limits, and the middle of the usual ease for
-// the person to change.
-func begin(sys units.System) worksheets.Sheet {
-	var s worksheets.Sheet
-	set := func(k worksheets.Key, text string) {
-		if err := s.Set(k, text); err != nil { // our own words are always readable
-			panic(err)
-		}
-	}
-	set(worksheets.Unit, sys.String())
-	set(worksheets.Ruler, units.UsualRuler(sys).String())
-	limit := calc.UsualLimit
-	step := units.EighthInch.Mark()
-	if sys == units.Centimetres { // where the tape is metric, nobody marks 2.54 cm
-		limit, step = 25*units.Millimetre, units.FiveMillimetres.Mark()
-	}
-	sc := s.Scale()
-	set(worksheets.PivotLimitSleeve, sc.Number(limit))
-	set(worksheets.PivotLimitBodice, sc.Number(limit))
-	for k, place := range placeOf {
-		set(k, sc.Number(calc.MiddleEase(place, calc.Woven).Round(step)))
-	}
-	return s
 }

@@ -1,0 +1,33 @@
+package forms
+
+import (
+	"capscye/worksheets"
+)
+
+// A question in words, and how its answer is read.
+
+// LongestAnswer is as many characters as an answer may have, here and on the
+// screen.
+const LongestAnswer = 2000
+
+// Kind tells fields by how keys work in them.
+type Kind uint8
+
+const (
+	LengthField Kind = iota // typed, nudged by ruler marks
+	textField               // typed
+	ChoiceField             // chosen with left and right
+	SlideField              // pushed with left and right, or typed
+)
+
+func KindOf(k worksheets.Key) Kind {
+	switch k.Kind() {
+	case worksheets.Girth, worksheets.Amount, worksheets.Signed:
+		return LengthField
+	case worksheets.Choice, worksheets.Scale:
+		return ChoiceField
+	case worksheets.Slid:
+		return SlideField
+	}
+	return textField
+}

@@ -1,0 +1,74 @@
+// Package forms says what the worksheet asks: steps, fields, labels, hints, choices.
+package forms
+
+import (
+	"slices"
+
+	"capscye/worksheets"
+)
+
+// Asks tells whether the step asks for an answer.
+func (s Step) Asks(k worksheets.Key) bool { return slices.Contains(Items[s], Item{Key: k}) }
+
+// Step is one of the six, in the order in which the hands work.
+type Step int
+
+const (
+	Body Step = iota
+	Ease
+	Pattern
+	Split
+	Match
+	Trace
+	StepCount
+)
+
+var StepNames = [StepCount]string{"Body", "Ease", "Pattern", "Split", "Match", "Trace"}
+
+// Item is one row of a form: a heading, or a field.
+type Item struct {
+	Heading string
+	Key     worksheets.Key
+}
+
+func heading(s string) []Item { return []Item{{Heading: s}} }
+
+func ask(keys ...worksheets.Key) []Item {
+	items := make([]Item, len(keys))
+	for i, k := range keys {
+		items[i] = Item{Key: k}
+	}
+	return items
+}
+
+// Items says what each step asks. A step without fields is a page.
+var Items = [StepCount][]Item{
+	Body: slices.Concat(
+		heading("Girths of the body"),
+		ask(worksheets.Bicep, worksheets.BicepOther, worksheets.Bust, worksheets.HighBust, worksheets.Waist,
+			worksheets.Hip, worksheets.Elbow, worksheets.Wrist, worksheets.MeasuredOn),
+		heading("This sheet"),
+		ask(worksheets.Title, worksheets.Wearer, worksheets.Unit, worksheets.Ruler, worksheets.Fabric, worksheets.Notes)),
+	Ease: slices.Concat(
+		heading("Ease: what the garment is larger than the body"),
+		ask(worksheets.EaseBicep, worksheets.EaseBust, worksheets.EaseWaist, worksheets.EaseHip, worksheets.EaseElbow,
+			worksheets.EaseWrist)),
+	Pattern: slices.Concat(
+		heading("Sleeve, laid flat"),
+		ask(worksheets.SleeveWidth, worksheets.SleeveMeasured, worksheets.SleeveAllowance),
+		heading("Bodice, laid flat"),
+		ask(worksheets.BodiceFront, worksheets.BodiceBack, worksheets.BodiceMeasured, worksheets.BodiceAllowance,
+			worksheets.Crossings, worksheets.TakeOffFront, worksheets.TakeOffBack, worksheets.FinishedBust),
+		heading("For cap ease, and for a bodice that is already cut"),
+		ask(worksheets.SleeveStyle, worksheets.CapFront, worksheets.CapBack, worksheets.ArmholeFront, worksheets.ArmholeBack),
+		heading("For the turn of the sleeve: what the cap loses"),
+		ask(worksheets.SleeveLength, worksheets.CapHeight, worksheets.UnderarmSeam, worksheets.HemWidth, worksheets.ElbowWidth),
+		heading("For the turn of the bodice: what the armhole loses"),
+		ask(worksheets.CornerOutFront, worksheets.CornerDownFront, worksheets.CornerOutBack, worksheets.CornerDownBack,
+			worksheets.SideSeam),
+		heading("For waist and hip, where the bodice tapers back"),
+		ask(worksheets.WaistFront, worksheets.WaistBack, worksheets.HipFront, worksheets.HipBack)),
+	Split: slices.Concat(
+		ask(worksheets.Slide, worksheets.PivotLimitSleeve, worksheets.PivotLimitBodice, worksheets.FrontShareSleeve,
+			worksheets.FrontShareBust, worksheets.Follow, worksheets.Armhole)),
+}

@@ -1,0 +1,135 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/wording"
+	"capscye/units"
+)
+
+// The answer in words that a person would say at the table.
+
+// pieceAnswer is a girth and the two sides that make it.
+type pieceAnswer struct {
+	Name, place string // "Sleeve" and "bicep"
+	Girth       calc.Girth
+	Front, Back calc.SidePlan
+	unread      bool
+	Open        bool // the plan is
+}
+
+func (r Report) Pieces() [2]pieceAnswer {
+	s := r.Plan.Sides
+	return [2]pieceAnswer{
+		{"Sleeve", "bicep", r.Plan.Sleeve, s[calc.SleeveFront], s[calc.SleeveBack], r.Input.Unread, r.Plan.Open},
+		{"Bodice", "bust", r.Plan.Bust, s[calc.BodiceFront], s[calc.BodiceBack], r.Input.Unread, r.Plan.Open},
+	}
+}
+
+// NeedWords says what a girth needs, or why that is not known.
+func (p pieceAnswer) NeedWords(sc units.Scale) string {
+	switch {
+	case p.unread:
+		return p.Name + ": an answer cannot be read"
+	case !p.Girth.Body.Known:
+		return p.Name + " not asked"
+	case !p.Girth.Asked():
+		return p.Name + ": an answer is missing"
+	case p.Girth.Need.Length == 0:
+		return p.Name + " needs nothing"
+	case p.Girth.Need.Length < 0:
+		return p.Name + " comes in by " + sc.Format(-p.Girth.Need.Length)
+	}
+	return p.Name + " needs " + sc.Format(p.Girth.Need.Length)
+}
+
+// SidesWords says what to mark on the sides, one sentence where front and back
+// are alike. It is empty where nothing is done.
+func (p pieceAnswer) SidesWords(sc units.Scale) []string {
+	if p.Open {
+		return nil
+	}
+	f, b := p.Front, p.Back
+	if f.Marked() == b.Marked() && f.SlideMark == b.SlideMark {
+		if words := SideWords(f, sc); words != "" {
+			return []string{"each side: " + words}
+		}
+		return nil
+	}
+	var lines []string
+	for i, s := range []calc.SidePlan{f, b} {
+		words := SideWords(s, sc)
+		if words == "" {
+			words = "stays"
+		}
+		lines = append(lines, [...]string{"front: ", "back: "}[i]+words)
+	}
+	return lines
+}
+
+// SideWords is "pivot 1 in, slide 1/4 in", in marks of the ruler that is held.
+func SideWords(s calc.SidePlan, sc units.Scale) string {
+	var parts []string
+	if s.PivotMark != 0 {
+		parts = append(parts, "pivot "+wording.InOrOut(s.PivotMark, sc))
+	}
+	if s.SlideMark != 0 {
+		parts = append(parts, "slide "+wording.InOrOut(s.SlideMark, sc))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// FinishedWords says what comes out beside what was asked.
+func (p pieceAnswer) FinishedWords(sc units.Scale) string {
+	g := p.Girth
+	if !g.Finished.Known {
+		return ""
+	}
+	words := p.place + " " + sc.Format(g.Finished.Length)
+	if g.EaseAfter.Known {
+		words += ", ease " + sc.Number(g.EaseAfter.Length)
+	}
+	if g.Marked != g.Finished {
+		words += ", by the marks " + sc.Number(g.Marked.Length)
+	}
+	return words
+}
+
+// Wanted lists the answers that are still to be given, in words.
+func (r Report) Wanted() string {
+	var words []string
+	for _, f := range r.Plan.Findings {
+		if f.Code == calc.AnswerMissing {
+			words = append(words, forms.Fields[forms.KeyOf[f.Answer]].Words)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// Tally counts the findings in words: "1 stop, 2 warnings, 3 notes". Answers
+// that are still to be given are no findings to be counted at somebody who is
+// on the way there.
+func (r Report) Tally() string {
+	var parts []string
+	for _, l := range []struct {
+		level     calc.Level
+		one, many string
+	}{{calc.Stop, "stop", "stops"}, {calc.Warn, "warning", "warnings"}, {calc.Note, "note", "notes"}} {
+		n := 0
+		for _, f := range r.Findings {
+			if f.Level == l.level && f.Code != calc.AnswerMissing {
+				n++
+			}
+		}
+		switch {
+		case n == 1:
+			parts = append(parts, "1 "+l.one)
+		case n > 1:
+			parts = append(parts, fmt.Sprintf("%d %s", n, l.many))
+		}
+	}
+	return strings.Join(parts, ", ")
+}

@@ -1,0 +1,116 @@
+// Package report joins a worksheet and its sums, in the one place where they meet, and
+// words the answer; it adds no arithmetic of its own.
+package report
+
+import (
+	"cmp"
+	"slices"
+	"time"
+
+	"capscye/calc"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// Report is a sheet with everything that follows from it, ready to be shown in
+// any face.
+type Report struct {
+	Sheet    worksheets.Sheet
+	today    time.Time
+	Scale    units.Scale
+	Input    calc.Input
+	Plan     calc.Plan
+	Findings []Finding
+	Problems []worksheets.Problem // values that cannot be read
+	Derived
+}
+
+// Codes of findings about the file itself; the sums do not know of it.
+const (
+	ValueUnreadable calc.Code = "value-unreadable" // a value is there and cannot be read
+	UnknownKey      calc.Code = "unknown-key"      // a key that no answer has; it is kept
+	NotWritten      calc.Code = "not-written"      // the file is opened read-only
+)
+
+// Reckon computes the report of a document on a day. shown is the system that
+// lengths are shown in, or none for the sheet's own.
+func Reckon(d *worksheets.Document, today time.Time, shown units.System) Report {
+	Made.Plans.Add(1)
+	r := Report{Sheet: d.Sheet, today: today, Scale: d.Sheet.Scale(), Input: Input(&d.Sheet, today), Problems: d.Problems()}
+	if shown != 0 {
+		r.Scale.System = shown
+	}
+	for _, p := range r.Problems {
+		f := Finding{Code: ValueUnreadable, Level: calc.Warn, About: p.Path, Text: typeset.Plain(p.Error())}
+		if k, ok := worksheets.KeyNamed(p.Path); ok && feeds(k) {
+			f.Level, r.Input.Unread = calc.Stop, true
+		}
+		r.Findings = append(r.Findings, f)
+	}
+	r.Plan = calc.Compute(r.Input)
+	r.Derived = r.Derive()
+	for _, f := range r.Plan.Findings {
+		r.Findings = append(r.Findings, r.Worded(f))
+	}
+	for _, p := range d.Unknown() {
+		r.Findings = append(r.Findings, Finding{Code: UnknownKey, About: p.Path, Text: typeset.Plain(p.Error())})
+	}
+	r.Findings = append(r.Findings, r.SinceFindings(d.Origins)...)
+	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return cmp.Compare(b.Level, a.Level) })
+	if d.ReadOnly != "" {
+		r.Findings = append(r.Findings, Finding{Code: NotWritten, About: "sheet", Text: "The file is not written: " + d.ReadOnly + "."})
+	}
+	return r
+}
+
+// With is the report of another sheet on the same day, in the same unit.
+func (r Report) With(s worksheets.Sheet) Report {
+	return Reckon(&worksheets.Document{Sheet: s}, r.today, r.Scale.System)
+}
+
+// Worded is a finding of the sums, ready to be shown.
+func (r Report) Worded(f calc.Finding) Finding {
+	return Finding{f.Code, f.Level, wording.SubjectWords[f.About], findingText(f, r.Input, r.Scale), waysOut(f.Ways)}
+}
+
+// Whole tells that nothing required is missing and nothing says stop.
+func (r Report) Whole() bool {
+	for _, f := range r.Findings {
+		if f.Level == calc.Stop {
+			return false
+		}
+	}
+	return r.Plan.Whole()
+}
+
+// Gravest is the first of the findings of the highest level.
+func (r Report) Gravest() (worst Finding, ok bool) {
+	for i, f := range r.Findings {
+		if i == 0 || f.Level > worst.Level {
+			worst = f
+		}
+	}
+	return worst, len(r.Findings) > 0
+}
+
+// AgainstCutting are the findings that stand against cutting: every stop, and
+// what is still to be answered.
+func (r Report) AgainstCutting() []Finding {
+	var list []Finding
+	for _, f := range r.Findings {
+		if f.Level == calc.Stop || f.Code == calc.AnswerMissing {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// Name is what the sheet is called on screens and paper.
+func (r Report) Name() string {
+	if name := typeset.Plain(r.Sheet.Name()); name != "" {
+		return name
+	}
+	return "Untitled sheet"
+}

@@ -1,0 +1,41 @@
+package report
+
+import (
+	"slices"
+	"strings"
+
+	"capscye/calc"
+)
+
+// TraceSteps are the steps of a report.
+func (r Report) TraceSteps() []calc.TraceStep { return r.steps() }
+
+// AsMarked is the report by the marks, for everything that is looked at or
+// measured at the table.
+func (r Report) AsMarked() Report {
+	r.Plan = r.Plan.AsMarked()
+	r.Derived = r.Derive()
+	return r
+}
+
+// Done tells that a step was ticked off, with the amounts that it has now.
+func (r Report) Done(s calc.TraceStep) bool { return slices.Contains(r.Sheet.Done, s.ID()) }
+
+// DoneOtherwise tells that a step was ticked off with other amounts.
+func (r Report) DoneOtherwise(s calc.TraceStep) bool {
+	return !r.Done(s) && slices.ContainsFunc(r.Sheet.Done, func(id string) bool {
+		name, _, found := strings.Cut(id, "@")
+		return found && name == s.Name
+	})
+}
+
+// NothingToTrace says why there are no steps.
+func (r Report) NothingToTrace() string {
+	switch {
+	case r.Plan.Open:
+		return "Nothing is planned until every answer is there."
+	case !r.Plan.Whole():
+		return "Nothing is asked yet."
+	}
+	return "Nothing has to be altered."
+}

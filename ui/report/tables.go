@@ -1,0 +1,193 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/units"
+)
+
+// FittingLines are what test garments showed, day by day.
+func FittingLines(r Report) []string {
+	var lines []string
+	for _, f := range r.Sheet.Fittings {
+		lines = append(lines, strings.TrimSpace(typeset.Plain(f.Date)+"  "+typeset.Plain(f.Note)))
+	}
+	return lines
+}
+
+// The tables that the screen and the printed sheet share. Their first row is
+// the heading.
+
+// Tables are all of them, for paper; those that have nothing to say are
+// left out.
+func Tables(r Report) [][]string {
+	all := [][]string{
+		needsTable(r), SidesTable(r), bandLines(r), FinishedTable(r), SeamsTable(r), TurnTable(r), WidthsTable(r),
+	}
+	return slices.DeleteFunc(all, func(table []string) bool { return len(table) == 0 })
+}
+
+// needsTable is body + ease - pattern = need.
+func needsTable(r Report) []string {
+	row := func(name string, cells ...any) string {
+		return fmt.Sprintf("%-16s%12s%12s%12s%12s", append([]any{name}, cells...)...)
+	}
+	lines := []string{row("", "body", "+ ease", "- pattern", "= need")}
+	for _, p := range r.Pieces() {
+		g := p.Girth
+		lines = append(lines, row(p.Name+", "+p.place, wording.OrDash(g.Body, r.Scale), wording.OrDash(g.Ease, r.Scale),
+			wording.OrDash(g.Flat, r.Scale), wording.OrDash(g.Need, r.Scale)))
+	}
+	return lines
+}
+
+// SidesTable is the four sides next to each other.
+func SidesTable(r Report) []string {
+	row := func(name string, cells ...any) string {
+		return fmt.Sprintf("%-13s%8s%8s%8s%8s   %s", append([]any{name}, cells...)...)
+	}
+	lines := []string{row("", "need", "pivot", "slide", "total", "mark pivot + slide")}
+	for _, s := range calc.Sides() {
+		p := r.Plan.Sides[s]
+		lines = append(lines, row(typeset.Capitalised(wording.SubjectWords[s.Subject()]), wording.OrDash(p.Need, r.Scale), r.planned(p.Pivot),
+			r.planned(p.Slide), r.planned(p.Total), r.MarksShort(p)))
+	}
+	return lines
+}
+
+// FinishedTable is what comes out beside what was asked.
+func FinishedTable(r Report) []string {
+	row := func(name string, cells ...any) string {
+		return fmt.Sprintf("%-8s%13s%13s%13s%13s", append([]any{name}, cells...)...)
+	}
+	lines := []string{row("", "asked", "comes out", "by marks", "ease")}
+	for _, p := range r.Pieces() {
+		g := p.Girth
+		lines = append(lines, row(typeset.Capitalised(p.place), wording.OrDash(g.Wanted(), r.Scale), wording.OrDash(g.Finished, r.Scale),
+			wording.OrDash(g.Marked, r.Scale), wording.OrDash(g.EaseAfter, r.Scale)))
+	}
+	return lines
+}
+
+// TurnTable is what the pivots do: the turn, the height that is left, and how
+// much longer the seam below the underarm gets. It is nil where no corner was
+// measured. All of it is rounded, for a turn is not exact.
+func TurnTable(r Report) []string {
+	row := func(name string, cells ...any) string {
+		return fmt.Sprintf("%-13s%8s%12s%12s%14s", append([]any{name}, cells...)...)
+	}
+	lines := []string{row("", "turn", "height", "after", "seam below")}
+	for _, s := range calc.Sides() {
+		t, e := r.Plan.Turns[s], r.Plan.Edges[s]
+		if !t.Known {
+			continue
+		}
+		growth := "-"
+		if t.Growth.Known {
+			growth = wording.Signed(t.Growth.Length().Length, r.Scale)
+		}
+		lines = append(lines, row(typeset.Capitalised(wording.SubjectWords[s.Subject()]), fmt.Sprintf("%.1f deg", t.Angle*180/math.Pi),
+			r.Millimetres(e.H), r.Millimetres(t.HeightAfter), growth))
+	}
+	if len(lines) == 1 {
+		return nil
+	}
+	return lines
+}
+
+// SeamsTable is cap and armhole before and after; nil where neither was
+// measured.
+func SeamsTable(r Report) []string {
+	s := r.Plan.Seams
+	if !s.CapBefore.Known && !s.ArmholeBefore.Known {
+		return nil
+	}
+	row := func(name string, cells ...any) string {
+		return fmt.Sprintf("%-13s%12s%12s   %s", append([]any{name}, cells...)...)
+	}
+	usual := calc.UsualCapEase(r.Input.Sleeve.Style, r.Input.Fabric)
+	remark := "usual " + wording.Span(usual.Low, usual.High, r.Scale)
+	if !usual.Bounded {
+		remark = "usual from " + r.Scale.Format(usual.Low)
+	}
+	return []string{
+		row("", "before", "after", ""),
+		row("Cap seam", wording.OrDash(s.CapBefore, r.Scale), wording.OrDash(s.CapAfter, r.Scale), ""),
+		row("Armhole", wording.OrDash(s.ArmholeBefore, r.Scale), wording.OrDash(s.ArmholeAfter, r.Scale), ""),
+		row("Cap ease", wording.OrDash(s.CapEaseBefore, r.Scale), wording.OrDash(s.CapEaseAfter, r.Scale), remark),
+	}
+}
+
+// WidthsTable is what has to fit below the underarm; nil where nothing was
+// measured there.
+func WidthsTable(r Report) []string {
+	if len(r.Plan.Widths) == 0 {
+		return nil
+	}
+	row := func(name string, cells ...any) string {
+		return fmt.Sprintf("%-13s%12s%12s%12s", append([]any{name}, cells...)...)
+	}
+	lines := []string{row("", "wanted", "comes out", "to spare")}
+	for _, w := range r.Plan.Widths {
+		lines = append(lines, row(typeset.Capitalised(wording.PlaceWords[w.At]), r.Scale.Number(w.Wanted), r.Scale.Number(w.Around), wording.Signed(-w.Lacks(), r.Scale)))
+	}
+	return lines
+}
+
+// bandLines says in words where the slide lies in its band.
+func bandLines(r Report) []string {
+	var lines []string
+	for _, h := range calc.Halves() {
+		lines = append(lines, fmt.Sprintf("%-16s%s", "Slide, "+wording.SubjectWords[h.Subject()], r.BandWords(h)))
+	}
+	return lines
+}
+
+func (r Report) BandWords(h calc.Half) string {
+	band, slide := r.Plan.Bands[h], r.Scale.Format(r.Plan.Sides[h.Sleeve()].Slide)
+	switch {
+	case r.Plan.Open:
+		return "not known yet"
+	case band.Empty() && r.Input.Method.Armhole == calc.KeepArmhole:
+		return slide + "; the kept armhole leaves no other"
+	case band.Empty():
+		return slide + "; no slide serves both pieces"
+	}
+	return fmt.Sprintf("%s, of %s to %s", slide, r.Scale.Number(band.Low), r.Scale.Format(band.High))
+}
+
+// planned is a figure of a side, or a dash while the plan is open.
+func (r Report) planned(l units.Length) string {
+	if r.Plan.Open {
+		return "-"
+	}
+	return r.Scale.Number(l)
+}
+
+// MarksShort is the two amounts to mark, "1 + 1/4 in".
+func (r Report) MarksShort(s calc.SidePlan) string {
+	switch {
+	case r.Plan.Open:
+		return "not known yet"
+	case s.PivotMark == 0 && s.SlideMark == 0:
+		return "nothing"
+	}
+	return BothMarks(s.PivotMark, s.SlideMark, r.Scale)
+}
+
+// BothMarks is "1 + 1/4 in".
+func BothMarks(pivot, slide units.Length, sc units.Scale) string {
+	return BareMarks(pivot, slide, sc) + " " + sc.Ruler.System().String()
+}
+
+// BareMarks is "1 + 1/4", in the ruler's unit.
+func BareMarks(pivot, slide units.Length, sc units.Scale) string {
+	held := units.Scale{System: sc.Ruler.System(), Ruler: sc.Ruler}
+	return held.Number(pivot) + " + " + held.Number(slide)
+}

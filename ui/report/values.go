@@ -1,0 +1,64 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+
+	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// Value is what an answer comes to, the usual one where it is left to that; ""
+// where there is none.
+func (r Report) Value(k worksheets.Key) string {
+	s := &r.Sheet
+	text := s.Text(k)
+	switch l := s.Reading(k); {
+	case forms.KindOf(k) == forms.ChoiceField:
+		options, now := forms.OptionsOf(s, k)
+		return options[now]
+	case forms.KindOf(k) == forms.SlideField:
+		return r.SlideRule()
+	case l.Known:
+		return r.Scale.Format(l.Length)
+	case text == "" && k.Kind() == worksheets.Part:
+		return units.Half.String()
+	case text == "" && k.Kind() == worksheets.Count:
+		return fmt.Sprint(s.Count(k))
+	}
+	return typeset.Plain(text)
+}
+
+// ValueOrDash is [report.value], a dash where there is none.
+func (r Report) ValueOrDash(k worksheets.Key) string { return cmp.Or(r.Value(k), "-") }
+
+// UsualEase is what all the sources span.
+func UsualEase(at calc.Place, fabric calc.Fabric) (low, high units.Length) {
+	sources := calc.UsualEase(at, fabric)
+	low, high = sources[0].Low, sources[0].High
+	for _, r := range sources[1:] {
+		low, high = min(low, r.Low), max(high, r.High)
+	}
+	return low, high
+}
+
+// Hint says how to measure or choose, who gives which ease, and what a limit
+// costs.
+func (r Report) Hint(k worksheets.Key) string {
+	text := forms.Fields[k].Hint
+	if place, ok := forms.PlaceOf[k]; ok {
+		for _, u := range calc.UsualEase(place, r.Input.Fabric) {
+			text += " " + typeset.Capitalised(u.Source) + ": " + wording.Span(u.Low, u.High, r.Scale) + "."
+		}
+	}
+	return text + r.costOfLimit(k)
+}
+
+// ScaleWords says how lengths are shown.
+func (r Report) ScaleWords() string {
+	return fmt.Sprintf("Lengths in %s; amounts to mark for a ruler in %s.", wording.UnitWords(r.Scale.System), r.Scale.Ruler)
+}

@@ -1,0 +1,30 @@
+package typeset
+
+import (
+	"fmt"
+	"strings"
+)
+
+// PrintWidth is how wide the printed sheet is.
+const PrintWidth = 80
+
+// Printout is a printed text in the making.
+type Printout struct{ strings.Builder }
+
+func (p *Printout) Line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
+
+// Hanging prints a paragraph with its lead hanging out to the left.
+func (p *Printout) Hanging(lead, text string) {
+	for _, l := range Hanging(lead, text, PrintWidth) {
+		p.Line("%s", l)
+	}
+}
+
+// Text is the whole, with the sign of rounded lengths explained where there is
+// one.
+func (p *Printout) Text() string {
+	if note := OffMarkNote(p.String()); note != "" {
+		p.Line("%s", note)
+	}
+	return p.String()
+}

@@ -1,0 +1,16 @@
+package typeset
+
+import (
+	"strings"
+)
+
+// OrList is "set-in, shirt or gathered".
+func OrList(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}
+
+func Capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

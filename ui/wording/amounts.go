@@ -1,0 +1,64 @@
+package wording
+
+import (
+	"strings"
+
+	"capscye/ui/typeset"
+	"capscye/units"
+)
+
+// InOrOut words a shrinking amount as going in, so that a minus sign that
+// somebody overlooks does no harm.
+func InOrOut(l units.Length, sc units.Scale) string {
+	if l < 0 {
+		return sc.OnRuler(-l) + " inward"
+	}
+	return sc.OnRuler(l)
+}
+
+// Cautions are said wherever somebody goes from the answer to the cloth.
+var Cautions = []string{
+	"Cut a test garment first: no figure replaces a fitting.",
+	"Mind pins, blades and hot irons.",
+	"A child's nightwear can be lawful only because it fits tightly; ask your local rules before widening it.",
+}
+
+// Span is "3 to 4 in", or one length where both ends are the same.
+func Span(low, high units.Length, sc units.Scale) string {
+	if low == high {
+		return sc.Format(low)
+	}
+	return sc.Number(low) + " to " + sc.Format(high)
+}
+
+// PrintCautions prints them, set off.
+func PrintCautions(p *typeset.Printout) {
+	p.Line("")
+	for _, c := range Cautions {
+		p.Hanging("", c)
+	}
+}
+
+func UnitWords(s units.System) string {
+	if s == units.Inches {
+		return "inches"
+	}
+	return "centimetres"
+}
+
+// Signed writes a change with its sign.
+func Signed(l units.Length, sc units.Scale) string {
+	text := sc.Number(l)
+	if l > 0 && strings.ContainsAny(text, "123456789") {
+		return "+" + text
+	}
+	return text
+}
+
+// OrDash is a number, or a dash for what is not known.
+func OrDash(l units.Reading, sc units.Scale) string {
+	if !l.Known {
+		return "-"
+	}
+	return sc.Number(l.Length)
+}

@@ -1,0 +1,168 @@
+package wording
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/worksheets"
+)
+
+// Word is a word of the trade.
+type Word struct {
+	Word, says string           // one sentence
+	Keys       []worksheets.Key // the answers that it names
+	Acts       []calc.Action    // the steps at the table that it names
+	Seen       []forms.Step     // where else it is to be read
+	Worked     bool             // it is a figure of the working
+}
+
+// Glossary is in the order of the alphabet.
+var Glossary = []Word{
+	{Word: "armhole", says: "The seam of the bodice that the cap of the sleeve is sewn into.",
+		Keys: []worksheets.Key{worksheets.ArmholeFront, worksheets.ArmholeBack, worksheets.Armhole}, Seen: []forms.Step{forms.Match, forms.Trace}},
+	{Word: "band", says: "Every slide with which both sides of a half reach what they need.", Seen: []forms.Step{forms.Split}},
+	{Word: "bicep", says: "The fullest part of the upper arm.",
+		Keys: []worksheets.Key{worksheets.Bicep, worksheets.BicepOther}, Seen: []forms.Step{forms.Ease, forms.Match}},
+	{Word: "bicep line", says: "The line straight across the sleeve pattern where the underarm seam meets the cap.",
+		Keys: []worksheets.Key{worksheets.SleeveWidth}, Seen: []forms.Step{forms.Trace}},
+	{Word: "bind", says: "To be too tight at one level, because the seam tapers back there.",
+		Keys: []worksheets.Key{worksheets.ElbowWidth}, Seen: []forms.Step{forms.Trace}},
+	{Word: "bodice", says: "The part of a garment around the trunk, from the shoulder to the waist or below it.",
+		Keys: []worksheets.Key{worksheets.BodiceFront, worksheets.BodiceBack}, Seen: []forms.Step{forms.Split, forms.Match, forms.Trace}},
+	{Word: "bust", says: "The fullest part of the chest.", Keys: []worksheets.Key{worksheets.Bust}, Seen: []forms.Step{forms.Ease, forms.Pattern, forms.Match}},
+	{Word: "cap", says: "The rounded top of a sleeve, whose seam is sewn into the armhole.",
+		Keys: []worksheets.Key{worksheets.CapFront, worksheets.CapBack}, Seen: []forms.Step{forms.Match, forms.Trace}},
+	{Word: "cap ease", says: "What the cap seam is longer than the armhole seam, to be eased in where they are sewn together.",
+		Keys: []worksheets.Key{worksheets.SleeveStyle}, Seen: []forms.Step{forms.Split, forms.Match}, Worked: true},
+	{Word: "cap height", says: "Straight up from the bicep line to the shoulder dot, which a pivot makes less.",
+		Keys: []worksheets.Key{worksheets.CapHeight}, Seen: []forms.Step{forms.Split}},
+	{Word: "dart", says: "A fold of the cloth sewn to a point, which gives it shape.", Seen: []forms.Step{forms.Pattern}},
+	{Word: "ease", says: "What the garment must be larger than the body: some of it to move in, more of it for looks.",
+		Keys: []worksheets.Key{worksheets.EaseBicep, worksheets.EaseBust, worksheets.EaseWaist, worksheets.EaseHip, worksheets.EaseElbow,
+			worksheets.EaseWrist}, Seen: []forms.Step{forms.Match}, Worked: true},
+	{Word: "even", says: "The slide nearest to half of what a side needs, so that less is turned.", Seen: []forms.Step{forms.Split}, Worked: true},
+	{Word: "facing", says: "A strip of cloth sewn to the inside of an edge to finish it.", Seen: []forms.Step{forms.Trace}},
+	{Word: "finished", says: "As the garment measures once it is sewn.", Keys: []worksheets.Key{worksheets.FinishedBust}, Worked: true},
+	{Word: "flat width", says: "The pattern measured flat at the level of a girth, seam line to seam line, around the whole body.", Worked: true},
+	{Word: "fold", says: "The line on which cloth lies doubled, so that half a piece of paper cuts a whole piece of cloth.", Seen: []forms.Step{forms.Pattern}},
+	{Word: "following", says: "Of a piece: sliding by more than it needs, because its seam has to match the other piece.",
+		Keys: []worksheets.Key{worksheets.Follow}},
+	{Word: "gathered", says: "Of a sleeve: with a cap much longer than the armhole, drawn up to fit it.", Seen: []forms.Step{forms.Pattern}},
+	{Word: "girth", says: "A measurement around the body.", Seen: []forms.Step{forms.Body}},
+	{Word: "grain line", says: "The line on a pattern that has to lie along the threads of the cloth.", Acts: []calc.Action{calc.Lay, calc.LayBack}},
+	{Word: "gusset", says: "A piece of cloth set into a seam for more room than the pattern can give.", Seen: []forms.Step{forms.Match}},
+	{Word: "hem", says: "The lower edge of the sleeve.", Keys: []worksheets.Key{worksheets.HemWidth}, Seen: []forms.Step{forms.Trace}},
+	{Word: "high bust", says: "The girth of the chest close under the arms, above the bust.", Keys: []worksheets.Key{worksheets.HighBust}},
+	{Word: "hip", says: "The fullest part of hip and seat.",
+		Keys: []worksheets.Key{worksheets.Hip, worksheets.HipFront, worksheets.HipBack}, Seen: []forms.Step{forms.Ease}},
+	{Word: "hold", says: "To pivot a following piece back, so that its width stays as asked.", Seen: []forms.Step{forms.Split}},
+	{Word: "keep", says: "To leave an armhole as it is, because the bodice is already cut.", Seen: []forms.Step{forms.Split}},
+	{Word: "knit", says: "Cloth of loops, which stretches.", Seen: []forms.Step{forms.Body}},
+	{Word: "lean", says: "How far a seam runs in from straight down.", Keys: []worksheets.Key{worksheets.WaistFront, worksheets.WaistBack}},
+	{Word: "least", says: "The slide nearest to nothing, so that the armhole changes as little as it can.", Seen: []forms.Step{forms.Split}, Worked: true},
+	{Word: "let out", says: "To let a following piece come out wider than asked.", Seen: []forms.Step{forms.Split}},
+	{Word: "level line", says: "A line straight across a bodice piece through its underarm corner.", Seen: []forms.Step{forms.Trace}},
+	{Word: "lining", says: "A second garment of thin cloth sewn inside the first.", Acts: []calc.Action{calc.AlterToo}},
+	{Word: "mark", says: "An amount rounded to the ruler in the hand, to be marked on the paper.",
+		Keys: []worksheets.Key{worksheets.Ruler}, Acts: []calc.Action{calc.Mark}, Seen: []forms.Step{forms.Split, forms.Match}, Worked: true},
+	{Word: "need", says: "Girth and ease less the flat width: what the pattern lacks, or has too much of.", Seen: []forms.Step{forms.Split}, Worked: true},
+	{Word: "notch", says: "A sign on a seam line that shows where two pieces meet.", Acts: []calc.Action{calc.Notch}},
+	{Word: "overlap", says: "Where one edge lies over another to be buttoned.", Seen: []forms.Step{forms.Pattern}},
+	{Word: "pin", says: "The point about which a pattern is turned, held by a pin in the seam line at its top.",
+		Keys: []worksheets.Key{worksheets.CornerDownFront, worksheets.CornerDownBack}, Acts: []calc.Action{calc.Pin}},
+	{Word: "pivot", says: "What a side gains by turning the pattern about a pin at its top, while its cap or armhole keeps its length.",
+		Seen: []forms.Step{forms.Split, forms.Trace}, Worked: true},
+	{Word: "pivot limit", says: "The most that one side may pivot, commonly 1 in (2.5 cm), for a wider turn lowers the cap more.",
+		Keys: []worksheets.Key{worksheets.PivotLimitSleeve, worksheets.PivotLimitBodice}},
+	{Word: "pleat", says: "A fold of the cloth that is held at one end and open at the other.", Seen: []forms.Step{forms.Pattern}},
+	{Word: "seam", says: "Where two pieces are sewn together.", Seen: []forms.Step{forms.Pattern, forms.Match, forms.Trace}},
+	{Word: "seam allowance", says: "The strip of a pattern between its seam line and its cut edge.",
+		Keys: []worksheets.Key{worksheets.SleeveAllowance, worksheets.BodiceAllowance}},
+	{Word: "seam line", says: "The line on which a piece is sewn, inside its cut edge by the seam allowance.",
+		Keys: []worksheets.Key{worksheets.SleeveMeasured, worksheets.BodiceMeasured}, Seen: []forms.Step{forms.Trace}},
+	{Word: "seamed edge", says: "An edge of a piece that is sewn to another and so has a seam allowance.", Keys: []worksheets.Key{worksheets.Crossings}},
+	{Word: "set-in", says: "Of a sleeve: with a high cap that is eased into the armhole.", Seen: []forms.Step{forms.Pattern}},
+	{Word: "share", says: "The part of a need that the front takes, while the back gets the rest.",
+		Keys: []worksheets.Key{worksheets.FrontShareSleeve, worksheets.FrontShareBust}},
+	{Word: "shirt", says: "Of a sleeve: with a low cap that is hardly longer than the armhole.", Seen: []forms.Step{forms.Pattern}},
+	{Word: "shoulder dot", says: "The point of the cap that comes to lie on the shoulder seam.", Seen: []forms.Step{forms.Pattern, forms.Trace}},
+	{Word: "side", says: "One altered edge: sleeve front, sleeve back, bodice front or bodice back.", Seen: []forms.Step{forms.Split}},
+	{Word: "side seam", says: "The seam of the bodice from underarm to waist.", Keys: []worksheets.Key{worksheets.SideSeam},
+		Acts: []calc.Action{calc.CheckSides}},
+	{Word: "slash and spread", says: "To cut a pattern and lay its parts apart for more width than pivot and slide can give.", Seen: []forms.Step{forms.Match}},
+	{Word: "sleeve", says: "The part of a garment around the arm.", Keys: []worksheets.Key{worksheets.SleeveLength},
+		Seen: []forms.Step{forms.Split, forms.Match, forms.Trace}},
+	{Word: "slide", says: "What a side gains by moving straight out at the underarm, by which its cap or armhole gets longer.",
+		Keys: []worksheets.Key{worksheets.Slide}, Acts: []calc.Action{calc.SlideOut}, Worked: true},
+	{Word: "take-off", says: "What lies inside the tape and is not worn: a dart, tuck, pleat or overlap.",
+		Keys: []worksheets.Key{worksheets.TakeOffFront, worksheets.TakeOffBack}},
+	{Word: "taper", says: "To draw a seam from its new upper end back to its old lower end.", Acts: []calc.Action{calc.Taper}, Seen: []forms.Step{forms.Pattern}},
+	{Word: "test garment", says: "A first garment of cheap cloth, sewn to be tried on and altered.", Acts: []calc.Action{calc.TestGarment}},
+	{Word: "total", says: "Pivot and slide of a side together.", Seen: []forms.Step{forms.Split}, Worked: true},
+	{Word: "trace", says: "To draw along the edge of a pattern as it lies.", Acts: []calc.Action{calc.TraceCurve, calc.TraceAsIs, calc.Extend}},
+	{Word: "true", says: "To draw a seam line smooth where it was altered, and equally long on both pieces.", Acts: []calc.Action{calc.True}},
+	{Word: "tuck", says: "A narrow fold of the cloth, stitched down.", Seen: []forms.Step{forms.Pattern}},
+	{Word: "turn", says: "To move a pattern around its pin, which is how it pivots.", Acts: []calc.Action{calc.TurnTo}, Seen: []forms.Step{forms.Pattern}},
+	{Word: "underarm corner", says: "Where the cap or the armhole ends and the seam below it begins.",
+		Keys: []worksheets.Key{worksheets.CornerOutFront, worksheets.CornerOutBack}, Seen: []forms.Step{forms.Trace}},
+	{Word: "underarm seam", says: "The seam of the sleeve from underarm to hem.", Keys: []worksheets.Key{worksheets.UnderarmSeam}, Seen: []forms.Step{forms.Trace}},
+	{Word: "waist", says: "Where the body bends sideways.", Keys: []worksheets.Key{worksheets.Waist}, Seen: []forms.Step{forms.Ease, forms.Pattern, forms.Trace}},
+	{Word: "walk", says: "To lay one seam line along another, bit by bit, to see how their lengths compare.", Acts: []calc.Action{calc.CheckSeams}},
+	{Word: "woven", says: "Cloth of crossed threads, which hardly stretches.", Keys: []worksheets.Key{worksheets.Fabric}},
+}
+
+// Where says where in the program the word is used.
+func (t Word) Where() string {
+	var places []string
+	for s := range forms.StepCount {
+		if slices.Contains(t.Seen, s) || s == forms.Trace && len(t.Acts) > 0 || slices.ContainsFunc(t.Keys, s.Asks) {
+			places = append(places, fmt.Sprintf("step %d %s", s+1, forms.StepNames[s]))
+		}
+	}
+	if t.Worked {
+		places = append(places, "the working")
+	}
+	return "In " + strings.Join(places, ", ") + "."
+}
+
+// Line is the word with what there is to say of it.
+func (t Word) Line() string { return t.Word + ": " + t.says + " " + t.Where() }
+
+// Find are the words that begin like a text, or the one that is it.
+func Find(text string) ([]Word, error) {
+	text = strings.ToLower(strings.Join(strings.Fields(text), " "))
+	var found []Word
+	for _, t := range Glossary {
+		if t.Word == text {
+			return []Word{t}, nil
+		}
+		if strings.HasPrefix(t.Word, text) {
+			found = append(found, t)
+		}
+	}
+	if len(found) == 0 {
+		return nil, fmt.Errorf("no word here begins with %q; capscye words lists all %d", typeset.Cut(text, 40), len(Glossary))
+	}
+	return found, nil
+}
+
+// Explain is the glossary, or the part of it that begins like a text.
+func Explain(text string) (string, error) {
+	found, err := Find(text)
+	if err != nil {
+		return "", err
+	}
+	var out typeset.Printout
+	for _, t := range found {
+		lines := typeset.Wrap(t.Line(), typeset.PrintWidth-2)
+		out.Line("%s", lines[0])
+		for _, l := range lines[1:] {
+			out.Line("  %s", l)
+		}
+	}
+	return out.Text(), nil
+}

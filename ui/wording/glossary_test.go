@@ -1,0 +1,88 @@
+package wording
+
+import (
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/worksheets"
+)
+
+// Each word has one sentence, the words are in order, and what is at hand has
+// one word at the most.
+func TestGlossaryIsInOrder(t *testing.T) {
+	answers, actions := map[worksheets.Key]string{}, map[calc.Action]string{}
+	for i, w := range Glossary {
+		if i > 0 && w.Word <= Glossary[i-1].Word {
+			t.Errorf("%q stands behind %q", w.Word, Glossary[i-1].Word)
+		}
+		if !strings.HasSuffix(w.says, ".") || strings.Count(w.says, ". ") > 0 || strings.ToUpper(w.says[:1]) != w.says[:1] {
+			t.Errorf("%q: %q is not one sentence", w.Word, w.says)
+		}
+		for _, k := range w.Keys {
+			if other := answers[k]; other != "" {
+				t.Errorf("%s has both %q and %q", k, other, w.Word)
+			}
+			answers[k] = w.Word
+		}
+		for _, a := range w.Acts {
+			if other := actions[a]; other != "" {
+				t.Errorf("%s has both %q and %q", Verbs[a], other, w.Word)
+			}
+			actions[a] = w.Word
+		}
+	}
+}
+
+// plainWords need no explanation.
+var plainWords = strings.Fields(`
+	a after again already alter and arm at back between body by check chosen corner crossed cut day does down each elbow
+	extend fabric finest flat for from front garment gets half height in is kept laid larger lay leave left length limit
+	long loses marks measured measuring most notes of off on other out over pattern piece printed room ruler same sheet
+	short spare style take than that the this title to too unit waist wearer what where width wrist`)
+
+// A word of the trade on a label, in a heading, a line of working or a step at
+// the table is in the glossary.
+func TestWordsOfTheTradeAreInTheGlossary(t *testing.T) {
+	var said []string
+	for s := range forms.StepCount {
+		for _, it := range forms.Items[s] {
+			said = append(said, it.Heading)
+		}
+	}
+	for _, f := range forms.Fields {
+		said = append(said, f.Label, f.Words)
+	}
+	said = append(said, slices.Collect(maps.Values(QuantityWords))...)
+	said = append(said, slices.Collect(maps.Values(SubjectWords))...)
+	said = append(said, slices.Collect(maps.Values(PlaceWords))...)
+	said = append(said, slices.Collect(maps.Values(Verbs))...)
+	said = append(said, slices.Collect(maps.Values(PieceNames))...)
+	for _, k := range worksheets.Keys() {
+		if k != worksheets.Unit {
+			said = append(said, k.Options()...)
+		}
+	}
+	known := map[string]bool{}
+	for _, w := range plainWords {
+		known[w] = true
+		if !regexp.MustCompile(`\b` + w + `\b`).MatchString(strings.ToLower(strings.Join(said, "\n"))) {
+			t.Errorf("%q is said nowhere", w)
+		}
+	}
+	for _, w := range Glossary {
+		for _, part := range strings.Fields(w.Word) {
+			known[part], known[part+"s"], known[part+"es"] = true, true, true
+		}
+	}
+	for _, w := range regexp.MustCompile(`[a-z][a-z'-]*`).FindAllString(strings.ToLower(strings.Join(said, "\n")), -1) {
+		if !known[w] {
+			t.Errorf("%q is neither plain nor in the glossary", w)
+			known[w] = true
+		}
+	}
+}

@@ -1,0 +1,32 @@
+// Package wording holds what the trade calls things: sides, figures, units, cautions,
+// and the words that are explained.
+package wording
+
+import (
+	"capscye/calc"
+	"capscye/worksheets"
+)
+
+// PlaceWords names the levels at which ease is asked for.
+var PlaceWords = map[calc.Place]string{
+	calc.AtBicep: "bicep", calc.AtBust: "bust", calc.AtWaist: "waist", calc.AtHip: "hip", calc.AtElbow: "elbow", calc.AtWrist: "wrist",
+}
+
+var HalfNames = map[calc.Half]string{calc.Front: "FRONT", calc.Back: "BACK"}
+
+// SectionWords names the sections.
+var SectionWords = map[worksheets.Section]string{worksheets.BodySection: "body", worksheets.PatternSection: "pattern"}
+
+// The work at the table in words for a person who holds pins.
+
+// PieceNames are the pieces as the steps call them.
+var PieceNames = map[calc.Piece]string{
+	calc.SleevePiece: "sleeve", calc.BodiceFrontPiece: "bodice front", calc.BodiceBackPiece: "bodice back", calc.Garment: "garment",
+}
+
+// Verbs are the actions in a word or two, for reading across a table.
+var Verbs = map[calc.Action]string{
+	calc.Lay: "Lay", calc.Mark: "Mark", calc.Pin: "Pin", calc.TurnTo: "Turn", calc.TraceCurve: "Trace", calc.SlideOut: "Slide",
+	calc.Extend: "Extend", calc.Taper: "Taper", calc.SameAgain: "The same again", calc.True: "True", calc.Notch: "Notches",
+	calc.LayBack: "Lay back", calc.TraceAsIs: "Trace", calc.Leave: "Leave", calc.CheckSeams: "Check", calc.CheckSides: "Check", calc.AlterToo: "Alter too", calc.TestGarment: "Test garment",
+}
