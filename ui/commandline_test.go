@@ -1,6 +1,6 @@
 //go:build linux
 
-package ui
+package ui_test
 
 import (
 	"os"
@@ -10,6 +10,10 @@ import (
 	"strings"
 	"testing"
 
+	"capscye/ui"
+	"capscye/ui/console"
+	"capscye/ui/internal/program"
+	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
 
@@ -37,7 +41,7 @@ func TestCallsWithoutACommand(t *testing.T) {
 
 // Every shell that is there reads its script without a fault.
 func TestCompletionScriptsAreRead(t *testing.T) {
-	completion, _, err := commands(&session{}).Find([]string{"completion"})
+	completion, _, err := ui.Commands(&console.Session{}).Find([]string{"completion"})
 	if err != nil || len(completion.ValidArgs) == 0 {
 		t.Fatal(completion.ValidArgs, err)
 	}
@@ -81,7 +85,7 @@ func TestBashCompletes(t *testing.T) {
 	if err != nil {
 		t.Skip("no bash")
 	}
-	program, err := binary()
+	built, err := program.Binary()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -111,7 +115,7 @@ func TestBashCompletes(t *testing.T) {
 	} {
 		cmd := exec.Command(bash, append([]string{"--norc", "-c", pressTab, "bash", file}, strings.Split(typed, " ")...)...)
 		cmd.Dir = folder
-		cmd.Env = append(os.Environ(), "PATH="+filepath.Dir(program)+":"+os.Getenv("PATH"))
+		cmd.Env = append(os.Environ(), "PATH="+filepath.Dir(built)+":"+os.Getenv("PATH"))
 		out, err := cmd.CombinedOutput()
 		offered := regexp.MustCompile(`(?m) +\(.*\)$`).ReplaceAllString(string(out), "") // without descriptions
 		got := strings.ReplaceAll(strings.Join(strings.Fields(offered), " "), `\ `, " ")
@@ -137,12 +141,12 @@ func TestPageOfTheManual(t *testing.T) {
 		t.Error("not plain ASCII")
 	}
 	text := strings.NewReplacer(`\-`, "-", `\(dq`, `"`, `\(ha`, "^", `\(aq`, "'").Replace(page)
-	for _, c := range commands(&session{}).Commands() {
+	for _, c := range ui.Commands(&console.Session{}).Commands() {
 		if !c.Hidden && (!strings.Contains(text, `.SS "capscye `+c.Use+`"`) || !strings.Contains(text, strings.Split(c.Long, "\n")[0])) {
 			t.Errorf("%s is not on the page", c.Name())
 		}
 	}
-	for _, want := range []string{"capscye " + Version, "--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, wording.Cautions[0], wording.Cautions[2]} {
+	for _, want := range []string{"capscye " + console.Version, "--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, wording.Cautions[0], wording.Cautions[2]} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%s is not on the page", want)
 		}
@@ -161,5 +165,31 @@ func TestPageOfTheManual(t *testing.T) {
 				t.Errorf("%v: %s", checker, l)
 			}
 		}
+	}
+}
+
+// A word is found by its beginning, in any case; a wrong one says what there is.
+func TestWordsOnTheCommandLine(t *testing.T) {
+	status, out, errs := run("", "words")
+	if status != 0 || errs != "" || !strings.Contains(out, "armhole: ") || !strings.Contains(out, "woven: ") {
+		t.Errorf("status %d, %s\n%s", status, errs, out)
+	}
+	for _, l := range strings.Split(out, "\n") {
+		if len(l) > typeset.PrintWidth {
+			t.Errorf("%d columns: %q", len(l), l)
+		}
+	}
+	if _, out, _ := run("", "words", "SLAsh"); !strings.HasPrefix(out, "slash and spread: ") || strings.Count(out, "\n") > 3 {
+		t.Errorf("by its beginning: %q", out)
+	}
+	if _, out, _ := run("", "words", "Cap", "Ease"); !strings.HasPrefix(out, "cap ease: ") {
+		t.Errorf("of two words: %q", out)
+	}
+	if _, out, _ := run("", "words", "cap"); !strings.HasPrefix(out, "cap: ") || strings.Contains(out, "cap ease:") {
+		t.Errorf("in full: %q", out)
+	}
+	status, out, errs = run("", "words", "zip\x1b[31m")
+	if status != 2 || out != "" || !strings.Contains(errs, "no word here begins with") || !strings.Contains(errs, "capscye words lists all") || strings.Contains(errs, "\x1b") {
+		t.Errorf("status %d, %q, %q", status, out, errs)
 	}
 }

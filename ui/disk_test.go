@@ -1,6 +1,6 @@
 //go:build linux
 
-package ui
+package ui_test
 
 import (
 	"errors"
@@ -15,28 +15,11 @@ import (
 	"testing"
 	"time"
 
+	"capscye/ui/console"
+	"capscye/ui/internal/program"
+	"capscye/ui/internal/props"
 	"capscye/worksheets"
 )
-
-// sewing is a folder with a sheet, on a small disk of its own where that can be had,
-// and the real program at it, which keeps what is not saved elsewhere.
-func sewing(t *testing.T, ownDisk bool) (folder string, term *terminal) {
-	t.Helper()
-	folder = filepath.Join(t.TempDir(), "sewing")
-	if err := os.Mkdir(folder, 0o755); err != nil {
-		t.Fatal(err)
-	}
-	if ownDisk {
-		if err := syscall.Mount("none", folder, "tmpfs", 0, "size=64k"); err != nil {
-			t.Skipf("no disk of our own to fill here: %v", err)
-		}
-		t.Cleanup(func() { syscall.Unmount(folder, syscall.MNT_DETACH) })
-	}
-	layAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
-	term = start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
-	term.await("Sleeve needs 2 1/2 in")
-	return folder, term
-}
 
 // What happens to the file or its folder under the program is said on the screen;
 // the work stays, a kill does not take it, and once the trouble is over it is saved.
@@ -71,43 +54,43 @@ func TestWhatHappensToTheFileUnderTheProgram(t *testing.T) {
 		}, gone, "Not saved: another program changed the file"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			folder, term := sewing(t, c.ownDisk)
+			folder, term := program.Sewing(t, c.ownDisk)
 			if err := c.happens(folder); err != nil {
 				t.Fatal(err)
 			}
-			term.goes("14 1/4\r", c.said)
-			term.await("[not saved]")
-			await(t, "it to be kept elsewhere", func() bool {
+			term.Goes("14 1/4\r", c.said)
+			term.Await("[not saved]")
+			program.Await(t, "it to be kept elsewhere", func() bool {
 				kept, _ := filepath.Glob(filepath.Join(filepath.Dir(folder), "capscye", "*.json"))
-				return len(kept) == 1 && strings.Contains(read(t, kept[0]), "14 1/4")
+				return len(kept) == 1 && strings.Contains(props.Read(t, kept[0]), "14 1/4")
 			})
 			if c.ends == nil { // nothing more can be saved: it is said, and can be left
-				term.types("\x03")
-				term.goes("\x03", "")
-				if status := term.ends(); status != exitUnfinished {
+				term.Types("\x03")
+				term.Goes("\x03", "")
+				if status := term.Ends(); status != console.ExitUnfinished {
 					t.Errorf("status %d", status)
 				}
-				term.givenBack()
+				term.GivenBack()
 				return
 			}
-			term.cmd.Process.Kill()
-			_ = term.cmd.Wait()
+			term.Cmd.Process.Kill()
+			_ = term.Cmd.Wait()
 			if err := c.ends(folder); err != nil {
 				t.Fatal(err)
 			}
 			if _, err := os.Stat(file(folder)); errors.Is(err, os.ErrNotExist) { // the person puts it back
-				layAt(t, file(folder), "choir-blouse")
+				props.LayAt(t, file(folder), "choir-blouse")
 			}
-			again := start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
-			again.await("Beside it lies what was not saved")
-			again.goes("\x07", "copy 1 of 1")
-			again.goes("\x18", "What if")
-			again.goes("k", "[saved]")
-			again.types("\x03")
-			if status := again.ends(); status != 0 {
+			again := program.Start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
+			again.Await("Beside it lies what was not saved")
+			again.Goes("\x07", "copy 1 of 1")
+			again.Goes("\x18", "What if")
+			again.Goes("k", "[saved]")
+			again.Types("\x03")
+			if status := again.Ends(); status != 0 {
 				t.Errorf("status %d", status)
 			}
-			if got := answerIn(t, file(folder), worksheets.Bicep); got != "14 1/4" {
+			if got := props.AnswerIn(t, file(folder), worksheets.Bicep); got != "14 1/4" {
 				t.Errorf("in the end the file has %q", got)
 			}
 		})
@@ -117,54 +100,54 @@ func TestWhatHappensToTheFileUnderTheProgram(t *testing.T) {
 // Two real programs on one sheet: the second is told, and what either types is in
 // the file or kept beside it, whoever saves first.
 func TestTwoRealProgramsOnOneSheet(t *testing.T) {
-	folder, one := sewing(t, false)
-	two := start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
-	two.await("Another capscye has this sheet open: let only one of them change it.")
-	two.goes("15\r", "15 in")
-	await(t, "the second to save", func() bool {
-		return strings.Contains(read(t, filepath.Join(folder, "blouse.toml")), `"15"`)
+	folder, one := program.Sewing(t, false)
+	two := program.Start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
+	two.Await("Another capscye has this sheet open: let only one of them change it.")
+	two.Goes("15\r", "15 in")
+	program.Await(t, "the second to save", func() bool {
+		return strings.Contains(props.Read(t, filepath.Join(folder, "blouse.toml")), `"15"`)
 	})
-	one.goes("14\r", "Not saved: another program changed the file.")
-	one.goes("\x13", "decide later")
-	one.goes("\x1b", "BODY")
-	one.goes("\x13", "take theirs, and keep mine beside it")
-	one.goes("t", "blouse.toml.mine-1")
-	if got := answerIn(t, filepath.Join(folder, "blouse.toml.mine-1"), worksheets.Bicep); got != "14" {
+	one.Goes("14\r", "Not saved: another program changed the file.")
+	one.Goes("\x13", "decide later")
+	one.Goes("\x1b", "BODY")
+	one.Goes("\x13", "take theirs, and keep mine beside it")
+	one.Goes("t", "blouse.toml.mine-1")
+	if got := props.AnswerIn(t, filepath.Join(folder, "blouse.toml.mine-1"), worksheets.Bicep); got != "14" {
 		t.Errorf("mine has %q", got)
 	}
-	if got := answerIn(t, filepath.Join(folder, "blouse.toml"), worksheets.Bicep); got != "15" {
+	if got := props.AnswerIn(t, filepath.Join(folder, "blouse.toml"), worksheets.Bicep); got != "15" {
 		t.Errorf("theirs has %q", got)
 	}
-	for _, term := range []*terminal{one, two} {
-		term.types("\x03")
-		if status := term.ends(); status != 0 {
+	for _, term := range []*program.Terminal{one, two} {
+		term.Types("\x03")
+		if status := term.Ends(); status != 0 {
 			t.Errorf("status %d", status)
 		}
-		term.givenBack()
+		term.GivenBack()
 	}
 }
 
 // A clock that goes back, and files from the future, change nothing: no time of a
 // file is looked at.
 func TestTheClockGoesBack(t *testing.T) {
-	folder, term := sewing(t, false)
+	folder, term := program.Sewing(t, false)
 	path := filepath.Join(folder, "blouse.toml")
 	for i, when := range []time.Time{time.Now().AddDate(30, 0, 0), time.Unix(0, 0)} {
 		if err := os.Chtimes(path, when, when); err != nil {
 			t.Fatal(err)
 		}
 		text := []string{"14", "15"}[i]
-		term.goes(text+"\r", text+" in")
-		await(t, "it to be saved", func() bool { return strings.Contains(read(t, path), `= "`+text+`"`) })
-		term.types("\x1b[Z") // back to the field
+		term.Goes(text+"\r", text+" in")
+		program.Await(t, "it to be saved", func() bool { return strings.Contains(props.Read(t, path), `= "`+text+`"`) })
+		term.Types("\x1b[Z") // back to the field
 	}
-	if err := os.WriteFile(path, []byte(strings.Replace(read(t, path), `"15"`, `"16"`, 1)), 0o644); err != nil {
+	if err := os.WriteFile(path, []byte(strings.Replace(props.Read(t, path), `"15"`, `"16"`, 1)), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.Chtimes(path, time.Unix(0, 0), time.Unix(0, 0)); err != nil { // older, and as long as it was
 		t.Fatal(err)
 	}
-	term.goes("17\r", "Not saved: another program changed the file.")
+	term.Goes("17\r", "Not saved: another program changed the file.")
 }
 
 // Somebody who may write a sheet and not own it saves it in place: it stays with its
@@ -173,15 +156,15 @@ func TestASheetOfSomebodyElse(t *testing.T) {
 	if os.Getuid() != 0 {
 		t.Skip("only root can be two people")
 	}
-	program, err := binary()
+	built, err := program.Binary()
 	if err != nil {
 		t.Fatal(err)
 	}
 	folder := t.TempDir()
 	path := filepath.Join(folder, "blouse.toml")
-	source, _ := os.ReadFile(example("choir-blouse"))
+	source, _ := os.ReadFile(props.Example("choir-blouse"))
 	ours := filepath.Join(folder, "capscye")
-	copied, err := os.ReadFile(program)
+	copied, err := os.ReadFile(built)
 	if err := errors.Join(err, os.WriteFile(ours, copied, 0o755), os.Chmod(filepath.Dir(folder), 0o755), os.Chmod(folder, 0o777),
 		os.WriteFile(path, source, 0o666), os.Chmod(path, 0o666), os.Chown(path, 4242, 4242)); err != nil {
 		t.Fatal(err)
@@ -196,8 +179,8 @@ func TestASheetOfSomebodyElse(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if is := info.Sys().(*syscall.Stat_t); is.Uid != 4242 || is.Gid != 4242 || answerIn(t, path, worksheets.Bicep) != "14" {
-		t.Errorf("it belongs to %d and %d now, and has %q", is.Uid, is.Gid, answerIn(t, path, worksheets.Bicep))
+	if is := info.Sys().(*syscall.Stat_t); is.Uid != 4242 || is.Gid != 4242 || props.AnswerIn(t, path, worksheets.Bicep) != "14" {
+		t.Errorf("it belongs to %d and %d now, and has %q", is.Uid, is.Gid, props.AnswerIn(t, path, worksheets.Bicep))
 	}
 	if left, _ := filepath.Glob(filepath.Join(folder, "*before*")); len(left) > 0 {
 		t.Errorf("left: %q", left)
@@ -211,13 +194,13 @@ func TestTheOrderOfASave(t *testing.T) {
 	if err != nil {
 		t.Skip("nothing to watch system calls with here")
 	}
-	program, err := binary()
+	built, err := program.Binary()
 	if err != nil {
 		t.Fatal(err)
 	}
 	folder := t.TempDir()
-	layAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
-	cmd := exec.Command(watch, "-f", "-y", "-o", "calls", "-e", "trace=fsync,renameat,rename,renameat2", program, "ask", "blouse.toml")
+	props.LayAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
+	cmd := exec.Command(watch, "-f", "-y", "-o", "calls", "-e", "trace=fsync,renameat,rename,renameat2", built, "ask", "blouse.toml")
 	cmd.Dir, cmd.Stdin = folder, strings.NewReader("14\nquit\n")
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Skipf("it cannot be watched here: %v\n%s", err, out)
@@ -226,7 +209,7 @@ func TestTheOrderOfASave(t *testing.T) {
 	for _, c := range []struct{ what, call string }{
 		{"version", `fsync\(\d+<[^>]*\.capscye-tmp>\)\s*= 0`}, {"name", `rename\w*\(.*\.capscye-tmp", .*"blouse\.toml".*= 0`}, {"folder", `fsync\(\d+<` + regexp.QuoteMeta(folder) + `>\)\s*= 0`},
 	} {
-		for i, line := range strings.Split(read(t, filepath.Join(folder, "calls")), "\n") {
+		for i, line := range strings.Split(props.Read(t, filepath.Join(folder, "calls")), "\n") {
 			if regexp.MustCompile(c.call).MatchString(line) {
 				order = append(order, fmt.Sprintf("%03d %s", i, c.what))
 			}
@@ -238,6 +221,6 @@ func TestTheOrderOfASave(t *testing.T) {
 		words = append(words, o[4:])
 	}
 	if want := []string{"version", "name", "folder"}; !slices.Equal(words, want) {
-		t.Errorf("a save is %q, want %q:\n%s", words, want, read(t, filepath.Join(folder, "calls")))
+		t.Errorf("a save is %q, want %q:\n%s", words, want, props.Read(t, filepath.Join(folder, "calls")))
 	}
 }

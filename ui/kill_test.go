@@ -1,6 +1,6 @@
 //go:build linux
 
-package ui
+package ui_test
 
 import (
 	"fmt"
@@ -13,48 +13,14 @@ import (
 	"testing"
 	"time"
 
-	"capscye/ui/forms"
+	"capscye/ui/internal/program"
+	"capscye/ui/internal/props"
 	"capscye/worksheets"
 )
 
 // kills, in the environment, is how many programs are killed instead of the few of
 // every run.
 const kills = "CAPSCYE_TEST_KILLS"
-
-// committed is a field that was left with Enter.
-type committed struct {
-	key  worksheets.Key
-	text string
-	at   time.Time
-}
-
-// typist types a length into every field that takes one, step after step, and notes
-// when each was kept, until it is told to stop.
-func (m *terminal) typist(rnd *rand.Rand, until time.Time) (done []committed) {
-	for s := range forms.StepCount {
-		for _, it := range forms.Items[s] {
-			if it.Heading != "" {
-				continue
-			}
-			keys, text := "\r", ""
-			if forms.KindOf(it.Key) == forms.LengthField {
-				text = strconv.Itoa(1+rnd.IntN(60)) + [...]string{"", " 1/2", " 3/8", ".25"}[rnd.IntN(4)]
-				keys = text + "\r"
-			}
-			if _, err := m.file.WriteString(keys); err != nil {
-				return done
-			}
-			if text != "" {
-				done = append(done, committed{it.Key, text, time.Now()})
-			}
-			time.Sleep(time.Duration(rnd.IntN(40)) * time.Millisecond)
-			if time.Now().After(until) {
-				return done
-			}
-		}
-	}
-	return done
-}
 
 // A program that is killed at any moment leaves a whole file with every field that
 // was kept 300 ms before, and nothing half written that the next save would not
@@ -65,11 +31,11 @@ func TestKilledAtAnyMoment(t *testing.T) {
 	if n, err := strconv.Atoi(os.Getenv(kills)); err == nil {
 		count = n
 	}
-	source, err := os.ReadFile(example("choir-blouse"))
+	source, err := os.ReadFile(props.Example("choir-blouse"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := binary(); err != nil {
+	if _, err := program.Binary(); err != nil {
 		t.Fatal(err)
 	}
 	var wait sync.WaitGroup
@@ -101,15 +67,15 @@ func killOne(t *testing.T, n int, source []byte, sum *tally) {
 		t.Fatal(err)
 	}
 	rnd := rand.New(rand.NewPCG(20261125, uint64(n)))
-	term := start(t, folder, []string{"XDG_STATE_HOME=" + folder}, "blouse.toml")
-	term.await("Sleeve needs")
-	done := term.typist(rnd, time.Now().Add(time.Duration(rnd.IntN(700))*time.Millisecond))
-	if err := term.cmd.Process.Kill(); err != nil {
+	term := program.Start(t, folder, []string{"XDG_STATE_HOME=" + folder}, "blouse.toml")
+	term.Await("Sleeve needs")
+	done := term.Typist(rnd, time.Now().Add(time.Duration(rnd.IntN(700))*time.Millisecond))
+	if err := term.Cmd.Process.Kill(); err != nil {
 		t.Error(err)
 	}
 	killed := time.Now()
-	_ = term.cmd.Wait()
-	if strings.Contains(term.raw(), "Not saved") {
+	_ = term.Cmd.Wait()
+	if strings.Contains(term.Raw(), "Not saved") {
 		t.Error("it could not save")
 	}
 	d, err := worksheets.Load(path)
@@ -119,10 +85,10 @@ func killOne(t *testing.T, n int, source []byte, sum *tally) {
 	sum.Lock()
 	defer sum.Unlock()
 	for _, c := range done {
-		switch before := killed.Sub(c.at); {
-		case d.Sheet.Text(c.key) == c.text:
+		switch before := killed.Sub(c.At); {
+		case d.Sheet.Text(c.Key) == c.Text:
 		case before >= 300*time.Millisecond:
-			t.Errorf("%v was kept %v before the kill, and the file has %q instead of %q", c.key, before, d.Sheet.Text(c.key), c.text)
+			t.Errorf("%v was kept %v before the kill, and the file has %q instead of %q", c.Key, before, d.Sheet.Text(c.Key), c.Text)
 		default:
 			sum.late = max(sum.late, before)
 		}

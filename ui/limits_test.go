@@ -1,6 +1,6 @@
 //go:build linux
 
-package ui
+package ui_test
 
 import (
 	"bytes"
@@ -13,6 +13,10 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"capscye/ui/console"
+	"capscye/ui/internal/program"
+	"capscye/ui/internal/props"
 )
 
 // mostOfMemory is the memory in kilobytes that the program may have of its own for any file,
@@ -37,7 +41,7 @@ func peak(pid int) int {
 // bounded memory and within seconds, printed and on the screen.
 func TestHugeFiles(t *testing.T) {
 	t.Parallel()
-	program, err := binary()
+	built, err := program.Binary()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,10 +81,10 @@ func TestHugeFiles(t *testing.T) {
 			}
 			for _, command := range []string{"show --working huge.toml", "show --json huge.toml", "card huge.toml -o c.txt", "ask huge.toml </dev/null"} {
 				begun := time.Now()
-				cmd := exec.Command("sh", "-c", fmt.Sprintf("ulimit -d %d; exec %s %s", mostOfMemory, program, command))
+				cmd := exec.Command("sh", "-c", fmt.Sprintf("ulimit -d %d; exec %s %s", mostOfMemory, built, command))
 				var errs bytes.Buffer
 				cmd.Dir, cmd.Stderr = folder, &errs
-				if err := cmd.Run(); cmd.ProcessState.ExitCode() > exitUnread || errs.Len() > 20_000 || acts(errs.String()) {
+				if err := cmd.Run(); cmd.ProcessState.ExitCode() > console.ExitUnread || errs.Len() > 20_000 || props.Acts(errs.String()) {
 					t.Errorf("%s: %v, %.500s", command, err, errs.String())
 				}
 				if took := time.Since(begun); took > 10*time.Second { // far more than a slow machine needs
@@ -90,24 +94,24 @@ func TestHugeFiles(t *testing.T) {
 					t.Errorf("%s says %.500s", command, errs.String())
 				}
 			}
-			term := startCommand(t, folder, []string{"XDG_STATE_HOME=" + folder}, exec.Command("sh", "-c", fmt.Sprintf("ulimit -d %d; exec %s huge.toml", mostOfMemory, program)))
-			if cmd := exec.Command(program, "show", "huge.toml"); c.said != "" {
-				if cmd.Dir = folder; cmd.Run() != nil && cmd.ProcessState.ExitCode() == exitUnread { // nothing opens
-					if status := term.ends(); status != exitUnread || !strings.Contains(strings.Join(strings.Fields(term.raw()), " "), c.said) {
-						t.Errorf("the screen: status %d, %.500q", status, term.raw())
+			term := program.StartCommand(t, folder, []string{"XDG_STATE_HOME=" + folder}, exec.Command("sh", "-c", fmt.Sprintf("ulimit -d %d; exec %s huge.toml", mostOfMemory, built)))
+			if cmd := exec.Command(built, "show", "huge.toml"); c.said != "" {
+				if cmd.Dir = folder; cmd.Run() != nil && cmd.ProcessState.ExitCode() == console.ExitUnread { // nothing opens
+					if status := term.Ends(); status != console.ExitUnread || !strings.Contains(strings.Join(strings.Fields(term.Raw()), " "), c.said) {
+						t.Errorf("the screen: status %d, %.500q", status, term.Raw())
 					}
 					return
 				}
 			}
-			term.await("BODY")
+			term.Await("BODY")
 			for _, keys := range [][2]string{{"\r14 1/8\r", "14 1/8 in"}, {"\x1b[17~", "TRACE"}, {"\x1b[15~", "MATCH"}, {"\x1bOP", "BODY"}} {
-				term.goes(keys[0], keys[1])
+				term.Goes(keys[0], keys[1])
 			}
-			had := peak(term.cmd.Process.Pid)
-			if term.types("\x03"); term.ends() != 0 {
-				t.Errorf("%.500q", term.raw())
+			had := peak(term.Cmd.Process.Pid)
+			if term.Types("\x03"); term.Ends() != 0 {
+				t.Errorf("%.500q", term.Raw())
 			}
-			term.givenBack()
+			term.GivenBack()
 			t.Logf("the screen had %d KB", had)
 			if had > mostResident {
 				t.Errorf("the screen had %d KB", had)

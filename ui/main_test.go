@@ -1,31 +1,26 @@
-package ui
+package ui_test
 
 import (
-	"os"
+	"bytes"
+	"io"
+	"strings"
 	"testing"
+
+	"capscye/ui"
+	"capscye/ui/internal/program"
+	"capscye/ui/internal/props"
 )
 
-// Hooks of the tests that run real programs, which not every system can.
-var (
-	insteadOfTests func() // makes the test binary another program, where it was started as one
-	afterTests     func() // takes away what they left
-)
+func TestMain(m *testing.M) { props.Main(m, program.Remove) }
 
-// TestMain gives the tests a state folder of their own, so that they keep nothing
-// in that of the person.
-func TestMain(m *testing.M) {
-	if insteadOfTests != nil {
-		insteadOfTests()
-	}
-	state, err := os.MkdirTemp("", "capscye-state")
-	if err != nil {
-		panic(err)
-	}
-	os.Setenv("XDG_STATE_HOME", state)
-	status := m.Run()
-	os.RemoveAll(state)
-	if afterTests != nil {
-		afterTests()
-	}
-	os.Exit(status)
+// run runs the program without a terminal.
+func run(in string, args ...string) (status int, out, errs string) {
+	var o, e bytes.Buffer
+	status = runWith(strings.NewReader(in), &o, &e, args...)
+	return status, o.String(), e.String()
+}
+
+// runWith runs it with streams of its own.
+func runWith(in io.Reader, out, errs io.Writer, args ...string) (status int) {
+	return ui.RunOn(props.SomeDay, args, in, out, errs)
 }

@@ -6,6 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"capscye/ui/console"
+	"capscye/ui/screen"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
@@ -56,7 +58,7 @@ func (m *manual) entry(lead, text string) {
 // screen.
 func manPage(root *cobra.Command) string {
 	var m manual
-	fmt.Fprintf(&m, ".TH CAPSCYE 1 \"\" \"capscye %s\" \"User commands\"\n", roffSigns.Replace(Version))
+	fmt.Fprintf(&m, ".TH CAPSCYE 1 \"\" \"capscye %s\" \"User commands\"\n", roffSigns.Replace(console.Version))
 	m.macro(".SH", "NAME")
 	m.text("capscye - " + strings.ToLower(root.Short[:1]) + root.Short[1:])
 	m.macro(".SH", "SYNOPSIS")
@@ -87,12 +89,12 @@ func manPage(root *cobra.Command) string {
 	m.entry("-v, --version", "Print the version.")
 	m.macro(".SH", "KEYS")
 	m.paragraphs("On the screen; ^s is ctrl and s together.")
-	for _, b := range deskKeys {
-		text := typeset.Capitalised(b.does)
-		if b.where != "" {
-			text += " (" + b.where + ")"
+	for _, b := range screen.Keys {
+		text := typeset.Capitalised(b.Does)
+		if b.Where != "" {
+			text += " (" + b.Where + ")"
 		}
-		m.entry(b.show, text+".")
+		m.entry(b.Show, text+".")
 	}
 	m.macro(".SH", "EXIT STATUS")
 	m.entry("0", "All well.")

@@ -9,10 +9,16 @@ import (
 	"time"
 
 	"github.com/spf13/cobra"
-)
 
-// Version is what --version answers. A build can set it with -ldflags -X.
-var Version = "0.1.0"
+	"capscye/ui/ask"
+	"capscye/ui/console"
+	"capscye/ui/drill"
+	"capscye/ui/paper"
+	"capscye/ui/roster"
+	"capscye/ui/screen"
+	"capscye/ui/show"
+	"capscye/ui/try"
+)
 
 // Run is the program: arguments without its name, the three streams, and the
 // exit status. Messages for people go to errs, results to out.
@@ -22,12 +28,12 @@ func Run(args []string, in io.Reader, out, errs io.Writer) int {
 
 // runOn is [Run] on a day, which decides whether measurements are old.
 func runOn(today time.Time, args []string, in io.Reader, out, errs io.Writer) int {
-	s := &session{in: in, out: out, errs: errs, today: today, version: Version}
-	return s.execute(args, commands)
+	s := &console.Session{In: in, Out: out, Errs: errs, Today: today, Version: console.Version}
+	return s.Execute(args, commands)
 }
 
 // commands is the table of commands, which help and completion are made from.
-func commands(s *session) *cobra.Command {
+func commands(s *console.Session) *cobra.Command {
 	var version bool
 	root := &cobra.Command{
 		Use:   "capscye [FILE]",
@@ -43,25 +49,25 @@ terminal it prints the computed sheet instead.`,
 			if version {
 				return nil
 			}
-			return atMostOneFile(c, args)
+			return console.AtMostOneFile(c, args)
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch stdin := len(args) == 1 && args[0] == "-"; {
 			case version:
-				_, err := fmt.Fprintf(s.out, "capscye %s\n", s.version)
+				_, err := fmt.Fprintf(s.Out, "capscye %s\n", s.Version)
 				return err
-			case s.hasTerminal() && !stdin && !isDumb():
-				return s.open(args)
-			case s.hasTerminal() && !stdin && len(args) == 1:
-				return s.ask(args)
+			case s.HasTerminal() && !stdin && !isDumb():
+				return screen.Open(s, args)
+			case s.HasTerminal() && !stdin && len(args) == 1:
+				return ask.Run(s, args)
 			}
-			return s.show(args, showOptions{})
+			return show.Print(s, args, show.Options{})
 		},
 	}
 	root.Flags().BoolVarP(&version, "version", "v", false, "version for capscye") // cobra's own needs a template; see TestNoTemplatesAreLinked
-	root.ValidArgsFunction = sheetFiles(1)
-	root.AddCommand(s.showCommand(), s.traceCommand(), s.cardCommand(), s.tryCommand(), s.rosterCommand(), s.drillCommand(),
-		s.askCommand(), s.wordsCommand(), s.manCommand(), s.completionCommand())
+	root.ValidArgsFunction = console.SheetFiles(1)
+	root.AddCommand(show.Command(s), show.TraceCommand(s), paper.Command(s), try.Command(s), roster.Command(s), drill.Command(s),
+		ask.Command(s), wordsCommand(s), manCommand(s), completionCommand(s))
 	return root
 }
 

@@ -1,0 +1,147 @@
+package ask
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// question is one line: what is asked, in which unit or of which choices, and
+// the answer that there is.
+func (a *asking) question(k worksheets.Key) string {
+	text := typeset.Capitalised(forms.Fields[k].Words)
+	switch unit := wording.UnitWords(a.rep.Scale.System); k.Kind() {
+	case worksheets.Girth, worksheets.Amount, worksheets.Signed:
+		text += ", in " + unit
+	case worksheets.Slid:
+		text += ": least, even, or a length in " + unit
+	case worksheets.Choice, worksheets.Scale:
+		options, _ := forms.OptionsOf(&a.doc.Sheet, k)
+		text += ": " + typeset.OrList(options)
+	case worksheets.Date:
+		text += ", such as 2026-10-03"
+	case worksheets.Part:
+		text += ", such as 1/2 or 55 %"
+	case worksheets.Count:
+		text += ", from 0 to 4"
+	}
+	return text + "? " + a.now(k)
+}
+
+// now says the answer that there is: what was typed, for that is what would be
+// replaced.
+func (a *asking) now(k worksheets.Key) string {
+	const most = 200
+	s := &a.doc.Sheet
+	text := typeset.Cut(typeset.Plain(worksheets.WithUnit(s.Text(k), s.Unit())), most)
+	switch {
+	case !k.IsLength():
+		text = typeset.Cut(typeset.Plain(s.Text(k)), most)
+	case k.Kind() == worksheets.Scale:
+		text = s.Ruler().String()
+	}
+	switch value := a.rep.Value(k); {
+	case s.Check(k) != nil:
+		return "Now " + typeset.Cut(typeset.Plain(s.Text(k)), most) + ", which cannot be read; ? says why."
+	case text != "":
+		return "Now " + text + "."
+	case value != "":
+		return "Now " + typeset.Spoken(value) + ", the usual."
+	}
+	return "Empty."
+}
+
+// explanation is how to measure or choose, what can be written, and what else
+// can be said.
+func (a *asking) explanation(k worksheets.Key) []string {
+	lines := []string{typeset.Spoken(a.rep.Hint(k))}
+	if err := a.doc.Sheet.Check(k); err != nil {
+		lines = append(lines, typeset.Capitalised(typeset.Plain(err.Error()))+".")
+	}
+	switch k.Kind() {
+	case worksheets.Girth, worksheets.Amount:
+		lines = append(lines, "A length is written as "+units.Want+".")
+	case worksheets.Signed:
+		lines = append(lines, "A length is written as "+units.Want+"; it may be negative.")
+	case worksheets.Slid:
+		lines = append(lines, "The least is the slide nearest to nothing, the even one is nearest to half of the need.")
+		for _, h := range calc.Halves() {
+			lines = append(lines, typeset.Spoken(typeset.Capitalised(wording.SubjectWords[h.Subject()])+" slide: "+a.rep.BandWords(h)+"."))
+		}
+	case worksheets.Text:
+		lines = append(lines, "An answer that is one of the words of this conversation has = before it: =back.")
+	}
+	return append(lines, commandWords)
+}
+
+// readAnswer is the text that an answer comes to: choices can be said by their
+// beginning.
+func readAnswer(s *worksheets.Sheet, k worksheets.Key, text string) (string, error) {
+	text = strings.TrimSpace(strings.ReplaceAll(text, "\t", " "))
+	switch {
+	case !utf8.ValidString(text) || strings.ContainsFunc(text, unicode.IsControl):
+		return "", errors.New("not taken: there are keys in it that are no text, such as an arrow, or letters in another encoding than UTF-8")
+	case strings.ContainsAny(s.Text(k), "\r\n"):
+		return "", errors.New("not taken: the text that is there has several lines; edit it in the file")
+	case forms.KindOf(k) == forms.ChoiceField:
+		return readChoice(s, k, text)
+
+	case k.Kind() == worksheets.Slid:
+		if word, err := chosen(text, []string{"least", "even"}); err == nil {
+			return word, nil
+		}
+		if _, err := units.Parse(text, s.Unit()); err != nil && text != "" {
+			return "", fmt.Errorf("%w; or least or even", err)
+		}
+	}
+	return text, nil
+}
+
+// readChoice is the option that is meant.
+func readChoice(s *worksheets.Sheet, k worksheets.Key, text string) (string, error) {
+	options, now := forms.OptionsOf(s, k)
+	ruler, err := units.ParseRuler(text, s.Unit())
+	switch {
+	case text == "":
+		return "", fmt.Errorf("this always has an answer, now %s; it can be %s", options[now], typeset.OrList(options))
+	case k == worksheets.Unit:
+		sys, err := unitNamed(text)
+		return sys.String(), err
+	case k.Kind() == worksheets.Scale && err == nil:
+		return ruler.String(), nil
+	}
+	return chosen(text, options)
+}
+
+// chosen is the one option that begins so, whatever its capitals, spaces and
+// hyphens.
+func chosen(text string, options []string) (string, error) {
+	bare := strings.NewReplacer(" ", "", "-", "")
+	word := bare.Replace(strings.ToLower(text))
+	var found []string
+	for _, o := range options {
+		whole := bare.Replace(o)
+		if whole == word {
+			return o, nil
+		}
+		if strings.HasPrefix(whole, word) {
+			found = append(found, o)
+		}
+	}
+	switch {
+	case word != "" && len(found) == 1:
+		return found[0], nil
+	case word != "" && len(found) > 1:
+		return "", &worksheets.ValueError{Input: text, Reason: "it could be " + typeset.OrList(found), Want: "more of the word"}
+	}
+	return "", &worksheets.ValueError{Input: text, Reason: "not one of the choices", Want: typeset.OrList(options)}
+}

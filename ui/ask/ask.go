@@ -1,0 +1,343 @@
+// Package ask asks for a worksheet a line at a time, without a screen.
+package ask
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"strings"
+	"time"
+
+	"capscye/ui/console"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// The worksheet as questions, a line each: for a screen reader, a slow line, a
+// pipe. Nothing here needs a terminal: no colour, no cursor, no columns.
+
+// Run asks for a worksheet, and ends with the answer.
+func Run(s *console.Session, names []string) error {
+	a := &asking{out: s.Out, today: s.Today, group: -1, heard: console.Listen(s.In)}
+	defer a.heard.Stop()
+	err := a.open(names)
+	defer a.place.Close()
+	switch {
+	case errors.Is(err, errNotBegun):
+		a.say("Nothing was begun.")
+		s.Worse(max(console.ExitUnfinished, a.heard.Status))
+		return a.broken
+	case err != nil:
+		s.Worse(console.ExitUnread)
+		s.Complain(err)
+		return nil
+	case a.doc.ReadOnly != "":
+		a.say("%s is not written: %s.", typeset.Plain(a.doc.Path()), typeset.Plain(a.doc.ReadOnly))
+	default:
+		a.converse()
+	}
+	if a.heard.Status == 0 {
+		a.conclude()
+	}
+	a.sayWhere()
+	if !a.rep.Whole() || a.unsaved != "" || a.elsewhere {
+		s.Worse(console.ExitUnfinished)
+	}
+	if a.unsaved != "" {
+		s.Complain(errors.New("not saved: " + a.unsaved))
+		if kept := a.place.Path(); kept != "" {
+			s.Complain(errors.New("it is kept in " + kept + "; capscye with the name of this file, on a screen, lays it beside"))
+		}
+	}
+	s.Worse(a.heard.Status)
+	return a.broken
+}
+
+// asking is a worksheet being asked for.
+type asking struct {
+	out    io.Writer
+	broken error // why nothing can be said any more
+	heard  *console.Listener
+	today  time.Time
+
+	doc   *worksheets.Document
+	rep   report.Report
+	at    int // the question at hand
+	group int // the one whose heading was said last
+	quit  bool
+
+	place     *worksheets.Recovery // where what has no file yet is kept
+	undecided []worksheets.Sheet   // what earlier runs left there
+	unsaved   string               // why the latest answers are not on disk
+	elsewhere bool                 // the answers go to another file than the one that was named
+}
+
+// questions are the fields of every step, in the order of the forms.
+var questions, groups = func() (all []questionOf, heads []groupOf) {
+	for s := range forms.StepCount {
+		for i, it := range forms.Items[s] {
+			if it.Heading != "" || i == 0 {
+				heads = append(heads, groupOf{step: s, heading: it.Heading, from: len(all)})
+			}
+			if it.Heading == "" {
+				all = append(all, questionOf{it.Key, len(heads) - 1})
+				heads[len(heads)-1].count++
+			}
+		}
+	}
+	return all, heads
+}()
+
+type questionOf struct {
+	key   worksheets.Key
+	group int
+}
+
+// groupOf is what stands under one heading, and can be skipped at once.
+type groupOf struct {
+	step        forms.Step
+	heading     string
+	from, count int
+}
+
+func (a *asking) say(format string, args ...any) {
+	if a.broken != nil {
+		return
+	}
+	if _, err := fmt.Fprintf(a.out, format+"\n", args...); err != nil {
+		a.broken = fmt.Errorf("cannot write: %w", err)
+	}
+}
+
+// listen waits for a line; there is none to wait for once nobody hears the
+// questions.
+func (a *asking) listen() (h console.Line, ok bool) {
+	if a.broken != nil {
+		return console.Line{}, false
+	}
+	return a.heard.Next()
+}
+
+// errNotBegun says that the person went away before there was a worksheet.
+var errNotBegun = errors.New("nothing was begun")
+
+// open reads the worksheet, or begins it.
+func (a *asking) open(names []string) (err error) {
+	name := ""
+	switch {
+	case len(names) == 1 && names[0] == "-":
+		return errors.New("ask reads the answers from standard input, so the worksheet has to be a file")
+	case len(names) == 1:
+		a.doc, name, err = console.LoadNamed(names[0])
+		if !errors.Is(err, fs.ErrNotExist) {
+			break
+		}
+		a.say("%s does not exist yet.", typeset.Plain(name))
+		fallthrough
+	default:
+		a.doc, err = a.begin(name)
+	}
+	if err == nil {
+		a.reckon()
+		a.sayLeft(name)
+	}
+	return err
+}
+
+// begin asks for the unit, without which no number means anything, and makes a
+// new worksheet; its file at once, if it has a name.
+func (a *asking) begin(name string) (*worksheets.Document, error) {
+	if name == "" {
+		if d, err := a.takeUp(); d != nil || err != nil {
+			return d, err
+		}
+		a.say("This is a new worksheet. It is kept under a name that you give it at the end.")
+	}
+	for {
+		a.say("Begin it in inches or in centimetres?")
+		h, ok := a.listen()
+		switch word := strings.ToLower(strings.TrimSpace(h.Text)); {
+		case !ok || word == "quit":
+			return nil, errNotBegun
+		case strings.HasPrefix(word, "?"):
+			a.explainWord(word, forms.Fields[worksheets.Unit].Hint+" Answer inches or centimetres; quit begins nothing.")
+		default:
+			sys, err := unitNamed(word)
+			switch {
+			case err != nil:
+				a.refuse(err)
+			case name == "":
+				return worksheets.New(forms.Begin(sys)), nil
+			default:
+				return console.Begun(name, forms.Begin(sys))
+			}
+		}
+	}
+}
+
+func (a *asking) reckon() { a.rep = report.Reckon(a.doc, a.today, 0) }
+
+// commandWords are what can be said besides an answer.
+const commandWords = "Enter skips a question, back goes to the one before, next to the next group, empty takes an answer away, " +
+	"? explains the question, ? and a word explains that word, quit stops and keeps what was answered."
+
+// converse asks every question, and for a name if there is none.
+func (a *asking) converse() {
+	a.say("%s. %s", a.rep.Name(), a.rep.ScaleWords())
+	a.say("%d questions. %s", len(questions), commandWords)
+	for {
+		a.askAll()
+		if a.heard.Status != 0 {
+			a.say("") // the terminal may have shown the key that ended it
+		}
+		if a.doc.Path() != "" || !a.doc.Changed() {
+			break
+		}
+		if !a.askName() {
+			break
+		}
+		a.quit, a.at = false, len(questions)-1
+	}
+	if a.doc.Path() != "" {
+		a.keep()
+	}
+}
+
+// askAll asks from the question at hand on, until there are no more questions, or
+// no more answers.
+func (a *asking) askAll() {
+	for a.at < len(questions) && !a.quit {
+		q := questions[a.at]
+		a.announce(q.group)
+		a.say("%s", a.question(q.key))
+		h, ok := a.listen()
+		if !ok {
+			return
+		}
+		a.hear(q, h)
+	}
+}
+
+// announce says the heading, once on coming to it.
+func (a *asking) announce(group int) {
+	if group == a.group {
+		return
+	}
+	g, text := groups[group], ""
+	if a.group < 0 || groups[a.group].step != g.step {
+		text = fmt.Sprintf("Step %d, %s. ", g.step+1, forms.StepNames[g.step])
+	}
+	if g.heading != "" {
+		text += g.heading + ". "
+	}
+	a.group = group
+	a.say("%s%d questions; next skips them.", text, g.count)
+}
+
+// hear takes a line: a word that steers, or an answer.
+func (a *asking) hear(q questionOf, h console.Line) {
+	text := strings.TrimSpace(h.Text)
+	switch word := strings.ToLower(text); {
+	case h.TooLong || len([]rune(text)) > forms.LongestAnswer:
+		a.say("Too long: at most %d characters; nothing was changed.", forms.LongestAnswer)
+	case word == "":
+		a.at++
+	case word == "back" && a.at == 0:
+		a.say("This is the first question.")
+	case word == "back":
+		a.at--
+	case word == "next":
+		a.at = groups[q.group].from + groups[q.group].count
+	case word == "quit":
+		a.quit = true
+	case strings.HasPrefix(word, "?"):
+		a.explainWord(word, a.explanation(q.key)...)
+	case word == "empty":
+		a.take(q.key, "")
+	default:
+		a.take(q.key, strings.TrimPrefix(text, "="))
+	}
+}
+
+// take takes an answer, and says what is wrong with one that cannot be read.
+func (a *asking) take(k worksheets.Key, text string) {
+	sheet := a.doc.Sheet
+	text, err := readAnswer(&sheet, k, text)
+	if err == nil {
+		err = sheet.Set(k, text)
+	}
+	if err != nil {
+		a.refuse(err)
+		return
+	}
+	before := a.rep
+	a.doc.Sheet = sheet
+	a.reckon()
+	if before.Scale.System != a.rep.Scale.System {
+		a.say("Nothing that was measured changes. The ruler stays %s.", sheet.Ruler())
+	}
+	if words := news(before, a.rep); words != "" {
+		a.say("%s", words)
+	}
+	if a.doc.Path() != "" {
+		a.keep()
+	} else {
+		a.settle(a.keepElsewhere())
+	}
+	a.at++
+}
+
+func (a *asking) refuse(err error) { a.say("%s.", typeset.Capitalised(typeset.Plain(err.Error()))) }
+
+// explainWord answers "?" with an explanation, and "? word" with that word.
+func (a *asking) explainWord(word string, otherwise ...string) {
+	word = strings.TrimSpace(strings.TrimPrefix(word, "?"))
+	if word == "" {
+		for _, line := range otherwise {
+			a.say("%s", line)
+		}
+		return
+	}
+	found, err := wording.Find(word)
+	if err != nil {
+		a.refuse(err)
+	}
+	for _, w := range found {
+		a.say("%s", typeset.Capitalised(w.Line()))
+	}
+}
+
+// conclude says the answer.
+func (a *asking) conclude() {
+	a.say("%s. %s", a.rep.Name(), a.rep.ScaleWords())
+	for _, line := range sentences(a.rep) {
+		a.say("%s", line)
+	}
+}
+
+// sayWhere says where the answers are kept.
+func (a *asking) sayWhere() {
+	switch {
+	case a.doc.ReadOnly != "" || a.unsaved != "":
+	case a.doc.Path() == "":
+		a.say("Nothing was answered, so nothing is kept.")
+	default:
+		a.say("Kept in %s.", typeset.Plain(a.doc.Path()))
+	}
+}
+
+// unitNamed reads a unit, in short or in full.
+func unitNamed(word string) (units.System, error) {
+	one, named, err := units.ParseNamed("1 "+word, units.Inches) // any way in which a length names it
+	for sys, length := range map[units.System]units.Length{units.Inches: units.Inch, units.Centimetres: units.Centimetre} {
+		if word != "" && (err == nil && named && one == length || strings.HasPrefix(wording.UnitWords(sys), strings.ToLower(word))) {
+			return sys, nil
+		}
+	}
+	return 0, &worksheets.ValueError{Input: word, Reason: "not a unit of the worksheet", Want: "inches or centimetres, in short in or cm"}
+}

@@ -1,0 +1,234 @@
+package ask
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+
+	"capscye/ui/forms"
+	"capscye/ui/internal/props"
+	"capscye/ui/wording"
+	"capscye/worksheets"
+)
+
+// answers asks with a sheet of the folder, and types the lines.
+func answers(t *testing.T, lines ...string) (status int, out, errs string) {
+	t.Helper()
+	return run(strings.Join(lines, "\n")+"\n", "ask", "sheet.toml")
+}
+
+// Every question is asked, on a line of its own, and Enter leaves it as it is:
+// the file is the same to the byte, and the answer is that of the sheet. The
+// amounts are worked out by hand: needs of 2 1/2 in, 1 1/4 and 5/8 a side.
+func TestAskEveryQuestion(t *testing.T) {
+	props.Lay(t, "choir-blouse")
+	before := props.Read(t, "sheet.toml")
+	status, out, errs := answers(t, make([]string, len(questions))...)
+	if status != 0 || errs != "" || props.Read(t, "sheet.toml") != before {
+		t.Errorf("status %d, %s", status, errs)
+	}
+	asked := 0
+	for _, l := range strings.Split(out, "\n") {
+		if strings.Contains(l, "? Now ") || strings.HasSuffix(l, "? Empty.") {
+			asked++
+		}
+		if strings.Contains(l, "  ") {
+			t.Errorf("aligned: %q", l)
+		}
+	}
+	if want := len(forms.Fields) - 2; asked != want { // nobody is asked where body and pattern were taken from
+		t.Errorf("%d of %d questions", asked, want)
+	}
+	props.Says(t, out, "Choir blouse, for Odile. Lengths in inches; amounts to mark for a ruler in 1/8 in.",
+		"Step 1, Body. Girths of the body. 9 questions; next skips them.", "Bicep, in inches? Now 13 3/4 in.", "Unit: in or cm? Now in.",
+		"Step 2, Ease.", "Step 3, Pattern.", "Take-off of the front, in inches? Empty.", "Step 4, Split. 7 questions",
+		"Chosen slide: least, even, or a length in inches? Now least.",
+		"Sleeve needs 2 1/2 in.\nSleeve, each side: pivot 1 in, slide 1/4 in.\nSleeve comes out: bicep 15 1/2 in, ease 1 3/4.\n",
+		"Bodice needs 2 1/2 in.\nBodice, each side: pivot 3/8 in, slide 1/4 in.\nBodice comes out: bust 42 1/2 in, ease 3.\n",
+		"Note: The sleeve pivots and slides", wording.Cautions[0]+"\n"+wording.Cautions[1]+"\n"+wording.Cautions[2]+"\nKept in sheet.toml.\n")
+}
+
+// Answers typed into a new worksheet, each as a built-in sheet has it, come to
+// the same plan.
+func TestAskedForIsTheSameSheet(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		t.Chdir(t.TempDir())
+		d, err := worksheets.Example(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines := []string{d.Sheet.Unit().String()}
+		for _, q := range questions {
+			text := d.Sheet.Text(q.key)
+			if text == "" && forms.KindOf(q.key) != forms.ChoiceField {
+				text = "empty"
+			}
+			lines = append(lines, text)
+		}
+		if _, _, errs := answers(t, lines...); errs != "" {
+			t.Error(errs)
+		}
+		_, want, _ := run("", "show", "--json", props.Example(name))
+		_, got, _ := run("", "show", "--json", "sheet.toml")
+		var a, b bytes.Buffer
+		if json.Compact(&a, []byte(want)) != nil || json.Compact(&b, []byte(got)) != nil || a.String() != b.String() {
+			t.Errorf("%s: asked for\n%s\nthe sheet\n%s", name, got, want)
+		}
+	}
+}
+
+// What cannot be read is explained and asked again; what was there stays.
+func TestAskAgain(t *testing.T) {
+	props.Lay(t, "choir-blouse")
+	_, out, _ := answers(t, "1 3/x", "-3", "14", "", strings.Repeat("9", 3000), "\x1b[A", "\xff", "40")
+	again := "Bicep, in inches? Now 13 3/4 in.\n"
+	props.Says(t, out, again, `Cannot read "1 3/x" at character 5, 'x'`, "read would be 13 3/4", again, `Cannot read "-3": it must be more than nothing`, again,
+		"Sleeve needs 2 3/4 in. Bodice, each side: pivot 1/4 in, slide 3/8 in.", "Other arm",
+		"Bust, in inches?", "Too long: at most 2000 characters", "Bust,", "Not taken: there are keys in it", "Bust,", "Not taken:", "Bust,",
+		"Bodice needs 3 in.", "High bust,")
+	if props.AnswerIn(t, "sheet.toml", worksheets.Bicep) != "14" || props.AnswerIn(t, "sheet.toml", worksheets.Bust) != "40" {
+		t.Errorf("the file is\n%s", props.Read(t, "sheet.toml"))
+	}
+}
+
+// The words that steer: back, next, empty, ? and quit, in any capitals; with =
+// before it, a word is an answer.
+func TestWordsThatSteer(t *testing.T) {
+	props.Lay(t, "choir-blouse")
+	status, out, _ := answers(t, "back", "?", "? SEAM A", "? zip", "14", "BACK", "14 1/4", "empty", "Next", "=Quit", "==", "next",
+		"back", "quit", "15")
+	props.Says(t, out, "This is the first question.", "Around the fullest part of the upper arm", "A length is written as 13 3/4", "Enter skips",
+		"Seam allowance: The strip of a pattern", "No word here begins with \"zip\"", "Other arm", "Bicep, in inches? Now 14 in.", "Other arm", "Bust,",
+		"This sheet. 6 questions; next skips them.\nTitle?", "Wearer? Now Odile.", "Unit:",
+		"Step 2, Ease.", "Step 1, Body. This sheet.", "Notes?", "Quit, for =. Lengths in inches", "Kept in sheet.toml.")
+	if status != 0 || strings.Count(out, "Notes?") != 1 {
+		t.Errorf("status %d; quit did not stop:\n%s", status, out)
+	}
+	for k, want := range map[worksheets.Key]string{worksheets.Bicep: "14 1/4", worksheets.BicepOther: "", worksheets.Title: "Quit", worksheets.Wearer: "="} {
+		if got := props.AnswerIn(t, "sheet.toml", k); got != want {
+			t.Errorf("%s = %q", k, got)
+		}
+	}
+}
+
+// A choice is answered by a beginning that only one of its words has, and is
+// never empty.
+func TestChoicesByTheirBeginning(t *testing.T) {
+	props.Lay(t, "archive-coat")
+	_, out, _ := answers(t, "next", "next=", "", "empty", "furlong", "Inch", "1/", "1/3", "5", "w", "KN", "quit")
+	props.Says(t, out, "Unit: in or cm? Now cm.", "This always has an answer, now cm; it can be in or cm.", "not a unit of the worksheet",
+		"Nothing that was measured changes. The ruler stays 1 mm.", "Ruler mark: 1/2 in, 1/4 in, 1/8 in,",
+		"it could be 1/2 in, 1/4 in, 1/8 in, 1/16 in, 1/32 in or 1/64 in", "Fabric: woven or knit?", `Cannot read "5": not one of the choices`,
+		"Notes?")
+	for k, want := range map[worksheets.Key]string{worksheets.Unit: "in", worksheets.Ruler: "1/32 in", worksheets.Fabric: "woven", worksheets.Notes: "KN"} {
+		if got := props.AnswerIn(t, "sheet.toml", k); got != want {
+			t.Errorf("%s = %q", k, got)
+		}
+	}
+	if got := props.AnswerIn(t, "sheet.toml", worksheets.Bicep); !strings.HasSuffix(got, " cm") {
+		t.Errorf("what was measured in centimetres is now %q", got)
+	}
+	props.Lay(t, "choir-blouse")
+	skip := []string{"next", "next", "next", "next", "next", "next", "next", "next", "next"}
+	_, out, _ = answers(t, append(skip, "?", "evn", "e", "", "", "", "150 %", "55 %", "letout", "k")...)
+	props.Says(t, out, "Chosen slide: least, even", "Front slide: 1/4 in, of 1/4 to 1 1/4 in.", "or least or even", "Sleeve, each side: pivot 5/8 in, slide 5/8 in.",
+		"a part from 0 to 1", "What a following piece does: let out or hold?", "Armhole: alter or keep?")
+	if props.AnswerIn(t, "sheet.toml", worksheets.Slide) != "even" || props.AnswerIn(t, "sheet.toml", worksheets.FrontShareBust) != "55 %" ||
+		props.AnswerIn(t, "sheet.toml", worksheets.Follow) != "let out" || props.AnswerIn(t, "sheet.toml", worksheets.Armhole) != "keep" {
+		t.Errorf("the file is\n%s", props.Read(t, "sheet.toml"))
+	}
+}
+
+// A slip of the unit is heard at once, and no rounded length has a sign that a
+// reader would spell out.
+func TestSlipsAreSaidAtOnce(t *testing.T) {
+	props.Lay(t, "choir-blouse")
+	_, out, _ := answers(t, "34.9 cm", "34.9", "14")
+	props.Says(t, out, "Sleeve needs about 2 1/2 in.", "Other arm", "Perhaps centimetres typed as inches?")
+	if strings.Contains(out, "~") {
+		t.Errorf("a sign is said:\n%s", out)
+	}
+}
+
+// A text that a line cannot hold is not replaced by accident, and a value that
+// cannot be read is asked for.
+func TestAskAboutWhatIsOddInTheFile(t *testing.T) {
+	t.Chdir(t.TempDir())
+	os.WriteFile("sheet.toml", []byte("[about]\nnotes = \"\"\"one\ntwo\x20\\u001b[31m\"\"\"\n[body]\nbicep = \"13 x\"\n"), 0o644)
+	status, out, _ := answers(t, "?", "", "next", "", "", "", "", "", "three", "quit")
+	props.Says(t, out, "Bicep, in inches? Now 13 x, which cannot be read; ? says why.", `Cannot read "13 x"`, "Bicep,", "Notes? Now one two", "Not taken: the text that is there has several lines",
+		"Stop, do not cut: ")
+	if status != 1 || strings.Contains(out, "\x1b") || !strings.Contains(props.Read(t, "sheet.toml"), "one\ntwo") {
+		t.Errorf("status %d\n%s", status, out)
+	}
+}
+
+// A file that must not be written is printed, and nothing is asked.
+func TestAskNothingOfAReadOnlySheet(t *testing.T) {
+	t.Chdir(t.TempDir())
+	source := "version = 99\n[body]\nbicep = \"13\"\n"
+	os.WriteFile("sheet.toml", []byte(source), 0o644)
+	status, out, _ := answers(t, "14")
+	props.Says(t, out, "sheet.toml is not written: ", "Still to answer: ", wording.Cautions[0])
+	if status != 1 || strings.Contains(out, "?") || props.Read(t, "sheet.toml") != source {
+		t.Errorf("status %d\n%s", status, out)
+	}
+	os.WriteFile("broken.toml", []byte("[body\n"), 0o644)
+	if status, out, errs := run("14\n", "ask", "broken.toml"); status != 2 || out != "" || !strings.Contains(errs, "broken.toml, line 1") {
+		t.Errorf("status %d, %q, %q", status, out, errs)
+	}
+	if status, _, errs := run("14\n", "ask", "-"); status != 2 || !strings.Contains(errs, "has to be a file") {
+		t.Errorf("status %d, %q", status, errs)
+	}
+}
+
+// A file that is not there is begun once the unit is known, before anything else
+// is answered.
+func TestAskBeginsAFile(t *testing.T) {
+	t.Chdir(t.TempDir())
+	status, out, _ := run("", "ask", "smock")
+	props.Says(t, out, "smock.toml does not exist yet.\nBegin it in inches or in centimetres?\nNothing was begun.\n")
+	if left, _ := os.ReadDir("."); status != 1 || len(left) != 0 {
+		t.Errorf("status %d, %v", status, left)
+	}
+	status, out, _ = run("\nfeet\n?\nc\n34,9\n", "ask", "smock")
+	props.Says(t, out, `Cannot read "": not a unit of the worksheet`, `"feet": not a unit of the worksheet`, "What a bare number means", "Lengths in centimetres", "Bicep, in centimetres? Empty.",
+		"Still to answer: sleeve width.", "Kept in smock.toml.")
+	if status != 1 || props.AnswerIn(t, "smock.toml", worksheets.Bicep) != "34,9" || props.AnswerIn(t, "smock.toml", worksheets.PivotLimitSleeve) != "2.5" {
+		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "smock.toml"))
+	}
+	if status, _, errs := run("c\n", "ask", "nosuch/smock"); status != 2 || !strings.Contains(errs, "nosuch/smock.toml: there is no such folder") {
+		t.Errorf("status %d, %q", status, errs)
+	}
+}
+
+// Without a file, a name is asked for at the end; at the end of the answers the
+// first free one is taken, and said. Where nothing was answered nothing is left.
+func TestAskWithoutAFile(t *testing.T) {
+	t.Chdir(t.TempDir())
+	_, out, _ := run("i\nquit\n", "ask")
+	if left, _ := os.ReadDir("."); len(left) != 0 || !strings.Contains(out, "Nothing was answered, so nothing is kept.") {
+		t.Errorf("left %v\n%s", left, out)
+	}
+	_, out, _ = run("i\n13\nnext\nAllotment smock\nquit\nback\n2\nquit\n\n", "ask")
+	props.Says(t, out, "It is kept under a name that you give it at the end.", "Bicep, in inches?",
+		"Under which name should this worksheet be kept? Enter takes allotment-smock.toml.", "Armhole: alter or keep?", `Cannot read "2"`, "Armhole:",
+		"Enter takes allotment-smock.toml.", "Kept in allotment-smock.toml.")
+	if props.AnswerIn(t, "allotment-smock.toml", worksheets.Bicep) != "13" {
+		t.Error("the answer is lost")
+	}
+	before := props.Read(t, "allotment-smock.toml")
+	_, out, _ = run("i\n14\nnext\nAllotment smock\nquit\n?\nallotment-smock\nnosuch/a\n", "ask")
+	props.Says(t, out, "Enter takes allotment-smock-2.toml.", ".toml is added", "allotment-smock.toml exists already", "Not saved: nosuch/a.toml: there is no such folder",
+		"Saved now", "Kept in allotment-smock-2.toml.")
+	if props.Read(t, "allotment-smock.toml") != before || props.AnswerIn(t, "allotment-smock-2.toml", worksheets.Bicep) != "14" {
+		t.Error("written over, or lost")
+	}
+	run("c\n30\n", "ask")
+	run("c\n31\n", "ask")
+	if props.AnswerIn(t, "worksheet.toml", worksheets.Bicep) != "30" || props.AnswerIn(t, "worksheet-2.toml", worksheets.Bicep) != "31" {
+		t.Error("not kept under the first free name")
+	}
+}

@@ -1,0 +1,95 @@
+// Package console is one run of the program seen from outside: its streams, its day,
+// the files and lines that it is given, its status, and how it fails.
+package console
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"time"
+
+	"github.com/charmbracelet/x/term"
+	"github.com/spf13/cobra"
+
+	"capscye/ui/typeset"
+)
+
+// Exit statuses.
+const (
+	ExitWell       = 0
+	ExitUnfinished = 1 // a required answer is missing, a finding says stop, or something was left unsaved
+	ExitUnread     = 2 // a file could not be read, or the call is wrong
+	ExitFault      = 3 // the program ran into a fault of its own
+)
+
+// Session is one run of the program.
+type Session struct {
+	In        io.Reader
+	Out, Errs io.Writer
+	Today     time.Time
+	Version   string // of the program
+	Status    int    // that it ends with
+}
+
+// Execute runs one command of a table, and is the exit status. Whatever goes wrong,
+// it is said; a fault of the program is reported.
+func (s *Session) Execute(args []string, table func(*Session) *cobra.Command) (status int) {
+	defer func() {
+		if r := recover(); r != nil {
+			fmt.Fprint(s.Errs, NewFault(r).Report(s.Version, ""))
+			status = ExitFault
+		}
+	}()
+	root := table(s)
+	root.SilenceUsage, root.SilenceErrors = true, true
+	root.SetIn(s.In)
+	root.SetOut(s.Out)
+	root.SetErr(s.Errs)
+	root.CompletionOptions.DisableDefaultCmd = true
+	root.SetHelpCommand(&cobra.Command{Hidden: true})
+	root.SetArgs(append([]string{}, args...)) // nil would mean the arguments of the process
+	if err := root.Execute(); err != nil {
+		fmt.Fprintf(s.Errs, "capscye: %s\n", typeset.Plain(err.Error()))
+		return ExitUnread
+	}
+	return s.Status
+}
+
+// HasTerminal tells whether somebody sits at a terminal.
+func (s *Session) HasTerminal() bool {
+	in, okIn := s.In.(*os.File)
+	out, okOut := s.Out.(*os.File)
+	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd())
+}
+
+func (s *Session) Worse(status int) { s.Status = max(s.Status, status) }
+
+func (s *Session) Complain(err error) {
+	fmt.Fprintf(s.Errs, "capscye: %s\n", typeset.Plain(FileWords(err)))
+}
+
+// FileWords is an error about a file as a person would say it.
+func FileWords(err error) string {
+	var at *fs.PathError
+	switch {
+	case !errors.As(err, &at):
+		return err.Error()
+	case errors.Is(err, fs.ErrNotExist) && at.Op == "write":
+		return at.Path + ": there is no such folder"
+	case errors.Is(err, fs.ErrNotExist):
+		return at.Path + ": there is no such file"
+	case errors.Is(err, fs.ErrPermission):
+		return at.Path + ": this may not be read or written here"
+	}
+	return err.Error()
+}
+
+// Write writes results.
+func (s *Session) Write(text []byte) error {
+	if _, err := s.Out.Write(text); err != nil {
+		return fmt.Errorf("cannot write: %w", err)
+	}
+	return nil
+}

@@ -1,0 +1,161 @@
+//go:build linux
+
+package program
+
+import (
+	"bytes"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/creack/pty"
+
+	"capscye/ui/internal/props"
+)
+
+// Sewing is a folder with a sheet, on a small disk of its own where that can be had,
+// and the real program at it, which keeps what is not saved elsewhere.
+func Sewing(t *testing.T, ownDisk bool) (folder string, term *Terminal) {
+	t.Helper()
+	folder = filepath.Join(t.TempDir(), "sewing")
+	if err := os.Mkdir(folder, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if ownDisk {
+		if err := syscall.Mount("none", folder, "tmpfs", 0, "size=64k"); err != nil {
+			t.Skipf("no disk of our own to fill here: %v", err)
+		}
+		t.Cleanup(func() { syscall.Unmount(folder, syscall.MNT_DETACH) })
+	}
+	props.LayAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
+	term = Start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
+	term.Await("Sleeve needs 2 1/2 in")
+	return folder, term
+}
+
+// Binary builds the real program once for the tests that run it.
+var Binary = sync.OnceValues(func() (string, error) {
+	folder, err := os.MkdirTemp("", "capscye-test")
+	if err != nil {
+		return "", err
+	}
+	binaryFolder = folder
+	path := filepath.Join(folder, "capscye")
+	build := exec.Command("go", "build", "-o", path, ".")
+	build.Dir = props.SourceFolder
+	if out, err := build.CombinedOutput(); err != nil {
+		return "", &os.PathError{Op: "go build: " + string(out), Path: path, Err: err}
+	}
+	return path, nil
+})
+
+// Terminal is a terminal that shows what the program writes and answers
+// nothing it asks.
+type Terminal struct {
+	T    *testing.T
+	Cmd  *exec.Cmd
+	File *os.File
+
+	mu    sync.Mutex
+	wrote bytes.Buffer
+	done  chan struct{}
+}
+
+func Start(t *testing.T, folder string, env []string, args ...string) *Terminal {
+	t.Helper()
+	path, err := Binary()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return StartCommand(t, folder, env, exec.Command(path, args...))
+}
+
+func StartCommand(t *testing.T, folder string, env []string, cmd *exec.Cmd) *Terminal {
+	t.Helper()
+	cmd.Dir = folder
+	cmd.Env = append(os.Environ(), append([]string{"TERM=xterm-256color"}, env...)...)
+	file, err := pty.StartWithSize(cmd, &pty.Winsize{Rows: 24, Cols: 80})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := syscall.SetNonblock(int(file.Fd()), true); err != nil { // or closing it would wait for the reader
+		t.Fatal(err)
+	}
+	term := &Terminal{T: t, Cmd: cmd, File: file, done: make(chan struct{})}
+	go term.read()
+	t.Cleanup(func() {
+		_ = cmd.Process.Kill()
+		_ = file.Close()
+	})
+	return term
+}
+
+func (m *Terminal) read() {
+	defer close(m.done)
+	buf := make([]byte, 1<<16)
+	for {
+		n, err := m.File.Read(buf)
+		m.mu.Lock()
+		m.wrote.Write(buf[:n])
+		m.mu.Unlock()
+		if err != nil {
+			return
+		}
+	}
+}
+
+func (m *Terminal) Raw() string {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return m.wrote.String()
+}
+
+// Await waits until a text was written.
+func (m *Terminal) Await(text string) {
+	m.T.Helper()
+	for deadline := time.Now().Add(10 * time.Second); time.Now().Before(deadline); time.Sleep(2 * time.Millisecond) {
+		if strings.Contains(ansi.Strip(m.Raw()), text) {
+			return
+		}
+	}
+	m.T.Fatalf("%q was not written; there is\n%q", text, m.Raw())
+}
+
+func (m *Terminal) Types(keys string) {
+	m.T.Helper()
+	if _, err := io.WriteString(m.File, keys); err != nil {
+		m.T.Fatal(err)
+	}
+}
+
+// Ends waits for the end and returns the exit status.
+func (m *Terminal) Ends() int {
+	m.T.Helper()
+	ended := make(chan error, 1)
+	go func() { ended <- m.Cmd.Wait() }()
+	select {
+	case <-ended:
+	case <-time.After(10 * time.Second):
+		m.T.Fatalf("it does not end; it wrote\n%q", m.Raw())
+	}
+	<-m.done
+	return m.Cmd.ProcessState.ExitCode()
+}
+
+// BeginSmock is the program with a new sheet in inches, and the file of that.
+func BeginSmock(t *testing.T) (term *Terminal, file string) {
+	t.Helper()
+	folder := t.TempDir()
+	term = Start(t, folder, nil, "smock.toml")
+	term.Await("Begin it?")
+	term.Types("i")
+	term.Await("[saved]")
+	return term, filepath.Join(folder, "smock.toml")
+}

@@ -1,0 +1,261 @@
+package paper
+
+import (
+	"bytes"
+	"encoding/xml"
+	"fmt"
+	"io"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/exp/golden"
+	"github.com/ledongthuc/pdf"
+
+	"capscye/ui/internal/props"
+	"capscye/ui/report"
+	"capscye/ui/wording"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// pdfOf is a card that nothing was lost of.
+func pdfOf(t *testing.T, r report.Report, paperName string) []byte {
+	t.Helper()
+	files, lost, err := files("card.pdf", paperName, r, props.SomeDay)
+	if err != nil || lost != "" {
+		t.Fatal(lost, err)
+	}
+	return files[0].content
+}
+
+// readBack opens a card with a reader that had no part in writing it.
+func readBack(t *testing.T, r report.Report, paperName string) *pdf.Reader {
+	t.Helper()
+	return props.ReadPDF(t, pdfOf(t, r, paperName))
+}
+
+// The card is one page, and the gauge one, on the paper that was asked for: A4 is
+// 210 x 297 mm (ISO 216), Letter 8 1/2 x 11 in (ANSI/ASME Y14.1).
+func TestPDFPages(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		r := props.ReportOf(t, name)
+		for paperName, want := range map[string][2]float64{"a4": {210, 297}, "letter": {215.9, 279.4}} {
+			reader := readBack(t, r, paperName)
+			if n := reader.NumPage(); n != 2 {
+				t.Errorf("%s on %s: %d pages", name, paperName, n)
+			}
+			for i := 1; i <= reader.NumPage(); i++ {
+				box := props.MediaBox(reader.Page(i))
+				w, h := box.Index(2).Float64()*props.MillimetresPerPoint, box.Index(3).Float64()*props.MillimetresPerPoint
+				if math.Abs(w-want[0]) > 0.1 || math.Abs(h-want[1]) > 0.1 {
+					t.Errorf("%s on %s: page %d has %v x %v mm", name, paperName, i, w, h)
+				}
+			}
+		}
+	}
+}
+
+// What has to be on the wall is on the page: who, when, measurements, the four
+// sides with their marks, findings and every step.
+func TestPDFSaysEverything(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		r := props.ReportOf(t, name)
+		text := props.PageText(t, readBack(t, r, "a4").Page(1))
+		wanted := []string{r.Name(), "Printed 2026-11-25", "Sleeve front", "Bodice back", wording.Cautions[0]}
+		for _, p := range r.Plan.Sides {
+			wanted = append(wanted, r.MarksShort(p))
+		}
+		for i := range r.TraceSteps() {
+			wanted = append(wanted, fmt.Sprintf("%d ", i+1))
+		}
+		for _, f := range r.Findings {
+			wanted = append(wanted, strings.ToUpper(f.Level.String())+": "+strings.Fields(f.Text)[0])
+		}
+		for _, w := range wanted {
+			if !strings.Contains(text, w) {
+				t.Errorf("%s: %q is not on the page", name, w)
+			}
+		}
+	}
+}
+
+// The gauge is true to scale: its marks stand where the plan's marks are, and
+// the squares are 2 in and 5 cm. Read back from the PDF.
+func TestGaugeIsTrueToScale(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		r := props.ReportOf(t, name)
+		bars := map[string]bool{} // distance of each mark from its strip's zero, in hundredths of a millimetre
+		squares := map[string]bool{}
+		for _, rect := range readBack(t, r, "a4").Page(2).Content().Rect {
+			x := math.Min(rect.Min.X, rect.Max.X) * props.MillimetresPerPoint
+			w := math.Abs(rect.Max.X-rect.Min.X) * props.MillimetresPerPoint
+			h := math.Abs(rect.Max.Y-rect.Min.Y) * props.MillimetresPerPoint
+			if w < 1 {
+				bars[fmt.Sprintf("%.1f", x+w/2-Margin-3)] = true
+			} else if math.Abs(w-h) < 0.05 {
+				squares[fmt.Sprintf("%.1f", w)] = true
+			}
+		}
+		if !squares["50.8"] || !squares["50.0"] || len(squares) != 2 {
+			t.Errorf("%s: squares %v", name, squares)
+		}
+		for _, p := range r.Plan.Sides {
+			low := min(p.PivotMark, p.Marked(), 0) // the strip begins at its lowest mark
+			for _, l := range []units.Length{-low, p.PivotMark - low, p.Marked() - low} {
+				if at := fmt.Sprintf("%.1f", l.Millimetres()); !bars[at] {
+					t.Errorf("%s: no mark at %s mm among %v", name, at, bars)
+				}
+			}
+		}
+	}
+}
+
+// Names in Latin, Greek and Cyrillic and the usual fractions are printed; what
+// the type does not have is a question mark, and that is said.
+func TestPDFScripts(t *testing.T) {
+	d, err := worksheets.Example("choir-blouse")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Sheet.Set(worksheets.Title, "Müşür Đặng Ελένη Зоя ½ ⅔")
+	out := pdfOf(t, report.Reckon(d, props.SomeDay, 0), "")
+	t.Run("read back by pdftotext", func(t *testing.T) {
+		if _, err := exec.LookPath("pdftotext"); err != nil {
+			t.Skip("pdftotext (poppler-utils) is not here; the Go reader knows no other scripts")
+		}
+		name := filepath.Join(t.TempDir(), "card.pdf")
+		if err := os.WriteFile(name, out, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		text, err := exec.Command("pdftotext", name, "-").Output()
+		if err != nil || !strings.Contains(string(text), "Müşür Đặng Ελένη Зоя ½ ⅔") {
+			t.Errorf("%v: the title is not in\n%.200s", err, text)
+		}
+	})
+	d.Sheet.Set(worksheets.Title, "裁縫 \U0001F9F5")
+	if _, lost, err := files("card.pdf", "", report.Reckon(d, props.SomeDay, 0), props.SomeDay); err != nil || !strings.Contains(lost, "printed as ?") {
+		t.Errorf("%q, %v", lost, err)
+	}
+}
+
+// The SVG is well-formed, harmless, in millimetres, and its gauge is true.
+func TestSVG(t *testing.T) {
+	d, err := worksheets.Example("choir-blouse")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Sheet.Set(worksheets.Title, "<script>alert('1')</script> & \x1b[2J")
+	files, _, err := files("card.SVG", "A4", report.Reckon(d, props.SomeDay, 0), props.SomeDay)
+	if err != nil || len(files) != 2 || files[1].name != "card-2.SVG" {
+		t.Fatal(files, err)
+	}
+	elements, widths := map[string]int{}, map[string]bool{}
+	for _, f := range files {
+		decoder := xml.NewDecoder(bytes.NewReader(f.content))
+		for {
+			token, err := decoder.Token()
+			if err == io.EOF {
+				break
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			e, ok := token.(xml.StartElement)
+			if !ok {
+				continue
+			}
+			elements[e.Name.Local]++
+			for _, a := range e.Attr {
+				if n, err := strconv.ParseFloat(a.Value, 64); err == nil && (n < 0 || n > 297) {
+					t.Errorf("%s %s=%v lies off the paper", e.Name.Local, a.Name.Local, n)
+				}
+				if e.Name.Local == "rect" && a.Name.Local == "width" {
+					widths[a.Value] = true
+				}
+			}
+		}
+		if !regexp.MustCompile(`width="210.000mm" height="297.000mm"`).Match(f.content) || bytes.Contains(f.content, []byte("\x1b")) {
+			t.Errorf("%.300s", f.content)
+		}
+	}
+	if elements["script"] != 0 || elements["svg"] != 2 || !widths["50.800"] || !widths["50.000"] {
+		t.Errorf("elements %v, widths %v", elements, widths)
+	}
+}
+
+func TestTextCard(t *testing.T) {
+	golden.RequireEqual(t, text(props.ReportOf(t, "choir-blouse"), props.SomeDay))
+}
+
+func TestCardCommand(t *testing.T) {
+	t.Chdir(t.TempDir())
+	for _, name := range []string{"a.pdf", "a.svg", "a.txt"} {
+		status, out, errs := run("", "card", props.Example("choir-blouse"), "-o", name)
+		if status != 0 || !strings.HasPrefix(out, name+" is written.\n") || errs != "" {
+			t.Errorf("%s: status %d, %q, %q", name, status, out, errs)
+		}
+		if info, err := os.Stat(name); err != nil || info.Size() < 1000 {
+			t.Errorf("%s: %v, %v", name, info, err)
+		}
+	}
+	for _, c := range []struct {
+		args []string
+		errs string
+	}{
+		{[]string{"card", props.Example("choir-blouse")}, "card needs a name to write to"},
+		{[]string{"card", props.Example("choir-blouse"), "-o", "a.doc"}, `a card is written as .txt, .svg or .pdf, and not as ".doc"`},
+		{[]string{"card", props.Example("choir-blouse"), "-o", "a.pdf", "--paper", "a3"}, `"a3" is no paper that is known here`},
+		{[]string{"card", "absent.toml", "-o", "a.pdf"}, "absent.toml: there is no such file"},
+		{[]string{"card", props.Example("choir-blouse"), "-o", "no/a.pdf"}, "no/a.pdf: there is no such folder"},
+	} {
+		if status, _, errs := run("", c.args...); status != 2 || !strings.Contains(errs, c.errs) {
+			t.Errorf("%v: status %d, %q", c.args, status, errs)
+		}
+	}
+}
+
+// Whatever is in a sheet, nothing is drawn off the paper, and nothing is lost.
+func TestCardOfAnOverfullSheet(t *testing.T) {
+	d, err := worksheets.Example("archive-coat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Sheet.Set(worksheets.Title, strings.Repeat("Long title ", 20)+strings.Repeat("x", 400))
+	d.Sheet.Set(worksheets.Notes, strings.Repeat("many words ", 800))
+	for range 40 {
+		d.Sheet.Fittings = append(d.Sheet.Fittings, worksheets.Fitting{Date: "2026-11-20", Note: strings.Repeat("it drags ", 30)})
+	}
+	reader := readBack(t, report.Reckon(d, props.SomeDay, 0), "letter")
+	all := ""
+	for i := 1; i <= reader.NumPage(); i++ {
+		for _, text := range reader.Page(i).Content().Text {
+			if y, x := text.Y*props.MillimetresPerPoint, text.X*props.MillimetresPerPoint; y < Margin-3 || y > 279.4 || x > 215.9-5 {
+				t.Fatalf("page %d: %q at %v, %v mm lies off the paper", i, text.S, x, y)
+			}
+		}
+		all += props.PageText(t, reader.Page(i))
+	}
+	for _, w := range []string{"more in the sheet", "37 ", wording.Cautions[0], "WARN: At the waist", "Marking gauge"} {
+		if !strings.Contains(all, w) {
+			t.Errorf("%q is lost", w)
+		}
+	}
+}
+
+// A card finds a name beside a sheet of any name, or says that there is none.
+func TestACardBesideALongName(t *testing.T) {
+	t.Chdir(t.TempDir())
+	name, err := NameFor(strings.Repeat("n", 250) + ".toml")
+	if err != nil || len(name) > 255 || !strings.HasSuffix(name, "-card.pdf") {
+		t.Errorf("%q, %v", name, err)
+	}
+	if name, err := NameFor("gone/\x00.toml"); err == nil {
+		t.Errorf("%q", name)
+	}
+}

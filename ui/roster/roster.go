@@ -1,0 +1,235 @@
+// Package roster lists the worksheets of a folder, with what each needs and what was
+// found.
+package roster
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"io/fs"
+	"runtime"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"capscye/calc"
+	"capscye/ui/console"
+	"capscye/ui/report"
+	"capscye/ui/show"
+	"capscye/worksheets"
+)
+
+// The sheets of a folder, printed: a teacher's view of a class. Each is read,
+// computed, put into words and let go, so memory stays flat. To sort them, they
+// are read once for what is compared, and once more in that order.
+
+type options struct {
+	json, csv   bool
+	sort, level string
+}
+
+// order is a way to sort: what is compared, a number first and then a text.
+type order struct {
+	name string
+	by   func(Row) (int64, string)
+}
+
+var orders = []order{
+	{"file", nil}, // as they are found
+	{"wearer", func(r Row) (int64, string) { return 0, strings.ToLower(r.wearer) }},
+	{"title", func(r Row) (int64, string) { return 0, strings.ToLower(r.title) }},
+	{"finding", func(r Row) (int64, string) { return -r.gravity(), "" }},
+	{"saved", func(r Row) (int64, string) { return -r.written.UnixNano(), "" }},
+}
+
+// gravity puts a file that cannot be read before all findings, and a sheet
+// without any behind them.
+func (r Row) gravity() int64 {
+	switch {
+	case r.Failure != "":
+		return int64(calc.Stop) + 1
+	case !r.found:
+		return -1
+	}
+	return int64(r.finding.Level)
+}
+
+func orderNamed(name string) (order, error) {
+	var names []string
+	for _, o := range orders {
+		if o.name == name {
+			return o, nil
+		}
+		names = append(names, o.name)
+	}
+	return order{}, fmt.Errorf("sheets are not sorted by %q; they are by %s", name, strings.Join(names, ", "))
+}
+
+// least is the gravity from which sheets are shown.
+func (o options) least() (int64, error) {
+	if o.level == "" {
+		return -1, nil
+	}
+	for _, l := range []calc.Level{calc.Note, calc.Warn, calc.Stop} {
+		if l.String() == o.level {
+			return int64(l), nil
+		}
+	}
+	return 0, fmt.Errorf("%q is no level of a finding; levels are note, warn, stop", o.level)
+}
+
+// Command is the command line of it.
+func Command(s *console.Session) *cobra.Command {
+	var o options
+	c := &cobra.Command{
+		Use:   "roster [DIR]",
+		Short: "Print every sheet of a folder in a table",
+		Long: `Print the worksheets of DIR, or of this folder, in a table: what each needs, what to
+mark, its gravest finding, when it was saved. What cannot be read is listed with its
+reason, and stops nothing.
+
+Exit status: 0 all well; 1 a sheet cannot be read, lacks a required answer, or a
+finding says stop, shown or not; 2 the folder cannot be read, or the call is wrong.`,
+		Args: atMostOneFolder,
+		RunE: func(_ *cobra.Command, args []string) error { return print(s, append(args, ".")[0], o) },
+	}
+	c.Flags().BoolVar(&o.json, "json", false, "print JSON: an array, an object for each sheet")
+	c.Flags().BoolVar(&o.csv, "csv", false, "print comma-separated values, lengths exact and with their unit")
+	c.Flags().StringVar(&o.sort, "sort", "file", "file, wearer, title, finding (gravest first) or saved (latest first)")
+	c.Flags().StringVar(&o.level, "level", "", "only sheets with a finding of at least this level: note, warn or stop")
+	c.ValidArgsFunction = func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
+		return nil, cobra.ShellCompDirectiveFilterDirs
+	}
+	var names []cobra.Completion
+	for _, by := range orders {
+		names = append(names, by.name)
+	}
+	_ = c.RegisterFlagCompletionFunc("sort", cobra.FixedCompletions(names, cobra.ShellCompDirectiveNoFileComp))
+	_ = c.RegisterFlagCompletionFunc("level", cobra.FixedCompletions([]cobra.Completion{"note", "warn", "stop"}, cobra.ShellCompDirectiveNoFileComp))
+	return c
+}
+
+func atMostOneFolder(_ *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return fmt.Errorf("one folder is listed at a time, and %d were named", len(args))
+	}
+	return nil
+}
+
+// print prints the sheets of a folder.
+func print(s *console.Session, folder string, o options) error {
+	by, err := orderNamed(o.sort)
+	if err != nil {
+		return err
+	}
+	least, err := o.least()
+	if err != nil {
+		return err
+	}
+	if o.json && o.csv {
+		return errors.New("either --json or --csv, not both")
+	}
+	paths, err := worksheets.Files(folder)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%s: there is no such folder", folder)
+	case err != nil:
+		return errors.New(console.FileWords(err))
+	}
+	if by.by != nil {
+		paths = sorted(s, paths, by)
+	}
+	face := o.face(folder)
+	if err := s.Write(face.head()); err != nil {
+		return err
+	}
+	err = console.InOrder(paths, runtime.GOMAXPROCS(0), func(path string) entry { return entryOf(s, path, least, face) },
+		func(_ int, e entry) error {
+			s.Worse(e.status)
+			if e.text == nil || e.err != nil {
+				return e.err
+			}
+			return s.Write(face.next(e))
+		})
+	if err != nil {
+		return err
+	}
+	return s.Write(face.tail())
+}
+
+// entry is one sheet ready to be written; without text it is not shown.
+type entry struct {
+	text   []byte
+	level  string
+	status int
+	err    error
+}
+
+// entryOf reads a file, and puts it into words where it is to be shown. The
+// status counts all the same.
+func entryOf(s *console.Session, path string, least int64, face face) (e entry) {
+	row, r, ok := RowOf(path, s.Today)
+	if !ok {
+		return entry{}
+	}
+	e.level = row.level()
+	if row.Failure != "" || !r.Whole() {
+		e.status = console.ExitUnfinished
+	}
+	if row.gravity() >= least {
+		e.text, e.err = face.entry(row, r)
+	}
+	return e
+}
+
+// sorted reads every sheet for what it is sorted by, and keeps no more of it.
+func sorted(s *console.Session, paths []string, by order) []string {
+	type sortable struct {
+		path, text string
+		number     int64
+	}
+	var list []sortable
+	// Nothing here can fail: what cannot be read has its place too.
+	_ = console.InOrder(paths, runtime.GOMAXPROCS(0), func(path string) sortable {
+		row, _, ok := RowOf(path, s.Today)
+		if !ok {
+			return sortable{}
+		}
+		number, text := by.by(row)
+		return sortable{path, text, number}
+	}, func(_ int, one sortable) error {
+		if one.path != "" {
+			list = append(list, one)
+		}
+		return nil
+	})
+	slices.SortStableFunc(list, func(a, b sortable) int {
+		return cmp.Or(cmp.Compare(a.number, b.number), strings.Compare(a.text, b.text))
+	})
+	paths = make([]string, len(list))
+	for i, one := range list {
+		paths[i] = one.path
+	}
+	return paths
+}
+
+// jsonRow is a sheet of a folder, with the shapes of show.
+type jsonRow struct {
+	File     string         `json:"file"`
+	Title    string         `json:"title"`
+	Wearer   string         `json:"wearer"`
+	Saved    string         `json:"saved"`
+	Need     show.Need      `json:"need"`
+	Sides    show.Sides     `json:"sides"`
+	Findings []show.Finding `json:"findings"`
+}
+
+func jsonOf(row Row, r report.Report) any {
+	if row.Failure != "" {
+		return show.Failure{File: row.Path, Error: row.Failure}
+	}
+	all := show.SheetOf(r, false)
+	return jsonRow{row.Path, row.title, row.wearer, row.written.UTC().Format(time.RFC3339), all.Need, all.Sides, all.Findings}
+}

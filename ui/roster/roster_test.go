@@ -1,0 +1,268 @@
+package roster
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/exp/golden"
+
+	"capscye/ui/internal/props"
+	"capscye/ui/typeset"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// The table is judged by eye once: 80 columns, no amount cut.
+func TestRosterAsPrinted(t *testing.T) {
+	out := ""
+	t.Run("in the folder", func(t *testing.T) {
+		t.Chdir(props.Classroom(t, props.Choir(t)))
+		status, text, errs := run("", "roster")
+		if out = text; status != 1 || errs != "" {
+			t.Errorf("status %d, %s", status, errs)
+		}
+	})
+	for _, l := range strings.Split(out, "\n") {
+		if len([]rune(l)) > typeset.PrintWidth {
+			t.Errorf("%d columns: %q", len([]rune(l)), l)
+		}
+	}
+	golden.RequireEqual(t, out)
+}
+
+// rosterFiles are the files of a roster in its order, by its JSON.
+func rosterFiles(t *testing.T, args ...string) (names []string) {
+	t.Helper()
+	_, out, _ := run("", append([]string{"roster", "--json"}, args...)...)
+	var list []map[string]any
+	if err := json.Unmarshal([]byte(out), &list); err != nil {
+		t.Fatalf("%v in\n%s", err, out)
+	}
+	for _, one := range list {
+		names = append(names, strings.TrimSuffix(filepath.Base(one["file"].(string)), ".toml"))
+	}
+	return names
+}
+
+// By hand: a is Odile's choir blouse and has notes, b Benedikt's work coat and a
+// warning, c Yorick's alb and a stop, d adele's without a title and an answer
+// missing, e cannot be read; saved one day after the other.
+func TestRosterIsSortedAndFiltered(t *testing.T) {
+	folder := props.Classroom(t, props.Choir(t))
+	for _, c := range []struct{ args, want string }{
+		{"", "a b c d e"}, {"--sort=file", "a b c d e"},
+		{"--sort=wearer", "e d b a c"}, {"--sort=title", "d e c a b"},
+		{"--sort=finding", "e c b d a"}, {"--sort=saved", "d c b a e"},
+		{"--level=note", "a b c d e"}, {"--level=warn", "b c d e"}, {"--level=stop", "c e"},
+		{"--level=warn --sort=wearer", "e d b c"},
+	} {
+		got := strings.Join(rosterFiles(t, append(strings.Fields(c.args), folder)...), " ")
+		if got != c.want {
+			t.Errorf("%s: %s, want %s", c.args, got, c.want)
+		}
+	}
+}
+
+// Need, sides and findings are those of show, whatever the sheet.
+func TestRosterSaysWhatShowSays(t *testing.T) {
+	sheets := props.Choir(t)
+	rnd := rand.New(rand.NewPCG(20261125, 3))
+	for i := range 60 {
+		source, _, err := props.RandomDocument(rnd).Encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets[fmt.Sprintf("r%02d.toml", i)] = string(source)
+	}
+	folder := props.Classroom(t, sheets)
+	_, out, _ := run("", "roster", "--json", folder)
+	var list []map[string]any
+	if err := json.Unmarshal([]byte(out), &list); err != nil {
+		t.Fatal(err)
+	}
+	if len(list) != len(sheets)-2 {
+		t.Errorf("%d sheets of %d", len(list), len(sheets)-2)
+	}
+	for _, one := range list {
+		path := one["file"].(string)
+		_, out, errs := run("", "show", "--json", path)
+		if out == "" {
+			if len(one) != 2 || "capscye: "+one["error"].(string)+"\n" != errs {
+				t.Errorf("%v, and show says %s", one, errs)
+			}
+			continue
+		}
+		var shown map[string]any
+		if err := json.Unmarshal([]byte(out), &shown); err != nil {
+			t.Fatal(err)
+		}
+		for _, key := range []string{"title", "need", "sides", "findings"} {
+			if !reflect.DeepEqual(one[key], shown[key]) {
+				t.Errorf("%s: %s is %v, show says %v", path, key, one[key], shown[key])
+			}
+		}
+		d, err := worksheets.Load(path)
+		info, err2 := os.Stat(path)
+		if err != nil || err2 != nil || one["wearer"] != d.Sheet.Text(worksheets.Wearer) || one["saved"] != info.ModTime().UTC().Format("2006-01-02T15:04:05Z") {
+			t.Errorf("%s: wearer %q, saved %v; %v, %v", path, one["wearer"], one["saved"], err, err2)
+		}
+		if len(one) != 7 {
+			t.Errorf("%d keys: %v", len(one), one)
+		}
+	}
+}
+
+// The amounts of the CSV read back as the millimetres of the JSON.
+func TestRosterCSVIsExact(t *testing.T) {
+	folder := props.Classroom(t, props.Choir(t))
+	_, out, _ := run("", "roster", "--csv", folder)
+	records, err := csv.NewReader(strings.NewReader(out)).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, out, _ = run("", "roster", "--json", folder)
+	var list []map[string]any
+	if err := json.Unmarshal([]byte(out), &list); err != nil {
+		t.Fatal(err)
+	}
+	if len(records) != 1+len(list) || strings.Join(records[0][:6], " ") != "file wearer title sleeve_need bust_need sleeve_front_pivot" {
+		t.Fatalf("%d records, head %q", len(records), records[0])
+	}
+	amounts := 0
+	for i, record := range records[1:] {
+		cells := map[string]string{}
+		for j, name := range records[0] {
+			cells[name] = record[j]
+		}
+		if cells["file"] != list[i]["file"] || (cells["error"] != "") != (list[i]["error"] != nil) || cells["error"] != "" && cells["saved"] != "" {
+			t.Errorf("record %q, object %v", record, list[i])
+		}
+		check := func(cell string, of any, key string) {
+			m, _ := of.(map[string]any)
+			mm, known := m[key].(float64)
+			if !known {
+				if cell != "" {
+					t.Errorf("%s: %q where nothing is known", key, cell)
+				}
+				return
+			}
+			amounts++
+			l, err := units.Parse(strings.TrimPrefix(cell, "'"), 0)
+			if err != nil || l.Millimetres() != mm {
+				t.Errorf("%s: %q is %v mm, want %v: %v", key, cell, l.Millimetres(), mm, err)
+			}
+		}
+		check(cells["sleeve_need"], list[i]["need"], "sleeve_mm")
+		check(cells["bust_need"], list[i]["need"], "bust_mm")
+		sides, _ := list[i]["sides"].(map[string]any)
+		for _, side := range []string{"sleeve_front", "sleeve_back", "bodice_front", "bodice_back"} {
+			check(cells[side+"_pivot"], sides[side], "pivot_mm")
+			check(cells[side+"_slide"], sides[side], "slide_mm")
+		}
+	}
+	if amounts < 20 {
+		t.Errorf("only %d amounts were compared", amounts)
+	}
+}
+
+// No cell is a formula, and nothing steers a terminal, in any of the three.
+func TestRosterIsHarmless(t *testing.T) {
+	sheets := map[string]string{"x\x1b[2J\u202e.toml": "[body\x1b\n", "=1+1.toml": "[about]\nwearer = \"=cmd()\"\ntitle = \"@x\"\n"}
+	for i, text := range []string{"+1", "-1", "\\t=1", "a\\u001b]0;own\\u0007b\\u009bc", "\\n=1", "\\u202e", "=\\u0000"} {
+		sheets[fmt.Sprintf("s%d.toml", i)] = fmt.Sprintf("[about]\ntitle = \"%s\"\nwearer = \"%s\"\n", text, text)
+	}
+	folder := props.Classroom(t, sheets)
+	t.Chdir(folder)
+	for _, args := range [][]string{{}, {"--csv"}, {"--json"}, {"--sort", "wearer"}, {"\x1b[2J"}, {"--sort", "\x1b[2J"}} {
+		_, out, errs := run("", append([]string{"roster"}, args...)...)
+		for _, c := range out + errs {
+			if c != '\n' && typeset.Unprintable(c) {
+				t.Errorf("%v prints %U raw", args, c)
+			}
+		}
+	}
+	_, out, _ := run("", "roster", "--csv")
+	records, err := csv.NewReader(strings.NewReader(out)).ReadAll()
+	if err != nil || len(records) != 1+len(sheets) {
+		t.Fatalf("%d records, %v", len(records), err)
+	}
+	for _, r := range records {
+		for _, cell := range r {
+			if strings.HasPrefix(strings.TrimLeft(cell, " \t"), "=") || cell != "" && strings.Contains("+-@", cell[:1]) {
+				t.Errorf("a spreadsheet would take %q for a formula", cell)
+			}
+		}
+	}
+	if records[1][0] != "'=1+1.toml" || records[1][1] != "'=cmd()" || records[1][2] != "'@x" {
+		t.Errorf("%q", records[1])
+	}
+}
+
+func TestRosterExitStatusAndMessages(t *testing.T) {
+	whole := map[string]string{"a.toml": props.Read(t, props.Example("choir-blouse"))}
+	all := props.Choir(t)
+	folders := map[string]string{"whole": props.Classroom(t, whole), "empty": t.TempDir()}
+	for _, one := range []string{"c", "d", "e"} {
+		folders[one] = props.Classroom(t, map[string]string{"a.toml": whole["a.toml"], "b.toml": all[one+".toml"]})
+	}
+	for _, c := range []struct {
+		folder, args string
+		status       int
+		out, errs    string
+	}{
+		{"whole", "", 0, "1 worksheet: 1 with notes.", ""},
+		{"whole", "--level=stop --json", 0, "[]\n", ""},
+		{"empty", "", 0, "No worksheets.", ""},
+		{"empty", "--json", 0, "[]\n", ""},
+		{"empty", "--csv", 0, "file,wearer", ""},
+		{"c", "", 1, "1 with a stop", ""},
+		{"d", "", 1, "not known yet", ""},
+		{"d", "--level=stop --csv", 1, "file,wearer", ""}, // not shown, and it counts
+		{"e", "", 1, "cannot be read: line 2", ""},
+		{"whole", "--sort=age", 2, "", `sheets are not sorted by "age"; they are by file, wearer, title, finding, saved`},
+		{"whole", "--level=bad", 2, "", `"bad" is no level of a finding; levels are note, warn, stop`},
+		{"whole", "--csv --json", 2, "", "either --json or --csv, not both"},
+		{"whole", ".", 2, "", "one folder is listed at a time"},
+	} {
+		status, out, errs := run("", append([]string{"roster", folders[c.folder]}, strings.Fields(c.args)...)...)
+		if status != c.status || !strings.Contains(out, c.out) || !strings.Contains(errs, c.errs) || (c.errs == "") != (errs == "") || status == 2 && out != "" {
+			t.Errorf("%s %s: status %d, want %d\n%s%s", c.folder, c.args, status, c.status, out, errs)
+		}
+	}
+	t.Chdir(folders["whole"])
+	for _, c := range []struct{ folder, errs string }{{"nowhere", "nowhere: there is no such folder"}, {"a.toml", "a.toml: it is no folder"}} {
+		if status, out, errs := run("", "roster", c.folder); status != 2 || out != "" || !strings.Contains(errs, c.errs) {
+			t.Errorf("%s: status %d, %s%s", c.folder, status, out, errs)
+		}
+	}
+}
+
+// brokenPipe takes a few results and no more.
+type brokenPipe struct{ left int }
+
+func (p *brokenPipe) Write(b []byte) (int, error) {
+	if p.left--; p.left < 0 {
+		return 0, errors.New("closed")
+	}
+	return len(b), nil
+}
+
+func TestRosterEndsWhenNobodyReads(t *testing.T) {
+	folder := props.Classroom(t, props.Choir(t))
+	for _, args := range [][]string{{}, {"--json"}, {"--csv"}} {
+		for left := range 3 {
+			var errs strings.Builder
+			if status := runWith(nil, &brokenPipe{left}, &errs, append([]string{"roster", folder}, args...)...); status != 2 || !strings.Contains(errs.String(), "cannot write: closed") {
+				t.Errorf("%v after %d: status %d, %s", args, left, status, errs.String())
+			}
+		}
+	}
+}

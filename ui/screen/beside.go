@@ -1,0 +1,92 @@
+package screen
+
+import (
+	"fmt"
+	"slices"
+
+	"capscye/ui/compare"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+)
+
+// Sheets side by side, in the panel, below a form and on the page of copies.
+
+// The columns of sheets side by side.
+const (
+	besideLabel     = 14 // at least; longer ones are broken
+	besideLabelMost = 28
+	besideCell      = 15
+)
+
+// besideLines are the sheet and its copies side by side, as many as the width
+// takes: what differs, row by row, and the findings that came or went with the
+// copy at hand. All numbers are in the unit of what is at hand.
+func (d *desk) besideLines(width int) []string {
+	if len(d.copies) == 0 {
+		return nil
+	}
+	shown := d.laidShown((width - besideLabel) / besideCell)
+	label := min(width-besideCell*len(shown), besideLabelMost)
+	head, sheets := typeset.Pad("", label), make([]report.Report, len(shown))
+	for i, n := range shown {
+		sheets[i] = d.beside[n]
+		name := "sheet"
+		if n > 0 {
+			name = fmt.Sprintf("copy %d", n)
+		}
+		if n == d.hand {
+			name = d.styles.here.Render("> " + name)
+		}
+		head += typeset.PadLeft(name, besideCell)
+	}
+	out := []string{head}
+	for _, row := range compare.Sheets(sheets...) {
+		lines := typeset.Wrap(row.What, label-1)
+		lines[0] = typeset.Pad(lines[0], label)
+		for _, c := range row.Cells {
+			lines[0] += typeset.PadLeft(typeset.Cut(c, besideCell-1), besideCell)
+		}
+		out = append(out, lines...)
+	}
+	came, went := compare.CameAndWent(d.beside[0], d.beside[d.focusCopy()])
+	for _, f := range came {
+		out = append(out, typeset.Hanging("came  ", f.Leveled(), width)...)
+	}
+	for _, f := range went {
+		out = append(out, typeset.Hanging("went  ", f.Leveled(), width)...)
+	}
+	if len(out) == 1 {
+		out = append(out, typeset.Wrap("Nothing differs yet: change something in the copy.", width)...)
+	}
+	return out
+}
+
+// besideIn is as much of it as a height takes.
+func (d *desk) besideIn(width, height int) []string {
+	lines := d.besideLines(width)
+	if more := len(lines) - height; more > 0 {
+		lines = append(lines[:max(height-1, 0)], typeset.Cut(fmt.Sprintf("... and %d more: ^x", more+1), width))
+	}
+	return lines
+}
+
+// focusCopy is the copy at hand, or the latest while the hands are on the sheet.
+func (d *desk) focusCopy() int {
+	if d.hand > 0 {
+		return d.hand
+	}
+	return len(d.copies)
+}
+
+// laidShown are the sheet and the copy in focus, and as many more as have room,
+// in their order.
+func (d *desk) laidShown(room int) []int {
+	shown := []int{0, d.focusCopy()}
+	for n := 1; n <= len(d.copies) && len(shown) < room; n++ {
+		if n != shown[1] {
+			shown = append(shown, n)
+		}
+	}
+	slices.Sort(shown)
+	return shown
+}

@@ -1,0 +1,184 @@
+package screen
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/console"
+	"capscye/ui/forms"
+	"capscye/ui/paper"
+	"capscye/ui/report"
+	"capscye/ui/roster"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// All input and output of the screen is here.
+
+// safely makes a command of what may run into a fault of the program: in a
+// goroutine of its own that would leave the terminal as it is.
+func safely(run func() tea.Msg) tea.Cmd {
+	return func() (msg tea.Msg) {
+		defer func() {
+			if r := recover(); r != nil {
+				msg = faultMsg{console.NewFault(r)}
+			}
+		}()
+		return run()
+	}
+}
+
+// openFile opens a worksheet, and lets the one before go.
+func openFile(path string, before *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg {
+		d, err := worksheets.Load(path)
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		return opening(d, path, before)
+	})
+}
+
+// letGo gives up the place of a sheet that is saved, or that the person agreed to
+// leave as it is.
+func letGo(place *worksheets.Recovery) {
+	_ = place.Drop() // at worst it is offered once more
+	place.Close()
+}
+
+// opening is a document with the place where what is not saved of it is kept, and
+// what was left there.
+func opening(d *worksheets.Document, name string, before *worksheets.Recovery) openedMsg {
+	letGo(before)
+	msg := openedMsg{doc: d, recovery: worksheets.OpenRecovery(name)}
+	msg.left, _ = msg.recovery.Left()
+	return msg
+}
+
+// openExample opens a built-in sheet, which has no file.
+func openExample(name string, before *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg { return openingExample(name, before) })
+}
+
+func openingExample(name string, before *worksheets.Recovery) openedMsg {
+	d, err := worksheets.Example(name)
+	if err != nil {
+		return openedMsg{err: err}
+	}
+	return opening(d, "example "+name, before)
+}
+
+func listFolder(today time.Time, t *taking) tea.Cmd {
+	return safely(func() tea.Msg {
+		found, err := roster.Rows(".", today)
+		return listedMsg{found, err, t}
+	})
+}
+
+// readSource reads the sheet that a section is taken from.
+func readSource(t taking) tea.Cmd {
+	return safely(func() tea.Msg {
+		d, err := worksheets.Load(t.from)
+		return takenMsg{t.section, d, err}
+	})
+}
+
+// beginFile makes a new sheet and its file at once, so that everything typed
+// from then on has a place to be kept.
+func beginFile(path string, sys units.System, t *taking, before *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg {
+		d, err := begunWith(path, sys, t)
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		return opening(d, path, before)
+	})
+}
+
+// begunWith is a new sheet, its file made. Where it takes measurements from another
+// one, it has that one's unit.
+func begunWith(path string, sys units.System, t *taking) (*worksheets.Document, error) {
+	if t == nil {
+		return console.Begun(path, forms.Begin(sys))
+	}
+	from, err := worksheets.Load(t.from)
+	if err != nil {
+		return nil, err
+	}
+	sheet := forms.Begin(from.Sheet.Unit())
+	sheet.Take(t.section, from.Sheet, t.from)
+	return console.Begun(path, sheet)
+}
+
+// takeTheirs opens the file as something else wrote it; what was changed here is
+// kept beside it, and the copies follow.
+func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg {
+		beside, err := d.KeepBeside()
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		theirs, err := worksheets.Load(d.Path())
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		return openedMsg{doc: theirs, note: "What was changed here is kept in " + beside + ".",
+			copies: following(copies, d.Sheet, theirs.Sheet), recovery: place}
+	})
+}
+
+// saveFile saves a copy, so that the table can go on changing the sheet. A path
+// of its own gives the sheet its name.
+func saveFile(k *desk, path string, over bool) tea.Cmd {
+	d := *k.doc
+	named := path != d.Path()
+	switch {
+	case named && d.Path() == "":
+		d.SetPath(path)
+	case named:
+		d.GoOnIn(path)
+	}
+	before := k.recovery
+	return safely(func() tea.Msg {
+		msg := savedMsg{desk: k, doc: &d, sheet: d.Sheet, named: named}
+		save := d.Save
+		if over {
+			save = d.SaveOver
+		}
+		if msg.backup, msg.err = save(); msg.err == nil && named && before != nil {
+			letGo(before)
+			msg.place = worksheets.OpenRecovery(path)
+		}
+		return msg
+	})
+}
+
+// keepLeftover keeps what is not saved against a crash.
+func keepLeftover(d *desk, list []worksheets.Sheet) tea.Cmd {
+	place := d.recovery
+	return safely(func() tea.Msg {
+		if len(list) == 0 {
+			return keptMsg{d, place.Drop()}
+		}
+		return keptMsg{d, place.Keep(worksheets.Leftover{At: time.Now(), Versions: list})}
+	})
+}
+
+// saveCopy writes the copy at hand to a file of its own.
+func saveCopy(k *desk, path string) tea.Cmd {
+	d := k.document(k.hand)
+	return safely(func() tea.Msg { return copySavedMsg{k, d.Sheet, path, d.SaveCopy(path)} })
+}
+
+// printFile writes the card of a report beside its sheet.
+func printFile(sheet string, r report.Report, today time.Time) tea.Cmd {
+	return safely(func() tea.Msg {
+		name, err := paper.NameFor(sheet)
+		if err != nil {
+			return printedMsg{err: err}
+		}
+		_, lost, err := paper.Write(name, "", r, today)
+		return printedMsg{name, lost, err}
+	})
+}

@@ -1,0 +1,77 @@
+package screen
+
+import (
+	"capscye/ui/typeset"
+)
+
+// copyPage shows the sheet and its copies side by side with all that differs, and
+// what can be done with the one at hand.
+type copyPage struct {
+	desk  *desk
+	lines *scrollPage
+}
+
+func newCopyPage(d *desk, width, height int) *copyPage {
+	text := func(width int) ([]string, int) { return d.copyLines(width), 0 }
+	return &copyPage{d, newScrollPage("", text, width, height-1)}
+}
+
+// resize is told the window, so that scrolling ends where the page does.
+func (p *copyPage) resize(width, height int) { p.lines.resize(width, height-1) }
+
+func (p *copyPage) key(name string) wish {
+	d := p.desk
+	d.message = ""
+	switch name {
+	case "left", "shift+tab":
+		return d.nextLaid(-1)
+	case "right", "tab", "ctrl+g":
+		return d.nextLaid(1)
+	case "up", "down", "pgup", "pgdown", "home", "end":
+		return p.lines.key(name)
+	case "k":
+		return wish{kind: wishKeepCopy}
+	case "d", "s":
+		switch {
+		case d.hand == 0:
+			d.message = "This is the sheet itself; left and right go to the copies."
+			return wish{}
+		case name == "s":
+			return wish{kind: wishNameCopy}
+		}
+		d.dropHand("The copy is put away; ^z brings it back.")
+		if len(d.copies) > 0 {
+			return wish{}
+		}
+	}
+	return wish{kind: wishBack}
+}
+
+func (p *copyPage) render(width, height int) string {
+	d, page := p.desk, *p.lines
+	page.head = d.styles.heading.Render("What if") + "   at " + d.laidWords(d.hand)
+	if d.message != "" {
+		page.head = d.styles.warn.Render(typeset.Cut("> "+d.message, width))
+	}
+	keys := keyLine([]binding{
+		{Show: "left/right", Does: "another"}, {Show: "s", Does: "own file"}, {Show: "d", Does: "drop"},
+		{Show: "up/down", Does: "scroll"}, {Show: "k", Does: "keep, drop the rest"}, {Show: "esc", Does: "back"},
+	}, d.styles, width)
+	if height < 2 {
+		return keys
+	}
+	return page.render(width, height-1) + "\n" + keys
+}
+
+// copyLines are the copies by name, and all that differs.
+func (d *desk) copyLines(width int) []string {
+	var out []string
+	for n := range d.beside {
+		lead := "  "
+		if n == d.hand {
+			lead = "> "
+		}
+		out = append(out, typeset.Hanging(lead, typeset.Capitalised(d.laidWords(n)), width)...)
+	}
+	return append(append(out, ""), d.besideLines(width)...)
+}

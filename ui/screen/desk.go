@@ -1,0 +1,181 @@
+package screen
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/bubbles/cursor"
+	"github.com/charmbracelet/bubbles/textinput"
+
+	"capscye/ui/forms"
+	"capscye/ui/picture"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// desk is a worksheet being worked on: the steps, the field under the hands and
+// what is being typed into it.
+type desk struct {
+	doc    *worksheets.Document
+	rep    report.Report
+	styles styles
+	today  time.Time
+
+	// preview is the report with what is being typed, while that can be read.
+	// Only pictures show it: what is half typed changes no answer.
+	preview *report.Report
+
+	width  int
+	height int
+	shown  units.System // lengths are shown in it; none for the sheet's own
+
+	step    forms.Step
+	at      [forms.StepCount]int // the field under the hands, per step, as an index into its form
+	scroll  int                  // of the page of step 5
+	trace   int                  // the step at the table, in step 6
+	entry   textinput.Model
+	reached string // what the line of input held when the field was reached
+	fresh   bool   // nothing was typed since: typing replaces
+	locked  bool   // the text has lines or signs that a line of input would lose
+
+	copies []worksheets.Sheet // laid beside the sheet to try something; see laid
+	hand   int                // what the hands are on: 0 the sheet, n the nth copy
+	beside []report.Report    // of the sheet and every copy, while there are any
+
+	recovery *worksheets.Recovery // where what is not saved is kept against a crash
+	kept     []worksheets.Sheet   // what is kept there, or about to be
+	keeping  bool                 // something is being put there
+	unsafe   bool                 // it was said that nothing can be
+
+	past     []change // what can be taken back, the latest last
+	future   []change // what was taken back
+	message  string   // what just happened
+	conflict bool     // the file was changed by something else and not yet decided
+	failed   bool     // the last save did not succeed
+	mayLose  bool     // the person agreed that the file's comments go
+}
+
+func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {
+	k := &desk{doc: d, copies: copies, styles: st, today: today, entry: newEntry(st)}
+	k.reckon()
+	for s := range forms.StepCount {
+		k.at[s] = nextField(forms.Items[s], -1, 1)
+	}
+	if d.ReadOnly != "" {
+		k.message = k.readOnly()
+	}
+	k.reach()
+	return k
+}
+
+func (d *desk) readOnly() string { return "Read-only: " + d.doc.ReadOnly + "." }
+
+// newEntry is a line of input that never blinks: a timer would cost processor
+// time while nothing happens. Suggestions stay off; they can panic on Tab at
+// the version in use.
+func newEntry(st styles) textinput.Model {
+	e := textinput.New()
+	e.Prompt = ""
+	e.CharLimit = forms.LongestAnswer
+	e.Cursor.SetMode(cursor.CursorStatic)
+	e.Cursor.Style = st.here
+	e.Focus()
+	return e
+}
+
+// pictured is the report that pictures show.
+func (d *desk) pictured() report.Report {
+	if d.preview != nil {
+		return *d.preview
+	}
+	return d.rep
+}
+
+// panelPictures are the pictures beside a form, for the room that is left.
+func (d *desk) panelPictures(width, height int) []string {
+	if d.preview == nil {
+		return picture.Both(d.rep, "", width, height)
+	}
+	return picture.Both(d.pictured(), " as typed", width, height)
+}
+
+// resize is told the window, so that scrolling ends where the page does.
+func (d *desk) resize(width, height int) {
+	d.width, d.height = width, height
+	d.scrollBy(0)
+}
+
+// focused is the answer under the hands; ok is false on a page.
+func (d *desk) focused() (k worksheets.Key, ok bool) {
+	f := forms.Items[d.step]
+	if len(f) == 0 {
+		return 0, false
+	}
+	return f[d.at[d.step]].Key, true
+}
+
+func (d *desk) on(kind forms.Kind) bool {
+	k, ok := d.focused()
+	return ok && forms.KindOf(k) == kind
+}
+
+// reach prepares the line of input for the field that the hands came to.
+func (d *desk) reach() {
+	k, ok := d.focused()
+	if !ok {
+		return
+	}
+	text := d.sheet().Text(k)
+	if k.IsLength() && d.shown != 0 { // a bare number would read as the other unit here
+		text = worksheets.WithUnit(text, d.sheet().Unit())
+	}
+	d.entry.SetValue(text)
+	d.entry.CursorEnd()
+	d.reached, d.preview = d.entry.Value(), nil
+	d.fresh = k.Kind() != worksheets.Text || text == ""
+	d.locked = d.reached != text || strings.ContainsFunc(text, typeset.Unprintable)
+}
+
+// typed is the sheet as it would be with what stands in the line of input.
+func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
+	sheet, text := *d.sheet(), d.entry.Value()
+	if k.IsLength() && d.shown != 0 {
+		text = worksheets.WithUnit(text, d.shown)
+	}
+	err := sheet.Set(k, text)
+	return sheet, err
+}
+
+// commit takes what was typed as the answer, readable or not.
+func (d *desk) commit() wish {
+	k, ok := d.focused()
+	if !ok || forms.KindOf(k) == forms.ChoiceField || d.entry.Value() == d.reached {
+		return wish{}
+	}
+	sheet, _ := d.typed(k)
+	return d.set(k, sheet.Text(k))
+}
+
+// set changes an answer, reckons, and asks for the sheet to be saved.
+func (d *desk) set(k worksheets.Key, text string) wish {
+	if d.shut() {
+		d.message = d.readOnly()
+		d.reach()
+		return wish{}
+	}
+	before, sheet := d.laid(), *d.sheet()
+	if err := sheet.Set(k, text); err != nil {
+		d.message = forms.Fields[k].Label + ": " + typeset.Plain(err.Error())
+	}
+	d.lay(sheet)
+	d.remember(before, forms.Fields[k].Words)
+	if k == worksheets.Unit && d.message == "" {
+		d.message = fmt.Sprintf("The ruler stays %s: it is a field below.", d.sheet().Ruler())
+	}
+	d.reckon()
+	d.reach()
+	return d.keep()
+}

@@ -1,0 +1,324 @@
+package screen
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/worksheets"
+)
+
+// render draws the worksheet for a window. It reads and changes nothing else.
+func (d *desk) render(width, height int) string {
+	l := layoutFor(width, height, len(d.copies) > 0)
+	if l.tooSmall {
+		return smallWindow(width, height)
+	}
+	st := d.styles
+	form := d.renderStep(l.formWidth, l.formHeight)
+	top := typeset.Cut(d.titleLine(width), width) + "\n" + tape(d.step, d.rep, st, width) + "\n"
+	keys := "\n" + keyLine(d.working(), st, width)
+	if l.beside {
+		panel := typeset.Block(d.panel(l.answerWidth, l.answerHeight), l.answerWidth, l.answerHeight)
+		both := typeset.Columns(form, panel, l.formWidth, 2)
+		return top + both + "\n" + d.messageLine(both, width) + keys
+	}
+	answer := answerStrip(d.rep, st, width)
+	if len(d.copies) > 0 {
+		answer = d.besideIn(width, l.answerHeight)
+	}
+	strip := typeset.Block(answer, width, l.answerHeight)
+	return top + form + "\n" + d.messageLine(form+strip, width) + "\n" + strip + keys
+}
+
+// panel is the answer beside the form: the words, and the pieces below them.
+// The findings give way to a picture; step 5 has them all. While copies lie beside
+// the sheet it is what differs.
+func (d *desk) panel(width, height int) []string {
+	room := height
+	if d.step != forms.Trace { // its page has the pictures
+		room -= 12
+	}
+	var words []string
+	if len(d.copies) > 0 {
+		words = d.besideIn(width, room)
+	} else {
+		words = answerPanel(d.rep, d.styles, width)
+		words = append(words, panelFindings(d.rep, d.styles, width, room-len(words))...)
+	}
+	if d.step == forms.Trace {
+		return words
+	}
+	words = append(words, "")
+	return append(words, d.panelPictures(width, height-len(words))...)
+}
+
+// titleLine names the sheet, and says how lengths are shown and where it is kept.
+func (d *desk) titleLine(width int) string {
+	right := fmt.Sprintf("%s, ruler %s  [%s]", wording.UnitWords(d.rep.Scale.System), d.rep.Scale.Ruler, d.state())
+	left := typeset.Pad(d.styles.heading.Render(d.rep.Name()), width-len(right)-1)
+	return left + " " + right
+}
+
+// messageLine says what just happened. With nothing to say it is a rule, which
+// explains the sign of rounded lengths while any is to be seen, and counts the
+// findings.
+func (d *desk) messageLine(seen string, width int) string {
+	if d.message != "" {
+		return d.styles.warn.Render(typeset.Cut("> "+d.message, width))
+	}
+	note, tally := typeset.OffMarkNote(seen), d.rep.Tally()
+	if note != "" {
+		note = "-- " + note + " "
+	}
+	if tally != "" {
+		tally = " " + tally + " --"
+	}
+	return typeset.Cut(note+strings.Repeat("-", max(0, width-len(note)-len(tally)))+tally, width)
+}
+
+// renderStep draws the step under the hands.
+func (d *desk) renderStep(width, height int) string {
+	switch d.step {
+	case forms.Match:
+		return d.page(matchLines(d.rep, d.styles, width), width, height)
+	case forms.Trace:
+		return typeset.Block(d.traceLines(width, height), width, height)
+	}
+	rows, focus := d.formRows(width)
+	var fixed []string
+	if d.step == forms.Split { // the bands stay in sight, whatever is scrolled
+		fixed = bandRows(d.rep, width)
+		head := append(costLines(d.rep, width), headed(report.SidesTable(d.rep), d.styles, width)...)
+		rows, focus = append(head, rows...), focus+len(head)
+	}
+	const hintHeight = 3
+	height -= len(fixed)
+	room := min(len(rows)+1, height-hintHeight) // the hint stands close below the form
+	seen, below := typeset.Window(rows, focus, room)
+	if below > 0 && len(seen) > 1 {
+		seen[len(seen)-1] = typeset.Cut(fmt.Sprintf("  ... and %d more below", below+1), width)
+	}
+	form := append(fixed, strings.Split(typeset.Block(seen, width, room), "\n")...)
+	return typeset.Block(form, width, len(form)) + "\n" + typeset.Block(d.hint(width), width, height-room)
+}
+
+// page is a step without fields, scrolled.
+func (d *desk) page(lines []string, width, height int) string {
+	return typeset.Scrolled(lines, d.scroll, width, height)
+}
+
+// formRows draws every field of the step, and tells which row has the hands.
+func (d *desk) formRows(width int) (rows []string, focus int) {
+	for i, it := range forms.Items[d.step] {
+		if it.Heading != "" {
+			rows = append(rows, d.styles.heading.Render(typeset.Cut(it.Heading, width)))
+			continue
+		}
+		if i == d.at[d.step] {
+			focus = len(rows)
+			rows = append(rows, d.focusedRow(it.Key, width))
+			continue
+		}
+		rows = append(rows, typeset.Cut("  "+typeset.Pad(forms.Fields[it.Key].Label, labelWidth)+d.shownValue(it.Key), width))
+	}
+	return rows, focus
+}
+
+// The columns of a field: two cells for the hands, the label, the value, and
+// what there is to say of it.
+const (
+	labelWidth = 20
+	valueWidth = 18
+)
+
+// shownValue is an answer that the hands are not on, as the sheet shows it,
+// with a word behind it where there is one to say.
+func (d *desk) shownValue(k worksheets.Key) string {
+	s := d.sheet()
+	if s.Check(k) != nil {
+		return typeset.Pad(typeset.Plain(s.Text(k)), valueWidth) + d.styles.stop.Render("cannot be read")
+	}
+	value := d.rep.ValueOrDash(k)
+	if k.Kind() == worksheets.Text {
+		return value
+	}
+	return typeset.Pad(value, valueWidth) + d.remark(k)
+}
+
+// remark stands behind a value: the usual ease at that place.
+func (d *desk) remark(k worksheets.Key) string {
+	place, ok := forms.PlaceOf[k]
+	if !ok {
+		return ""
+	}
+	low, high := report.UsualEase(place, d.rep.Input.Fabric)
+	return "usual " + wording.Span(low, high, d.rep.Scale)
+}
+
+// focusedRow is the field under the hands, with how it reads right now.
+func (d *desk) focusedRow(k worksheets.Key, width int) string {
+	lead := d.styles.here.Render(">") + " " + d.styles.answer.Render(typeset.Pad(forms.Fields[k].Label, labelWidth))
+	switch forms.KindOf(k) {
+	case forms.ChoiceField:
+		options, now := forms.OptionsOf(d.sheet(), k)
+		return typeset.Cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
+	case forms.SlideField:
+		if d.fresh {
+			return typeset.Cut(lead+"< "+d.styles.here.Render(d.rep.SlideRule())+" >   # slide now, l least, e even", width)
+		}
+	}
+	room := valueWidth - 3
+	if k.Kind() == worksheets.Text {
+		room = width - labelWidth - 6
+	}
+	return typeset.Cut(lead+"["+d.typedText(room)+"] "+d.reading(k), width)
+}
+
+// typedText is the line of input in a box of fixed width: the library's own
+// grows by a cell when typing starts.
+func (d *desk) typedText(room int) string {
+	if d.fresh && d.entry.Value() != "" {
+		return typeset.Pad(d.styles.here.Render(typeset.Cut(typeset.Plain(d.entry.Value()), room)), room)
+	}
+	if strings.ContainsFunc(d.entry.Value(), typeset.Unprintable) { // shown, not obeyed
+		return typeset.Pad(typeset.Plain(d.entry.Value()), room)
+	}
+	e := d.entry
+	e.Width = room - 1
+	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
+	return typeset.Pad(e.View(), room)
+}
+
+// reading is how the typed text reads, in both systems, or that it does not.
+func (d *desk) reading(k worksheets.Key) string {
+	text := d.entry.Value()
+	if text == "" || k.Kind() == worksheets.Text {
+		return ""
+	}
+	typed, err := d.typed(k)
+	if err != nil {
+		return d.styles.stop.Render("cannot be read")
+	}
+	if r := typed.Reading(k); r.Known {
+		return "= " + d.rep.Scale.Both(r.Length)
+	}
+	if k.Kind() == worksheets.Part {
+		return "= " + typed.Share(k).String() + " front, " + typed.Share(k).Rest().String() + " back"
+	}
+	return ""
+}
+
+// hint says how to measure, or why what is typed cannot be read.
+func (d *desk) hint(width int) []string {
+	k, ok := d.focused()
+	if !ok {
+		return nil
+	}
+	if forms.KindOf(k) != forms.ChoiceField && d.entry.Value() != "" {
+		if _, err := d.typed(k); err != nil {
+			return typeset.Wrap(typeset.Capitalised(typeset.Plain(err.Error()))+".", width)
+		}
+	}
+	text := d.rep.Hint(k)
+	if k == worksheets.Slide {
+		text += " Left and right push it along the band; l is the least, e the even one; or type a length."
+	}
+	return typeset.Wrap(text, width)
+}
+
+// answerPanel is the answer so far, for the right-hand side.
+func answerPanel(r report.Report, st styles, width int) []string {
+	out := []string{st.heading.Render("The answer so far")}
+	for _, p := range r.Pieces() {
+		out = append(out, "")
+		out = append(out, bold(typeset.Wrap(p.NeedWords(r.Scale), width), st)...)
+		for _, s := range p.SidesWords(r.Scale) {
+			out = append(out, typeset.Hanging("  ", s, width)...)
+		}
+		if words := p.FinishedWords(r.Scale); words != "" {
+			out = append(out, typeset.Hanging("  ", "comes out: "+words, width)...)
+		}
+	}
+	return out
+}
+
+// panelFindings are the graver findings for the panel, as many as the room
+// takes whole, and what is still to be answered.
+func panelFindings(r report.Report, st styles, width, room int) []string {
+	var out []string
+	if wanted := r.Wanted(); wanted != "" {
+		out = append(append(out, ""), typeset.Wrap("Still to answer: "+wanted+".", width)...)
+	}
+	if t := r.Tally(); t != "" {
+		out = append(out, "", st.heading.Render("Findings")+" "+t+" (step 5)")
+	}
+	for _, f := range r.Findings {
+		if f.Level == calc.Note || f.Code == calc.AnswerMissing {
+			continue
+		}
+		lines := findingLines(f, st, width, false)
+		if len(out)+len(lines) > room {
+			break
+		}
+		out = append(out, lines...)
+	}
+	return out
+}
+
+func bold(lines []string, st styles) []string {
+	for i, l := range lines {
+		lines[i] = st.answer.Render(l)
+	}
+	return lines
+}
+
+// answerStrip is the answer in three lines, for below the form.
+func answerStrip(r report.Report, st styles, width int) []string {
+	var out []string
+	outcome := []string{}
+	for _, p := range r.Pieces() {
+		line := p.NeedWords(r.Scale)
+		switch sides := p.SidesWords(r.Scale); len(sides) {
+		case 0:
+		case 1:
+			line += "; " + sides[0]
+		default: // front and back in full would not fit
+			line += fmt.Sprintf("; pivot + slide: front %s, back %s", r.MarksShort(p.Front), r.MarksShort(p.Back))
+		}
+		out = append(out, st.answer.Render(typeset.Cut(line, width)))
+		if words := p.FinishedWords(r.Scale); words != "" {
+			outcome = append(outcome, words)
+		}
+	}
+	last := "Comes out: " + strings.Join(outcome, "; ")
+	switch {
+	case r.Plan.Open:
+		last = "Nothing is planned until every answer is there: see step 5"
+	case len(outcome) == 0:
+		last = "Nothing is reckoned yet"
+	}
+	return append(out, last)
+}
+
+// findingLines is a finding with its level hanging out to the left.
+func findingLines(f report.Finding, st styles, width int, ways bool) []string {
+	style, lead := st.answer, "note "
+	switch f.Level {
+	case calc.Warn:
+		style, lead = st.warn, "warn "
+	case calc.Stop:
+		style, lead = st.stop, "STOP "
+	}
+	text := f.Text
+	if ways {
+		text = f.Line()
+	}
+	out := typeset.Hanging(lead, text, width)
+	out[0] = style.Render(lead) + strings.TrimPrefix(out[0], lead)
+	return out
+}

@@ -1,0 +1,217 @@
+package screen
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/calc"
+	"capscye/ui/drill"
+	"capscye/ui/typeset"
+	"capscye/units"
+)
+
+// drillPage is the drill on the screen, in front of everything.
+type drillPage struct {
+	styles        styles
+	lesson        *drill.Lesson
+	entry         textinput.Model
+	said          drill.Reply // what came of the latest answer
+	scored        bool        // the score is shown, before the drill is left
+	sure          string      // the key that asked for another level, pressed once
+	scroll        int         // of what is known and said
+	width, height int
+}
+
+func newDrillPage(seed uint64, st styles, width, height int) *drillPage {
+	p := &drillPage{styles: st, entry: newEntry(st), width: width, height: height}
+	p.begin(seed, drill.UsualLevel)
+	return p
+}
+
+// begin begins a drill.
+func (p *drillPage) begin(seed uint64, level int) {
+	p.lesson = drill.NewLesson(seed, level, drill.UsualCount)
+	p.said, p.scored, p.scroll = drill.Reply{}, false, 0
+	p.entry.SetValue("")
+}
+
+// drillKeys are for the bottom line of a question, drillEndKeys for that of the
+// score.
+var (
+	drillKeys = []binding{
+		{Show: "enter", Does: "answers"}, {Show: "?", Does: "working"}, {Show: "up/down", Does: "scroll"},
+		{Show: "pgup/pgdn", Does: "level"}, {Show: "esc", Does: "score"}, {Show: "^c", Does: "end"},
+	}
+	drillEndKeys = []binding{
+		{Show: "enter", Does: "another drill"}, {Show: "up/down", Does: "scroll"}, {Show: "pgup/pgdn", Does: "level"},
+		{Show: "esc", Does: "back"}, {Show: "^c", Does: "end"},
+	}
+)
+
+func (p *drillPage) key(msg tea.KeyMsg) wish {
+	over := p.scored || p.lesson.Ended()
+	switch name := msg.String(); {
+	case name == "esc" && (over || !p.lesson.Begun()):
+		return wish{kind: wishBack}
+	case name == "esc":
+		p.scored, p.scroll = true, 0
+	case name == "pgup" || name == "pgdown":
+		p.turn(name)
+		return wish{}
+	case name == "up" || name == "down":
+		p.scrollTo(p.scroll + unless(name, "up"))
+	case name == "enter" && p.scored && !p.lesson.Ended():
+		p.scored, p.scroll = false, 0
+	case name == "enter" && over:
+		p.begin(p.lesson.Seed+1, p.lesson.Level)
+	case over:
+	case name == "enter" && strings.TrimSpace(p.entry.Value()) == "":
+		p.say(drill.Reply{Words: "Type a length; ? shows the working."})
+	case name == "enter":
+		p.answer(p.entry.Value())
+	case name == "?":
+		p.answer("?")
+	default:
+		p.enter(msg)
+	}
+	p.sure = ""
+	return wish{}
+}
+
+// turn goes to another level with the same seed. Where steps are done already, the
+// key has to be pressed twice.
+func (p *drillPage) turn(name string) {
+	level := p.lesson.Level + unless(name, "pgup")
+	if level < 1 || level > calc.DrillLevels {
+		p.say(drill.Reply{Words: fmt.Sprintf("Levels go from 1 to %d.", calc.DrillLevels)})
+		return
+	}
+	if p.lesson.Begun() && !p.lesson.Ended() && p.sure != name {
+		p.sure = name
+		p.say(drill.Reply{Words: fmt.Sprintf("Level %d would begin anew, without what is done here: once more for that.", level)})
+		return
+	}
+	p.sure = ""
+	p.begin(p.lesson.Seed, level)
+	p.said.Words = fmt.Sprintf("Level %d begins.", level)
+}
+
+func (p *drillPage) answer(text string) {
+	r := p.lesson.Answer(text)
+	if !r.Unread { // that may be mended
+		p.entry.SetValue("")
+	}
+	p.say(r)
+}
+
+// say shows what came of an answer, from its first line on.
+func (p *drillPage) say(r drill.Reply) {
+	p.said = r
+	known, said := p.parts(p.width)
+	p.scroll = 0
+	if len(known)+len(said) > p.room(p.width, p.height) {
+		p.scrollTo(len(known) + 1)
+	}
+}
+
+// enter puts a key into the line of input.
+func (p *drillPage) enter(msg tea.KeyMsg) {
+	switch {
+	case msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
+	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
+		p.say(drill.Reply{Words: "A pasted text with a line break is not taken."})
+	case len(msg.Runes) > p.entry.CharLimit-len([]rune(p.entry.Value())):
+		p.say(drill.Reply{Words: fmt.Sprintf("Too long: at most %d characters.", p.entry.CharLimit)})
+	default:
+		p.entry, _ = p.entry.Update(msg)
+	}
+}
+
+// resize is told the window, so that scrolling ends where the text does.
+func (p *drillPage) resize(width, height int) {
+	p.width, p.height = width, height
+	p.scrollTo(p.scroll)
+}
+
+func (p *drillPage) scrollTo(line int) {
+	known, said := p.parts(p.width)
+	p.scroll = max(0, min(line, len(known)+len(said)-p.room(p.width, p.height)))
+}
+
+// parts are what is known and what was said, above the line of input.
+func (p *drillPage) parts(width int) (known, said []string) {
+	l := p.lesson
+	if p.said.Words != "" {
+		words, working := p.said.Lines(width)
+		said = append(append([]string{""}, bold(words, p.styles)...), working...)
+	}
+	switch {
+	case p.scored && p.said.Words != "" && p.sure != "":
+		return bold(typeset.Wrap(p.said.Words, width), p.styles), append([]string{""}, l.ScoreLines(width)...)
+	case p.scored:
+		return nil, l.ScoreLines(width)
+	case l.Ended():
+		return said, append([]string{""}, l.ScoreLines(width)...)
+	}
+	known = l.ProblemLines(l.At, width)
+	known[0] = p.styles.answer.Render(known[0])
+	problem, _ := l.Now()
+	var done []string
+	for i := range l.Past {
+		q := problem.Questions[i]
+		done = append(done, drill.AskedFigure(q)+" "+drill.Scale(problem).Exact(q.Right))
+	}
+	if done != nil {
+		known = append(known, typeset.Hanging("  Done: ", strings.Join(done, "; ")+".", width)...)
+	}
+	return known, said
+}
+
+// question is what is asked, with the line of input and how it reads; none where
+// the score is shown.
+func (p *drillPage) question(width int) []string {
+	if p.lesson.Ended() || p.scored {
+		return nil
+	}
+	problem, q := p.lesson.Now()
+	e := p.entry
+	e.Width = valueWidth - 1
+	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
+	reading := ""
+	if text := strings.TrimSpace(e.Value()); text != "" {
+		reading = p.styles.stop.Render("cannot be read")
+		if length, err := units.Parse(text, problem.System); err == nil {
+			reading = "= " + drill.Scale(problem).Both(length)
+		}
+	}
+	ask := typeset.Hanging("> ", drill.AskWords(q)+"?", width)
+	return append(ask, typeset.Cut("  ["+typeset.Pad(shownEntry(e), valueWidth)+"] "+reading, width))
+}
+
+// room is how many lines what is known and said can take.
+func (p *drillPage) room(width, height int) int {
+	return max(0, height-len(p.question(width))-3) // title, a rule, the keys
+}
+
+func (p *drillPage) render(width, height int) string {
+	if layoutFor(width, height, false).tooSmall {
+		return smallWindow(width, height)
+	}
+	keys := drillKeys
+	switch {
+	case p.lesson.Ended():
+		keys = drillEndKeys
+	case p.scored:
+		keys = append([]binding{{Show: "enter", Does: "goes on"}}, drillEndKeys[1:]...)
+	}
+	known, said := p.parts(width)
+	room := p.room(width, height)
+	out := []string{p.styles.heading.Render("Drill: the sums of the trade") + fmt.Sprintf("   level %d, seed %d", p.lesson.Level, p.lesson.Seed)}
+	out = append(out, strings.Split(typeset.Scrolled(append(known, said...), p.scroll, width, room), "\n")...)
+	out = append(out, strings.Repeat("-", width))
+	out = append(append(out, p.question(width)...), keyLine(keys, p.styles, width))
+	return typeset.Block(out, width, height)
+}

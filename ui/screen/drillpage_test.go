@@ -1,0 +1,115 @@
+package screen
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/charmbracelet/x/exp/golden"
+
+	"capscye/calc"
+	"capscye/ui/drill"
+	"capscye/ui/internal/props"
+	"capscye/ui/internal/robot"
+)
+
+// The drill as a person sees it: a question with a slip just recognised, the
+// working shown in level 5, and the score.
+func TestDrillAsSeen(t *testing.T) {
+	for _, size := range []struct{ width, height int }{{80, 24}, {120, 40}} {
+		seen := func(name string, script func(*robot.Robot)) {
+			t.Run(fmt.Sprintf("%dx%d/%s", size.width, size.height, name), func(t *testing.T) {
+				r := sitWithExample(t, "choir-blouse", size.width, size.height).Press("ctrl+d")
+				script(r)
+				golden.RequireEqual(t, r.Fits().Screen()+"\n")
+			})
+		}
+		seen("slip", func(r *robot.Robot) {
+			_, q := rootOf(r).front.(*drillPage).lesson.Now()
+			r.Types(q.Missteps[0].Value.String()).Press("enter").Types("13.3")
+		})
+		seen("working", func(r *robot.Robot) {
+			r.Press("pgdown", "pgdown", "pgdown", "pgdown")
+			for range 12 {
+				r.Press("?")
+			}
+		})
+		seen("score", func(r *robot.Robot) { r.Types("1").Press("enter", "?", "esc") })
+	}
+}
+
+// rightNow is the right answer to the question at hand, as somebody types it.
+func rightNow(r *robot.Robot) string {
+	p, q := rootOf(r).front.(*drillPage).lesson.Now()
+	return drill.Scale(p).Exact(q.Right)
+}
+
+// Somebody goes through a whole drill by keys.
+func TestDrillByKeys(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d").Sees("Drill: the sums of the trade", "Problem 1 of 5.", "level 1")
+	page := rootOf(r).front.(*drillPage)
+	r.Types("13 3/4").Sees("[13 3/4", "= 13 3/4 in = ~34.9 cm").Press("backspace", "backspace").Sees("cannot be read")
+	r.Press("enter").Sees("This does not count as an answer.", "[13 3")
+	for range 4 {
+		r.Press("backspace")
+	}
+	for n := 0; !page.lesson.Ended(); n++ {
+		if n > 50 {
+			t.Fatal("it does not end")
+		}
+		r.Types(rightNow(r)).Press("enter").Fits().Sees("Right: ")
+	}
+	r.Sees("steps done.", "right at once", "another drill")
+	r.Press("enter").Sees(fmt.Sprintf("seed %d", drill.ClockSeed(props.SomeDay)+1), "Problem 1 of 5.")
+	r.Press("esc").Sees("|===1 BODY") // nothing was answered: no score
+}
+
+// Esc shows the score first, and then goes back to where the drill was begun.
+func TestDrillGoesBack(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "?", "esc").Sees("Score, level 1", "shown")
+	r.Press("esc").Sees("Choir blouse, for Odile", "1 BODY")
+	t.Chdir(t.TempDir())
+	r = sit(t, nil, 80, 24)
+	r.Tell(listedMsg{})
+	r.Press("end").Sees("> Drill: the sums of the trade").Press("enter").Sees("Problem 1 of 5.").Press("esc").Sees("Worksheets of this folder")
+	r.Press("end", "enter", "ctrl+c")
+	if !r.Ended {
+		t.Error("ctrl+c does not end the program")
+	}
+}
+
+// A key goes to another level; there is none beyond the last.
+func TestDrillChangesLevel(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "pgup").Sees("Levels go from 1 to 5.", "level 1, seed")
+	for level := 2; level <= calc.DrillLevels; level++ {
+		r.Press("pgdown").Fits().Sees(fmt.Sprintf("Level %d begins.", level), fmt.Sprintf("level %d, seed", level))
+	}
+	r.Press("pgdown").Sees("Levels go from 1 to 5.", "level 5", "centimetres")
+}
+
+// In a small window what is known and said scrolls, and what is asked stays.
+func TestDrillInSmallWindows(t *testing.T) {
+	for level := range calc.DrillLevels {
+		r := sitWithExample(t, "choir-blouse", 60, 16).Press("ctrl+d")
+		for range level {
+			r.Press("pgdown")
+		}
+		for range 30 {
+			r.Press("?").Fits()
+		}
+	}
+	r := sitWithExample(t, "choir-blouse", 60, 16).Press("ctrl+d", "pgdown", "pgdown", "pgdown", "pgdown", "?", "?", "?")
+	for range 30 {
+		r.Press("up")
+	}
+	r.Fits().Sees("Problem 1 of 5.", "lines more below", "> ")
+	for range 30 {
+		r.Press("down")
+	}
+	r.Fits().DoesNotSee("lines more below")
+	for _, size := range [][2]int{{59, 16}, {60, 15}, {20, 5}, {1, 1}} {
+		r := sitWithExample(t, "choir-blouse", size[0], size[1]).Press("ctrl+d", "?", "1", "enter", "esc").Fits()
+		if size[0] > 20 {
+			r.Sees("Nothing is lost")
+		}
+	}
+}

@@ -1,0 +1,125 @@
+//go:build linux
+
+package screen
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/console"
+	"capscye/ui/internal/program"
+	"capscye/ui/internal/props"
+	"capscye/worksheets"
+)
+
+// faultHere makes the test binary a program with a fault, in an update or in a view.
+const faultHere = "CAPSCYE_TEST_FAULT"
+
+func init() {
+	insteadOfTests = func() {
+		if what := os.Getenv(faultHere); what != "" {
+			os.Exit(runWithAFault(what))
+		}
+	}
+}
+
+type faulty struct{ what string }
+
+func (f faulty) render(int, int) string {
+	if f.what == "view-now" {
+		var none []string
+		_ = none[len(f.what)]
+	}
+	return "ready to fail"
+}
+
+// runWithAFault is the program at blouse.toml, with a copy beside, and something
+// in front that fails at the first key.
+func runWithAFault(what string) int {
+	s := &console.Session{In: os.Stdin, Out: os.Stdout, Errs: os.Stderr, Today: props.SomeDay}
+	d, err := worksheets.Load("blouse.toml")
+	if err != nil {
+		panic(err)
+	}
+	m := &root{styles: screenStyles(s.Out), today: s.Today}
+	m.opened(opening(d, "blouse.toml", nil))
+	m.desk.layCopy()
+	m.desk.set(worksheets.Bicep, "14 5/8")
+	m.front = keyed{faulty{what}, m}
+	if err := runScreen(s, m); err != nil {
+		panic(err)
+	}
+	return s.Status
+}
+
+type keyed struct {
+	faulty
+	m *root
+}
+
+func (k keyed) key(tea.KeyMsg) wish {
+	switch k.what {
+	case "update":
+		panic("Odile, bicep 14 5/8") // private, and not to be repeated
+	case "view":
+		k.m.front = keyed{faulty{"view-now"}, k.m}
+	}
+	return wish{}
+}
+
+// A fault of the program gives the terminal back, names the file with what was not
+// saved, says nothing of what was typed, and ends with status 3. The next start
+// offers what was kept.
+func TestAFaultGivesTheTerminalBack(t *testing.T) {
+	for _, what := range []string{"update", "view"} {
+		t.Run(what, func(t *testing.T) {
+			folder := t.TempDir()
+			props.LayAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
+			env := []string{faultHere + "=" + what, "XDG_STATE_HOME=" + folder}
+			term := program.StartCommand(t, folder, env, exec.Command(os.Args[0]))
+			term.Await("ready to fail")
+			term.Types("x")
+			if status := term.Ends(); status != console.ExitFault {
+				t.Errorf("status %d", status)
+			}
+			term.GivenBack()
+			_, report, _ := strings.Cut(term.Raw(), "\x1b[?1049l")
+			for _, want := range []string{"Your terminal is as it was", folder + "/capscye/", "  at screen."} {
+				if !strings.Contains(strings.ReplaceAll(report, "\r\n", ""), want) {
+					t.Errorf("the report lacks %q:\n%s", want, report)
+				}
+			}
+			for _, private := range []string{"Odile", "14 5/8", "blouse"} {
+				if strings.Contains(report, private) {
+					t.Errorf("the report has %q:\n%s", private, report)
+				}
+			}
+			after := program.Start(t, folder, env[1:], "blouse.toml")
+			after.Await("Beside it lies what was not saved")
+			after.Await("14 5/8 in")
+		})
+	}
+}
+
+// A command runs in a goroutine of its own, where a fault would leave the terminal
+// raw: it comes back as a message.
+func TestAFaultInACommandComesBack(t *testing.T) {
+	msg := safely(func() tea.Msg { panic(fmt.Errorf("Odile")) })()
+	f, ok := msg.(faultMsg)
+	if !ok || strings.Contains(f.fault.Report(console.Version, ""), "Odile") || len(f.fault.Where) == 0 {
+		t.Fatalf("%+v", msg)
+	}
+	defer func() {
+		if again := console.NewFault(recover()); again.What != f.fault.What {
+			t.Errorf("it is passed on as %+v", again)
+		}
+	}()
+	new(root).Update(msg)
+	t.Error("the screen goes on")
+}

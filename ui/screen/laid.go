@@ -1,0 +1,72 @@
+package screen
+
+import (
+	"slices"
+
+	"capscye/worksheets"
+)
+
+// laid is what lies on the desk: the sheet of the file, and copies of it with
+// which something is tried. It is a value; the copies are never changed in place.
+type laid struct {
+	sheet  worksheets.Sheet
+	copies []worksheets.Sheet
+	hand   int // which of them the hands are on: 0 is the sheet, n the nth copy
+}
+
+// at is the sheet, for 0, or a copy.
+func (l *laid) at(n int) *worksheets.Sheet {
+	if n == 0 {
+		return &l.sheet
+	}
+	return &l.copies[n-1]
+}
+
+func (l laid) equal(other laid) bool {
+	return l.sheet.Equal(other.sheet) && l.hand == other.hand &&
+		slices.EqualFunc(l.copies, other.copies, worksheets.Sheet.Equal)
+}
+
+// laid is what lies on the desk now.
+func (d *desk) laid() laid { return laid{d.doc.Sheet, d.copies, d.hand} }
+
+// sheet is the sheet or the copy that the hands are on, to be read only.
+func (d *desk) sheet() *worksheets.Sheet {
+	if d.hand == 0 {
+		return &d.doc.Sheet
+	}
+	return &d.copies[d.hand-1]
+}
+
+// lay puts a changed version in the place of what the hands are on. A copy is
+// what it changes: where the sheet changes and a copy does not differ from it,
+// the copy follows.
+func (d *desk) lay(s worksheets.Sheet) {
+	if d.hand > 0 {
+		d.copies = slices.Clone(d.copies)
+		d.copies[d.hand-1] = s
+		return
+	}
+	d.copies = following(d.copies, d.doc.Sheet, s)
+	d.doc.Sheet = s
+}
+
+// following are copies of a sheet as copies of what became of it.
+func following(copies []worksheets.Sheet, before, after worksheets.Sheet) []worksheets.Sheet {
+	follow := slices.Clone(copies)
+	for i, c := range copies {
+		follow[i] = after.Since(before, c)
+	}
+	return follow
+}
+
+// document is the sheet or a copy as if it were what the file held.
+func (d *desk) document(n int) *worksheets.Document {
+	l, doc := d.laid(), *d.doc
+	doc.Sheet = *l.at(n)
+	return &doc
+}
+
+// shut tells that what the hands are on cannot be changed: the sheet of a
+// file that is not written. A copy of it can.
+func (d *desk) shut() bool { return d.doc.ReadOnly != "" && d.hand == 0 }

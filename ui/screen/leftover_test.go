@@ -1,0 +1,121 @@
+package screen
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"capscye/ui/internal/props"
+	"capscye/ui/internal/robot"
+	"capscye/worksheets"
+)
+
+// reopen opens a file as the program does when it starts.
+func reopen(t *testing.T, path string) *robot.Robot {
+	t.Helper()
+	d, err := worksheets.Load(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sit(t, nil, 80, 24)
+	r.Tell(opening(d, path, nil))
+	return r
+}
+
+// crash is what the system does for a program that is killed: it lets its locks go.
+func crash(r *robot.Robot) { rootOf(r).desk.recovery.Close() }
+
+// What could not be saved before a crash lies beside the sheet at the next start,
+// with the difference to be seen, and neither is preferred.
+func TestAfterACrashWhatWasNotSavedIsOffered(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml")
+	theirs := strings.Replace(props.Read(t, "sheet.toml"), `bust        = "39 1/2"`, `bust        = "41"`, 1)
+	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
+	crash(r.Types("14").Press("enter").Sees("Not saved: another program changed the file."))
+
+	r = reopen(t, "sheet.toml").Sees("Beside it lies what was not saved on ", "^x shows all of it.", "> sheet         copy 1")
+	r.Sees("13 3/4 in          14 in", "41 in      39 1/2 in")
+	if props.Read(t, "sheet.toml") != theirs {
+		t.Error("the file was changed")
+	}
+	crash(r) // once more, before anything was decided
+	r = reopen(t, "sheet.toml").Sees("13 3/4 in          14 in")
+	r.Press("ctrl+g", "ctrl+x", "k").Sees("Kept copy 1", "[saved]")
+	if got := props.Read(t, "sheet.toml"); !strings.Contains(got, `= "14"`) {
+		t.Errorf("kept, the file is\n%s", got)
+	}
+	crash(r)
+	reopen(t, "sheet.toml").DoesNotSee("was not saved on")
+}
+
+// Copies are kept too, as far as they were changed; dropped, they are gone.
+func TestCopiesOutliveACrash(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml").Press("f2", "ctrl+l").Types("2").Press("enter", "ctrl+g", "ctrl+l", "f4", "e")
+	crash(r)
+	r = reopen(t, "sheet.toml").Sees("Beside it lies what was not saved").Press("ctrl+x").Sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)")
+	crash(r.Press("right", "d", "d").Sees("[saved]"))
+	reopen(t, "sheet.toml").DoesNotSee("was not saved on")
+}
+
+// A sheet that has no file is kept as well, until it gets one or is left on purpose.
+func TestASheetWithoutAFileOutlivesACrash(t *testing.T) {
+	t.Chdir(t.TempDir())
+	open := func() *robot.Robot {
+		r := sit(t, nil, 80, 24)
+		r.Tell(openingExample("choir-blouse", nil))
+		return r
+	}
+	r := open().Types("14").Press("enter", "f2")
+	crash(r)
+	r = open().Sees("Beside it lies what was not saved", "13 3/4 in          14 in")
+	crash(r.Press("ctrl+g", "ctrl+x", "k", "ctrl+s").Types("").Press("enter").Sees("[saved]"))
+	if !strings.Contains(props.Read(t, "choir-blouse.toml"), `= "14"`) {
+		t.Error("it was not saved under its name")
+	}
+	r = open().DoesNotSee("was not saved on").Types("15").Press("enter", "ctrl+c").Sees("This sheet has no file").Press("ctrl+c")
+	if !r.Ended {
+		t.Fatal("it did not end")
+	}
+	if err := rootOf(r).leave(false); err != nil {
+		t.Fatal(err)
+	}
+	open().DoesNotSee("was not saved on")
+}
+
+// Where a signal ends the program before anybody could answer, what is not saved
+// is kept.
+func TestASignalKeepsWhatIsNotSaved(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml")
+	os.WriteFile("sheet.toml", []byte(props.Read(t, "sheet.toml")+"# theirs\n"), 0o644)
+	r.Types("14").Tell(signalMsg{143})
+	if !r.Ended {
+		t.Fatal("it did not end")
+	}
+	if err := rootOf(r).leave(true); err != nil {
+		t.Fatal(err)
+	}
+	reopen(t, "sheet.toml").Sees("Beside it lies what was not saved", "13 3/4 in          14 in")
+}
+
+// The second program on a sheet is told, and what both leave is found.
+func TestTheSecondProgramIsTold(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	one := reopen(t, "sheet.toml").DoesNotSee("Another capscye")
+	two := reopen(t, "sheet.toml").Sees("Another capscye has this sheet open: let only one of them change it.")
+	two.Types("14").Press("enter").Sees("[saved]")
+	one.Types("15").Press("enter").Sees("Not saved: another program changed the file.")
+	crash(one)
+	crash(two)
+	reopen(t, "sheet.toml").Sees("Beside it lies what was not saved", "14 in          15 in")
+}
+
+// Where nothing can be kept it is said, once.
+func TestNothingCanBeKept(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", "/dev/null/nowhere")
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml").Press("ctrl+l").Sees("cannot be kept against a crash")
+	r.Types("15").Press("enter").DoesNotSee("cannot be kept against a crash")
+}

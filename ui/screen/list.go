@@ -1,0 +1,180 @@
+package screen
+
+import (
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/roster"
+	"capscye/ui/typeset"
+	"capscye/worksheets"
+)
+
+// list is the folder's worksheets, a new one, the examples and the drill, to choose from.
+// Letters narrow it to the rows that have them.
+type list struct {
+	styles  styles
+	rows    []listRow
+	shown   []int // the rows that have what is typed
+	at      int   // in shown
+	typed   string
+	message string
+	canBack bool // there is a worksheet to go back to
+	head    string
+}
+
+type listRow struct {
+	text  string // what is found by typing; and shown, where there is no sheet
+	wish  wish
+	sheet *roster.Row
+}
+
+func newList(found []roster.Row, st styles, canBack bool) *list {
+	l := &list{styles: st, canBack: canBack, head: "Worksheets of this folder"}
+	for i := range found {
+		f := &found[i]
+		l.rows = append(l.rows, sheetRow(f, wish{kind: wishOpen, path: f.Path}))
+	}
+	l.rows = append(l.rows, listRow{text: "Begin a new worksheet", wish: wish{kind: wishName}})
+	for _, name := range worksheets.Examples() {
+		l.rows = append(l.rows, listRow{text: "Example: " + name, wish: wish{kind: wishExample, path: name}})
+	}
+	l.rows = append(l.rows, listRow{text: "Drill: the sums of the trade, in five levels", wish: wish{kind: wishDrill}})
+	l.find("")
+	return l
+}
+
+// sheetRow is a row for a sheet, found by its file, its wearer and its title.
+func sheetRow(r *roster.Row, w wish) listRow { return listRow{r.File() + " " + r.ForWhom(), w, r} }
+
+// words are the row for a width.
+func (r listRow) words(width int) string {
+	if r.sheet == nil {
+		return r.text
+	}
+	return r.sheet.Columns(width, listed(r.sheet, width))
+}
+
+// listed is what stands behind the amounts: the day where there is room.
+func listed(r *roster.Row, width int) string {
+	if width < listDayFrom {
+		return r.ForWhom()
+	}
+	return r.Day() + "  " + r.ForWhom()
+}
+
+// listHead names the columns.
+func listHead(width int) string {
+	rest := "wearer, title"
+	if width >= listDayFrom {
+		rest = "saved       " + rest
+	}
+	return "  " + roster.Head(width-2, rest)
+}
+
+// listDayFrom is the width from which the list has room for the day of saving.
+const listDayFrom = 90
+
+// mostTyped bounds what is typed to find a row.
+const mostTyped = 40
+
+// find narrows the rows to those that have every word of a text.
+func (l *list) find(text string) {
+	l.typed, l.at, l.shown = text, 0, l.shown[:0]
+	words := strings.Fields(strings.ToLower(text))
+	for i, r := range l.rows {
+		if hasEvery(strings.ToLower(r.text), words) {
+			l.shown = append(l.shown, i)
+		}
+	}
+}
+
+func hasEvery(text string, words []string) bool {
+	for _, w := range words {
+		if !strings.Contains(text, w) {
+			return false
+		}
+	}
+	return true
+}
+
+// key takes letters for what is to be found, so none of them can do anything
+// else.
+func (l *list) key(msg tea.KeyMsg) wish {
+	l.message = ""
+	if (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace) && !msg.Alt {
+		if text := []rune(l.typed + typeset.Plain(string(msg.Runes))); len(text) <= mostTyped {
+			l.find(string(text))
+		}
+		return wish{}
+	}
+	switch msg.String() {
+	case "backspace":
+		if text := []rune(l.typed); len(text) > 0 {
+			l.find(string(text[:len(text)-1]))
+		}
+	case "up", "shift+tab":
+		l.at = max(0, l.at-1)
+	case "down", "tab":
+		l.at = max(0, min(len(l.shown)-1, l.at+1))
+	case "pgup", "home":
+		l.at = 0
+	case "pgdown", "end":
+		l.at = max(0, len(l.shown)-1)
+	case "enter":
+		if l.at < len(l.shown) {
+			return l.rows[l.shown[l.at]].wish
+		}
+	case "esc":
+		if l.typed != "" {
+			l.find("")
+		} else if l.canBack {
+			return wish{kind: wishBack}
+		}
+	}
+	return wish{}
+}
+
+func (l *list) render(width, height int) string {
+	tail := []string{l.keys()}
+	if l.message != "" {
+		tail = append(bold(typeset.Wrap(l.message, width), l.styles), tail...)
+	}
+	room := max(0, height-listHeadHeight-len(tail))
+	top, end := typeset.Seen(len(l.shown), l.at, room)
+	body := make([]string, room)
+	for i := top; i < end; i++ {
+		words := l.rows[l.shown[i]].words(width - 2)
+		body[i-top] = "  " + words
+		if i == l.at {
+			body[i-top] = l.styles.here.Render(typeset.Cut("> "+words, width))
+		}
+	}
+	head := []string{l.styles.heading.Render(typeset.Cut(l.head, width)), l.findLine(strings.Join(body, "\n")), listHead(width)}
+	return typeset.Block(append(append(head, body...), tail...), width, height)
+}
+
+// listHeadHeight is what stands above the rows.
+const listHeadHeight = 3
+
+// findLine says what is looked for; before that, how, and what the sign of
+// rounded lengths means where one is seen.
+func (l *list) findLine(body string) string {
+	switch {
+	case len(l.shown) == 0:
+		return "Find: " + l.styles.key.Render(l.typed) + "   no row has that; backspace takes a letter back"
+	case l.typed != "":
+		return "Find: " + l.styles.key.Render(l.typed) + l.styles.here.Render(" ")
+	}
+	return strings.TrimRight("Type to find a file, a wearer or a title.  "+typeset.OffMarkNote(body), " ")
+}
+
+func (l *list) keys() string {
+	switch {
+	case l.typed != "":
+		return "up/down choose  enter open  esc all rows  ^c end"
+	case l.canBack:
+		return "up/down choose  enter open  esc back  ^c end"
+	}
+	return "up/down choose  enter open  ^c end"
+}

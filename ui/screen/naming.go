@@ -1,0 +1,92 @@
+package screen
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/console"
+	"capscye/ui/typeset"
+)
+
+// naming asks for a line of text: a file name, with the ending of a worksheet
+// added if it has none, or anything at all.
+type naming struct {
+	styles  styles
+	text    string
+	entry   textinput.Model
+	message string
+	accept  string                 // what the keys do
+	grant   func(path string) wish // for a file name
+	take    func(text string) wish // for anything else, instead of grant
+}
+
+func newNaming(text, suggestion string, st styles, grant func(string) wish) *naming {
+	n := &naming{styles: st, text: text, entry: newEntry(st), grant: grant, accept: "enter keeps the name  esc back"}
+	n.entry.SetValue(suggestion)
+	n.entry.CursorEnd()
+	return n
+}
+
+func (n *naming) key(msg tea.KeyMsg) wish {
+	n.message = ""
+	switch msg.String() {
+	case "esc":
+		return wish{kind: wishBack}
+	case "enter":
+		return n.done()
+	}
+	if n.message = refusedPaste(msg, n.entry); n.message != "" {
+		return wish{}
+	}
+	n.entry, _ = n.entry.Update(msg)
+	return wish{}
+}
+
+// refusedPaste says why what was pasted does not go into a line of input; "" where
+// it does.
+func refusedPaste(msg tea.KeyMsg, e textinput.Model) string {
+	switch {
+	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
+		return "A pasted text with a line break is not taken; nothing was changed."
+	case len(msg.Runes) > e.CharLimit-len([]rune(e.Value())): // a pasted megabyte would take minutes
+		return fmt.Sprintf("Too long: at most %d characters; nothing was changed.", e.CharLimit)
+	}
+	return ""
+}
+
+// done takes the name, unless something else has it.
+func (n *naming) done() wish {
+	text := strings.TrimSpace(n.entry.Value())
+	if n.take != nil {
+		if text == "" {
+			return wish{kind: wishBack}
+		}
+		return n.take(text)
+	}
+	path, refusal := console.FreeName(text)
+	if refusal != "" {
+		n.message = refusal
+		return wish{}
+	}
+	return n.grant(path)
+}
+
+func (n *naming) render(width, height int) string {
+	e := n.entry
+	box := max(min(width-2, 60), 2)
+	e.Width = box - 1
+	out := append(typeset.Wrap(n.text, width), "", "["+typeset.Pad(shownEntry(e), box)+"]", n.styles.warn.Render(typeset.Cut(n.message, width)),
+		"", n.accept)
+	return typeset.Block(out, width, height)
+}
+
+// shownEntry is a line of input, its text harmless.
+func shownEntry(e textinput.Model) string {
+	if strings.ContainsFunc(e.Value(), typeset.Unprintable) {
+		return typeset.Plain(e.Value())
+	}
+	return e.View()
+}

@@ -1,0 +1,65 @@
+package screen
+
+import (
+	"fmt"
+	"strconv"
+
+	"capscye/ui/compare"
+	"capscye/ui/typeset"
+)
+
+// troubles are those of what is at hand, and what has changed where its
+// measurements were taken from.
+func (d *desk) troubles() []compare.Trouble {
+	return append(compare.Troubles(d.rep), sinceOffers(d.rep, d.doc.Origins)...)
+}
+
+// offerPage lists the offers, to open one as a what-if.
+type offerPage struct {
+	styles   styles
+	troubles []compare.Trouble
+	at       int
+}
+
+func (p *offerPage) offers() (list []compare.Offer) {
+	for _, t := range p.troubles {
+		list = append(list, t.Offers...)
+	}
+	return list
+}
+
+func (p *offerPage) key(name string) wish {
+	list := p.offers()
+	switch name {
+	case "up", "shift+tab":
+		p.at = max(p.at-1, 0)
+		return wish{}
+	case "down", "tab":
+		p.at = max(min(p.at+1, len(list)-1), 0)
+		return wish{}
+	case "enter":
+		if len(list) > 0 {
+			return wish{kind: wishTry, sheet: &list[p.at].Sheet}
+		}
+	}
+	if n, err := strconv.Atoi(name); err == nil && 1 <= n && n <= len(list) {
+		return wish{kind: wishTry, sheet: &list[n-1].Sheet}
+	}
+	return wish{kind: wishBack}
+}
+
+func (p *offerPage) render(width, height int) string {
+	lines, at := compare.Lines(p.troubles, width)
+	focus := 0
+	if len(at) > 0 {
+		focus = at[p.at]
+		lines[focus] = p.styles.here.Render(lines[focus])
+	}
+	seen, below := typeset.Window(lines, min(focus+2, len(lines)-1), height-3) // the price of what is at hand is seen too
+	if below > 0 && len(seen) > 1 {
+		seen[len(seen)-1] = typeset.Cut(fmt.Sprintf("... and %d lines more below", below+1), width)
+	}
+	keys := keyLine([]binding{{Show: "up/down", Does: "choose"}, {Show: "enter", Does: "open as what if"}, {Show: "esc", Does: "back"}}, p.styles, width)
+	head := []string{p.styles.heading.Render("What would make it work") + "   the smallest single changes", ""}
+	return typeset.Block(append(head, seen...), width, height-1) + "\n" + typeset.Cut(keys, width)
+}

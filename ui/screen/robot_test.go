@@ -1,0 +1,49 @@
+package screen
+
+import (
+	"os"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
+
+	"capscye/ui/internal/props"
+	"capscye/ui/internal/robot"
+	"capscye/worksheets"
+)
+
+// rootOf is the screen that a robot sits at.
+func rootOf(r *robot.Robot) *root { return r.Model.(*root) }
+
+// sit opens a document in a window.
+func sit(t *testing.T, d *worksheets.Document, width, height int) *robot.Robot {
+	t.Helper()
+	m := &root{styles: newStyles(os.Stdout, termenv.Ascii, false), today: props.SomeDay}
+	r := &robot.Robot{T: t, Model: m}
+	if d != nil {
+		m.opened(openedMsg{doc: d})
+	}
+	r.Tell(tea.WindowSizeMsg{Width: width, Height: height})
+	return r
+}
+
+// sitWithExample opens a built-in sheet, which has no file.
+func sitWithExample(t *testing.T, name string, width, height int) *robot.Robot {
+	t.Helper()
+	d, err := worksheets.Example(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sit(t, d, width, height)
+}
+
+// sitWithFile copies a built-in sheet into an empty folder and opens it there.
+func sitWithFile(t *testing.T, name string, width, height int) *robot.Robot {
+	t.Helper()
+	props.Lay(t, name)
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sit(t, d, width, height)
+}

@@ -1,0 +1,306 @@
+// Package screen is the worksheet on the screen.
+//
+// It is one root model that routes messages to parts. A part is a plain struct that
+// renders itself for a given size and answers a key with what it wants, a small value;
+// the root alone turns wishes into commands. All input and output is in commands.go,
+// all messages are in messages.go.
+package screen
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/console"
+	"capscye/ui/terminal"
+	"capscye/ui/typeset"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// root is the whole screen. It routes: keys go to what is in front, and what
+// comes back is a wish that it grants.
+type root struct {
+	width, height int
+	styles        styles
+	today         time.Time // when the program was started
+
+	desk  *desk // the worksheet on the table; nil before the first
+	front part  // what lies over it; nil for nothing
+
+	saves
+	bringing bool // a worksheet is being opened
+	printing bool // a card is being written
+	status   int  // what the program should exit with
+}
+
+// part is one thing that can be in front of the desk.
+type part interface {
+	render(width, height int) string
+}
+
+// Init has nothing to ask for: what the program starts with is there already.
+func (m *root) Init() tea.Cmd { return nil }
+
+// Update routes, and keeps what that leaves unsaved.
+func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	cmd := m.update(msg)
+	if kept, ok := msg.(keptMsg); ok && kept.err != nil {
+		return m, cmd
+	}
+	return m, both(cmd, m.keepUp())
+}
+
+func both(one, other tea.Cmd) tea.Cmd {
+	switch {
+	case other == nil:
+		return one
+	case one == nil:
+		return other
+	}
+	return tea.Batch(one, other)
+}
+
+func (m *root) update(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.resize(msg.Width, msg.Height)
+	case tea.KeyMsg:
+		if msg.Type == tea.KeyRunes && len(msg.Runes) > 1 {
+			msg.Paste = true // text that came at once; "tab" would be taken for that key
+		}
+		w := m.route(msg)
+		m.told = m.told && w.kind == wishQuit
+		return m.grant(w)
+	case openedMsg:
+		m.opened(msg)
+	case listedMsg:
+		m.listed(msg)
+	case takenMsg:
+		return m.taken(msg)
+	case savedMsg:
+		return m.saved(msg)
+	case copySavedMsg:
+		m.copySaved(msg)
+	case printedMsg:
+		m.printed(msg)
+	case signalMsg:
+		m.status, m.signalled = msg.status, true
+		return m.end()
+	case keptMsg:
+		m.keptUp(msg)
+	case terminal.FloodMsg:
+		m.complain("Too much came at once: what no hand could type was left out.")
+	case terminal.PasteTailMsg:
+		m.complain("What came with the paste behind its end was left out.")
+	case faultMsg:
+		panic(msg.fault) // where it is caught, the terminal can be given back
+	}
+	return nil
+}
+
+// place is where what is not saved of the sheet on the desk is kept.
+func (m *root) place() *worksheets.Recovery {
+	if m.desk == nil {
+		return nil
+	}
+	return m.desk.recovery
+}
+
+// View is pure: the state and the window decide it.
+func (m *root) View() string {
+	switch {
+	case m.width == 0 || m.height == 0: // the first frame comes before the size
+		return ""
+	case m.front != nil:
+		return m.front.render(m.width, m.height)
+	case m.desk != nil:
+		return m.desk.render(m.width, m.height)
+	}
+	return ""
+}
+
+// resize tells the window to those who scroll.
+func (m *root) resize(width, height int) {
+	m.width, m.height = width, height
+	if m.desk != nil {
+		m.desk.resize(width, height)
+	}
+	if p, ok := m.front.(interface{ resize(width, height int) }); ok {
+		p.resize(width, height)
+	}
+}
+
+// route gives a key to what is in front.
+func (m *root) route(msg tea.KeyMsg) wish {
+	if key := msg.String(); m.front != nil && (key == "ctrl+c" || key == "ctrl+q") {
+		return wish{kind: wishQuit}
+	}
+	switch front := m.front.(type) {
+	case interface{ key(tea.KeyMsg) wish }:
+		return front.key(msg)
+	case interface{ key(string) wish }:
+		if msg.Paste { // no key was pressed
+			return wish{}
+		}
+		return front.key(msg.String())
+	}
+	if m.desk != nil {
+		return m.desk.key(msg)
+	}
+	return wish{kind: wishQuit}
+}
+
+// print writes the card beside the sheet, under the sheet's name.
+func (m *root) print() tea.Cmd {
+	if m.printing || m.desk.onCopy() {
+		return nil
+	}
+	m.printing = true
+	path := m.desk.doc.Path()
+	if path == "" {
+		path = console.FileNameFor(m.desk.doc.Sheet.Text(worksheets.Title))
+	}
+	return printFile(path, m.desk.rep, m.today)
+}
+
+// askCopyName asks for the file name of the copy at hand.
+func (m *root) askCopyName() *naming {
+	d := m.desk
+	return newNaming("Under which name should "+d.laidWords(d.hand)+" be kept?", console.FileNameFor(d.sheet().Text(worksheets.Title)+" what if"),
+		m.styles, func(path string) wish { return wish{kind: wishSaveCopy, path: path} })
+}
+
+// copySaved puts a copy away that has its own file now.
+func (m *root) copySaved(msg copySavedMsg) {
+	d := m.desk
+	if msg.desk != d {
+		return
+	}
+	if msg.err != nil {
+		d.message = "The copy is not saved: " + typeset.Plain(console.FileWords(msg.err)) + "."
+		return
+	}
+	d.message = "The copy is in " + typeset.Plain(msg.path) + "."
+	if d.hand > 0 && d.sheet().Equal(msg.sheet) {
+		d.dropHand(d.message)
+	}
+	if _, ok := m.front.(*copyPage); ok && len(d.copies) == 0 {
+		m.front = nil
+	}
+}
+
+// printed says where the card is.
+func (m *root) printed(msg printedMsg) {
+	m.printing = false
+	switch {
+	case m.desk == nil:
+	case msg.err != nil:
+		m.desk.message = "No card: " + typeset.Plain(console.FileWords(msg.err)) + "."
+	default:
+		m.desk.message = strings.TrimSpace("The card is in " + typeset.Plain(msg.name) + ". " + msg.lost)
+	}
+}
+
+// bring brings another worksheet to the table, once what is there is safe.
+func (m *root) bring(w wish) tea.Cmd {
+	if !w.drop {
+		if cmd, wait := m.settle(w); wait {
+			return cmd
+		}
+	}
+	if m.bringing { // a second press; one of them is enough
+		return nil
+	}
+	m.bringing = true
+	switch w.kind {
+	case wishExample:
+		return openExample(w.path, m.place())
+	case wishBegin:
+		return beginFile(w.path, w.unit, w.taking, m.place())
+	}
+	return openFile(w.path, m.place())
+}
+
+// askBegin offers to begin a worksheet that does not exist yet.
+func (m *root) askBegin(path string) part {
+	begin := func(u units.System) wish { return wish{kind: wishBegin, path: path, unit: u} }
+	with := func(s worksheets.Section) wish { return wish{kind: wishPick, taking: &taking{section: s, path: path}} }
+	return &question{styles: m.styles, text: fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path)), answers: []answer{
+		{"i", "begin it in inches", begin(units.Inches)},
+		{"c", "begin it in centimetres", begin(units.Centimetres)},
+		{"b", "begin it with the body of another worksheet here", with(worksheets.BodySection)},
+		{"p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection)},
+		{"esc", "no, show the worksheets of this folder", wish{kind: wishList}},
+	}}
+}
+
+func (m *root) opened(msg openedMsg) {
+	m.bringing = false
+	if msg.err != nil {
+		m.complain(typeset.Plain(strings.TrimSpace(msg.note + " " + console.FileWords(msg.err))))
+		return
+	}
+	before := m.desk
+	m.front, m.desk = nil, newDesk(msg.doc, msg.copies, m.styles, m.today)
+	if before != nil && before.recovery == msg.recovery { // the same sheet, as somebody else wrote it
+		m.desk.kept = before.kept
+	}
+	m.desk.recovery = msg.recovery
+	m.desk.layLeftover(msg.left)
+	m.desk.resize(m.width, m.height)
+	if !msg.recovery.Alone() {
+		m.desk.message = console.OpenElsewhere
+	}
+	if p := msg.doc.Problems(); len(p) > 0 && m.desk.message == "" {
+		m.desk.message = typeset.Plain(p[0].Error())
+	}
+	if msg.note != "" {
+		m.desk.message = typeset.Plain(msg.note)
+	}
+}
+
+func (m *root) listed(msg listedMsg) {
+	if msg.err != nil {
+		m.complain(typeset.Plain(console.FileWords(msg.err)))
+		return
+	}
+	switch {
+	case msg.taking == nil:
+		m.front = newList(msg.found, m.styles, m.desk != nil)
+	case msg.taking.path != "" || m.desk == nil:
+		m.front = newPicker(msg.found, *msg.taking, msg.taking.path, m.styles)
+	default:
+		m.front = newPicker(msg.found, *msg.taking, m.desk.doc.Path(), m.styles)
+	}
+}
+
+// taken puts what was chosen into the sheet on the desk.
+func (m *root) taken(msg takenMsg) tea.Cmd {
+	if msg.err != nil || m.desk == nil {
+		m.complain(typeset.Plain(console.FileWords(msg.err)))
+		return nil
+	}
+	m.front = nil
+	return m.grant(m.desk.take(msg))
+}
+
+// complain says what went wrong wherever the person is looking.
+func (m *root) complain(text string) {
+	switch front := m.front.(type) {
+	case *list:
+		front.message = text
+	case *naming:
+		front.message = text
+	case *question:
+		front.message = text
+	default:
+		if m.desk == nil {
+			m.front = &question{styles: m.styles, message: text, answers: []answer{{"esc", "the worksheets of this folder", wish{kind: wishList}}}}
+			return
+		}
+		m.desk.message = text
+	}
+}

@@ -1,0 +1,212 @@
+package screen
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/console"
+	"capscye/ui/typeset"
+	"capscye/worksheets"
+)
+
+// saves is what the root knows of saving: one save at a time, and what is to
+// happen behind it.
+type saves struct {
+	saving    bool // one is under way; what is kept meanwhile is saved behind it
+	leaving   bool // end once it is done
+	signalled bool // the system wants the end: nobody can be asked any more
+	told      bool // it was said that something is not saved; the next ask leaves it
+	next      wish // to be granted once everything is saved
+}
+
+// save saves the sheet, asking first where there is something to ask.
+func (m *root) save(ask bool) tea.Cmd {
+	d := m.desk
+	switch {
+	case d.doc.ReadOnly != "":
+		d.message = d.readOnly()
+		return nil
+	case m.saving:
+		return nil // saved sees to what was changed meanwhile
+	case d.doc.Path() == "":
+		m.front = m.askName(console.FileNameFor(d.doc.Sheet.Text(worksheets.Title)), "")
+		return nil
+	case ask && d.conflict:
+		m.front = &question{styles: m.styles, text: typeset.Plain(d.doc.Path()) + " was changed by another program since it was read here.",
+			answers: []answer{
+				{"t", "take theirs, and keep mine beside it", wish{kind: wishTheirs}},
+				{"m", "write mine, and keep theirs beside it", wish{kind: wishSaveAs, path: d.doc.Path(), over: true}},
+				{"b", "leave theirs, and go on with mine in a file of its own", wish{kind: wishBeside}},
+				{"esc", "decide later", wish{kind: wishBack}},
+			}}
+		return nil
+	case !d.mayLose && d.doc.LosesComments():
+		m.front = &question{styles: m.styles, text: typeset.Plain(d.doc.Path()) + " is written in a way that does not let single values be changed: " +
+			"saving makes it anew, and its comments go. The file as it is now will be kept beside it.",
+			answers: []answer{
+				{"s", "save", wish{kind: wishLose}},
+				{"esc", "not now", wish{kind: wishBack}},
+			}}
+		return nil
+	}
+	return m.startSave()
+}
+
+// askName asks for the file name of a sheet that has none.
+func (m *root) askName(suggestion, message string) *naming {
+	n := newNaming("Under which name should this worksheet be kept?", suggestion, m.styles,
+		func(path string) wish { return wish{kind: wishSaveAs, path: path} })
+	n.message = message
+	return n
+}
+
+// startSave saves now; behind a save that is under way, saved sees to it.
+func (m *root) startSave() tea.Cmd {
+	if m.saving {
+		return nil
+	}
+	m.saving = true
+	return saveFile(m.desk, m.desk.doc.Path(), false)
+}
+
+// saveIfChanged saves what is not saved yet. asked tells that the person has to
+// answer something first.
+func (m *root) saveIfChanged() (cmd tea.Cmd, asked bool) {
+	d := m.desk
+	if d == nil || d.doc.Path() == "" || d.doc.ReadOnly != "" || d.doc.Saved() || d.conflict {
+		return nil, false
+	}
+	if m.signalled {
+		d.mayLose = true // the original is kept beside the file in any case
+	}
+	cmd = m.save(false)
+	return cmd, cmd == nil && !m.saving
+}
+
+// behindSave saves what is not saved yet, and grants a wish at the same time; or
+// once a question about saving is answered.
+func (m *root) behindSave(w wish, granted func() tea.Cmd) tea.Cmd {
+	cmd, asked := m.saveIfChanged()
+	if asked {
+		m.next = w
+		return nil
+	}
+	return both(cmd, granted())
+}
+
+// saved takes the outcome of a save, and goes on with what waited for it.
+func (m *root) saved(msg savedMsg) tea.Cmd {
+	m.saving = false
+	next := m.next
+	m.next = wish{}
+	if msg.desk != m.desk { // nothing else is brought while one is being saved
+		return nil
+	}
+	if msg.err != nil && m.signalled { // nobody is there to try again
+		return tea.Quit
+	}
+	if msg.err != nil && msg.named {
+		m.leaving = false
+		m.front = m.askName(msg.doc.Path(), "Not saved: "+typeset.Plain(console.FileWords(msg.err)))
+		return nil
+	}
+	m.desk.saved(msg)
+	if msg.err != nil {
+		m.told, m.leaving = m.leaving, false // the person has to see it first
+		if next.kind != wishNothing {
+			m.front = nil
+		}
+		return nil
+	}
+	if cmd, asked := m.saveIfChanged(); cmd != nil || asked { // something was kept in the meantime
+		m.next = next
+		m.leaving = m.leaving && !asked
+		return cmd
+	}
+	if m.leaving {
+		return tea.Quit
+	}
+	return m.grant(next)
+}
+
+// settle makes sure that another worksheet can take the place of this one:
+// what can be saved is saved first, and about the rest the person is asked.
+// wait tells that the wish has to wait.
+func (m *root) settle(w wish) (cmd tea.Cmd, wait bool) {
+	d := m.desk
+	switch {
+	case d != nil && len(d.copies) > 0:
+		m.complain("A copy lies beside this sheet: ^x there keeps or drops it first.")
+		return nil, true
+	case d == nil || d.doc.ReadOnly != "" || m.untouched() || !m.saving && d.doc.Saved():
+		return nil, false
+	case d.doc.Path() == "" || d.conflict || d.failed:
+		drop := w
+		drop.drop = true
+		m.front = &question{styles: m.styles, text: d.rep.Name() + " has changes that are not saved.", answers: []answer{
+			{"s", "stay and save them", wish{kind: wishSave, ask: true}},
+			{"d", "drop them and go on", drop},
+			{"esc", "stay", wish{kind: wishBack}},
+		}}
+		return nil, true
+	}
+	m.next = w // also behind a question about saving
+	return m.save(false), true
+}
+
+// quit ends once everything is saved. What cannot be saved is said, and the
+// second time it is left.
+func (m *root) quit() tea.Cmd {
+	d := m.desk
+	if d != nil && len(d.copies) > 0 {
+		if !m.told {
+			d.message = "What lies beside the sheet is not kept: ^x decides, ^c again leaves it."
+			m.front, m.told = nil, true
+			return nil
+		}
+		d.dropCopies()
+		m.told = false // that was agreed; what is in the sheet is still to be saved
+	}
+	switch {
+	case d == nil || d.doc.ReadOnly != "" || m.untouched():
+		return tea.Quit
+	case m.told || m.leaving:
+		if d.doc.Path() != "" {
+			m.status = console.ExitUnfinished
+		}
+		return tea.Quit
+	case m.saving || d.doc.Saved():
+		return m.end()
+	case d.doc.Path() == "":
+		d.message = "This sheet has no file: ^s keeps it, ^c again leaves it."
+	case d.conflict:
+		d.message = "Not saved: the file was changed elsewhere. ^s decides, ^c again leaves it."
+	default:
+		d.message = "Saving; ^c again leaves without waiting."
+		return m.end()
+	}
+	m.front, m.told = nil, true
+	return nil
+}
+
+// end saves what can be, and ends.
+func (m *root) end() tea.Cmd {
+	if m.desk != nil {
+		m.desk.commit()
+	}
+	m.leaving = true
+	if m.saving {
+		return nil
+	}
+	cmd, asked := m.saveIfChanged()
+	if asked {
+		m.leaving, m.told = false, true
+		return nil
+	}
+	if cmd != nil {
+		return cmd
+	}
+	return tea.Quit
+}
+
+// untouched tells that an example was only looked at.
+func (m *root) untouched() bool { return m.desk.doc.Path() == "" && !m.desk.doc.Changed() }

@@ -1,0 +1,119 @@
+package screen
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"runtime"
+	"syscall"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	_ "capscye/ui/background" // before bubbletea, or it asks the terminal
+	"capscye/ui/console"
+	"capscye/ui/roster"
+	"capscye/ui/terminal"
+	"capscye/ui/typeset"
+	"capscye/worksheets"
+)
+
+// framesPerSecond is twice the library's own: a key is seen in half the time,
+// and an idle screen costs no more.
+const framesPerSecond = 120
+
+// Open starts the screen on a worksheet, on the folder's list, or on the
+// built-in example.
+func Open(s *console.Session, names []string) error {
+	m := &root{styles: screenStyles(s.Out), today: s.Today}
+	if len(names) == 1 {
+		d, name, err := console.LoadNamed(names[0])
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
+			m.front = m.askBegin(name)
+		case err != nil:
+			s.Complain(err)
+			s.Worse(console.ExitUnread)
+			return nil
+		default:
+			m.opened(opening(d, name, nil))
+		}
+	} else if err := openFolder(m); err != nil {
+		return err
+	}
+	return runScreen(s, m)
+}
+
+// runScreen runs the screen to its end, and whatever that is, gives the terminal back
+// and leaves nothing unsaved behind that is not kept.
+func runScreen(s *console.Session, m *root) error {
+	in, keys := s.In, (*terminal.Keyboard)(nil)
+	if file, ok := s.In.(*os.File); ok && runtime.GOOS != "windows" { // where the library reads the keys themselves
+		keys = &terminal.Keyboard{File: file}
+		in = keys
+	}
+	program := tea.NewProgram(m, tea.WithInput(in), tea.WithOutput(s.Out), tea.WithAltScreen(),
+		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(), tea.WithoutCatchPanics(), tea.WithFilter(terminal.WithoutTails()))
+	if keys != nil {
+		keys.Tell = func() { program.Send(terminal.FloodMsg{}) }
+		keys.Gone = func() { program.Send(signalMsg{128 + int(syscall.SIGHUP)}) }
+	}
+	stop, wake := passSignals(program), terminal.PassSuspension(program)
+	fault, err := runCaught(program)
+	stop()
+	wake()
+	if fault != nil {
+		kept := m.place().Path()
+		switch lost := m.leave(true); {
+		case m.desk == nil || len(m.desk.unsaved()) == 0:
+			kept = ""
+		case lost != nil:
+			kept = "memory only, and is lost (" + typeset.Plain(console.FileWords(lost)) + ")"
+		}
+		fmt.Fprint(s.Errs, fault.Report(s.Version, typeset.Plain(kept)))
+		s.Worse(console.ExitFault)
+		return nil
+	}
+	if lost := m.leave(m.signalled || err != nil); lost != nil {
+		s.Complain(lost)
+	}
+	if err != nil {
+		return fmt.Errorf("the screen failed: %w", err)
+	}
+	s.Worse(m.status)
+	return nil
+}
+
+// runCaught runs the program; a fault of it is caught here, where the terminal can
+// be given back first.
+func runCaught(program *tea.Program) (caught *console.Fault, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			f := console.NewFault(r)
+			caught = &f
+			_ = program.ReleaseTerminal() // nothing better is left to try
+		}
+	}()
+	_, err = program.Run()
+	return nil, err
+}
+
+// passSignals turns the signals that end a program into a message: the library
+// would quit without asking the screen, and what was typed last would be lost.
+func passSignals(program *tea.Program) (stop func()) {
+	return console.OnSignals(func(status int) { program.Send(signalMsg{status}) })
+}
+
+func openFolder(m *root) error {
+	found, listing := roster.Rows(".", m.today)
+	if len(found) > 0 {
+		m.listed(listedMsg{found: found})
+		return nil
+	}
+	msg := openingExample(worksheets.Examples()[0], nil)
+	m.opened(msg)
+	if listing != nil && msg.err == nil {
+		m.desk.message = typeset.Plain(console.FileWords(listing))
+	}
+	return msg.err
+}

@@ -1,0 +1,49 @@
+package screen
+
+import (
+	"io"
+	"os"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+)
+
+// styles holds every style by its meaning. Colours are of the terminal's own
+// sixteen, none that vanishes on a light or a dark ground, and never the only
+// sign of anything: each meaning also has a glyph or a word.
+type styles struct {
+	heading lipgloss.Style
+	here    lipgloss.Style // where the hands are: the step, the field
+	answer  lipgloss.Style
+	key     lipgloss.Style
+	warn    lipgloss.Style
+	stop    lipgloss.Style
+}
+
+// newStyles makes the styles for an output. Without colour, bold and reverse
+// stay: a cursor that cannot be seen helps nobody, and the colour profile that
+// stands for NO_COLOR in the library would drop them too.
+func newStyles(out io.Writer, profile termenv.Profile, colour bool) styles {
+	r := lipgloss.NewRenderer(out)
+	r.SetColorProfile(profile)
+	r.SetHasDarkBackground(true) // known, so that nobody asks the terminal
+	s := styles{
+		heading: r.NewStyle().Bold(true),
+		here:    r.NewStyle().Reverse(true),
+		answer:  r.NewStyle().Bold(true),
+		key:     r.NewStyle().Bold(true),
+		warn:    r.NewStyle().Bold(true),
+		stop:    r.NewStyle().Bold(true),
+	}
+	if colour {
+		s.heading = s.heading.Foreground(lipgloss.ANSIColor(6))
+		s.warn = s.warn.Foreground(lipgloss.ANSIColor(5))
+		s.stop = s.stop.Foreground(lipgloss.ANSIColor(1))
+	}
+	return s
+}
+
+// screenStyles are the styles for a real terminal.
+func screenStyles(out io.Writer) styles {
+	return newStyles(out, termenv.ANSI, os.Getenv("NO_COLOR") == "")
+}

@@ -1,0 +1,260 @@
+package screen
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/picture"
+	"capscye/ui/report"
+	"capscye/ui/tracing"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/units"
+)
+
+// Step 6: the steps at the table, one at a time, and as large as the screen.
+
+// traceAt is a step number within the steps.
+func (d *desk) traceAt(n int) int { return max(0, min(n, len(d.rep.TraceSteps())-1)) }
+
+// firstUndone is the first step that is not ticked off, or the last one.
+func (d *desk) firstUndone() int {
+	steps := d.rep.TraceSteps()
+	for i, s := range steps {
+		if !d.rep.Done(s) {
+			return i
+		}
+	}
+	return d.traceAt(len(steps))
+}
+
+// tick marks the step at hand as done and goes on to the next that is not.
+func (d *desk) tick() wish {
+	s, ok := d.atHand()
+	if !ok {
+		return wish{}
+	}
+	w := wish{}
+	if !d.rep.Done(s) {
+		w = d.setDone(append(d.withoutName(s.Name), s.ID()), "step "+wording.Verbs[s.Action])
+	}
+	for steps := d.rep.TraceSteps(); d.trace < len(steps)-1; {
+		d.trace++
+		if !d.rep.Done(steps[d.trace]) {
+			break
+		}
+	}
+	return w
+}
+
+// untick marks the step at hand as not done.
+func (d *desk) untick() wish {
+	s, ok := d.atHand()
+	if !ok || !d.rep.Done(s) {
+		return wish{}
+	}
+	return d.setDone(d.withoutName(s.Name), "step "+wording.Verbs[s.Action]+" not done")
+}
+
+// atHand is the step at hand, where it may be ticked off.
+func (d *desk) atHand() (calc.TraceStep, bool) {
+	steps := d.rep.TraceSteps()
+	switch {
+	case len(steps) == 0:
+		d.message = d.rep.NothingToTrace()
+		return calc.TraceStep{}, false
+	case d.shut():
+		d.message = d.readOnly()
+		return calc.TraceStep{}, false
+	case d.onCopy():
+		return calc.TraceStep{}, false
+	}
+	d.trace = d.traceAt(d.trace)
+	return steps[d.trace], true
+}
+
+// withoutName is what is done, but for a step, whatever its amounts were.
+func (d *desk) withoutName(name string) []string {
+	return slices.DeleteFunc(slices.Clone(d.sheet().Done), func(id string) bool {
+		base, _, _ := strings.Cut(id, "@")
+		return base == name
+	})
+}
+
+func (d *desk) setDone(done []string, what string) wish {
+	before, sheet := d.laid(), *d.sheet()
+	sheet.Done = done
+	d.lay(sheet)
+	d.remember(before, what)
+	d.reckon()
+	return d.keep()
+}
+
+// jump goes to the first step of the piece before or after, or to either end.
+func (d *desk) jump(name string) {
+	steps := d.rep.TraceSteps()
+	if len(steps) == 0 {
+		return
+	}
+	at := d.traceAt(d.trace)
+	switch name {
+	case "home":
+		at = 0
+	case "end":
+		at = len(steps) - 1
+	case "right":
+		for piece := steps[at].Piece; at < len(steps)-1 && steps[at].Piece == piece; {
+			at++
+		}
+	case "left":
+		if at > 0 { // from the first step of a piece to the piece before
+			at--
+		}
+		for at > 0 && steps[at-1].Piece == steps[at].Piece {
+			at--
+		}
+	}
+	d.trace = at
+}
+
+// traceLines is the page: what stands against cutting, the step at hand with
+// its words, and the piece as it lies then.
+func (d *desk) traceLines(width, height int) []string {
+	r, steps := d.rep, d.rep.TraceSteps()
+	var out []string
+	for _, f := range r.AgainstCutting() {
+		out = append(out, findingLines(f, d.styles, width, false)...)
+	}
+	if len(out) > 0 {
+		out = append([]string{d.styles.stop.Render("Do not cut yet:")}, out...)
+	}
+	if len(steps) == 0 {
+		return append(out, r.NothingToTrace())
+	}
+	at := d.traceAt(d.trace)
+	s := steps[at]
+	state := "to do"
+	switch {
+	case r.Done(s):
+		state = "done"
+	case r.DoneOtherwise(s):
+		state = "done with other amounts: do it again"
+	}
+	out = append(out,
+		d.styles.heading.Render(typeset.Cut(fmt.Sprintf("%s: %s  (%d of %d, %s)", wording.Verbs[s.Action], tracing.About(s), at+1, len(steps), state), width)),
+		typeset.Cut(progress(r, steps, at), width))
+	out = append(out, typeset.Wrap(tracing.Sentence(s, r), width)...)
+	out = append(out, "")
+	return append(out, picture.OfStep(s, r.AsMarked(), width, height-len(out))...)
+}
+
+// progress shows every step as one cell: done, at hand, to do.
+func progress(r report.Report, steps []calc.TraceStep, at int) string {
+	var b strings.Builder
+	for i, s := range steps {
+		switch {
+		case i == at && r.Done(s):
+			b.WriteString("[x]")
+		case i == at:
+			b.WriteString("[ ]")
+		case r.Done(s):
+			b.WriteByte('x')
+		default:
+			b.WriteByte('.')
+		}
+	}
+	return b.String()
+}
+
+// goesIn tells that the amount of a step goes inward.
+func goesIn(s calc.TraceStep) bool {
+	switch s.Action {
+	case calc.Mark, calc.SameAgain:
+		return s.Pivot <= 0 && s.Slide <= 0
+	case calc.TurnTo:
+		return s.Pivot < 0
+	case calc.SlideOut:
+		return s.Slide < 0
+	}
+	return false
+}
+
+// tableView fills the screen with the step at hand, to be read from across a
+// cutting table: the amount in tall digits, the verb, the piece, the picture.
+type tableView struct{ desk *desk }
+
+func (v tableView) key(name string) wish {
+	d := v.desk
+	d.message = ""
+	switch name {
+	case " ":
+		return d.tick()
+	case "x":
+		return d.untick()
+	case "up", "pgup":
+		d.trace = d.traceAt(d.trace - 1)
+	case "down", "pgdown", "enter":
+		d.trace = d.traceAt(d.trace + 1)
+	case "left", "right", "home", "end":
+		d.jump(name)
+	default:
+		return wish{kind: wishBack}
+	}
+	return wish{}
+}
+
+func (v tableView) render(width, height int) string {
+	d := v.desk
+	steps := d.rep.TraceSteps()
+	if len(steps) == 0 {
+		return typeset.Block(typeset.Wrap(d.rep.NothingToTrace(), width), width, height)
+	}
+	s := steps[d.traceAt(d.trace)]
+	head := strings.ToUpper(wording.Verbs[s.Action])
+	if goesIn(s) {
+		head += " INWARD"
+	}
+	head += "  " + tracing.About(s)
+	switch {
+	case d.rep.Done(s):
+		head += "  [done]"
+	case d.rep.DoneOtherwise(s):
+		head += "  [done with other amounts]"
+	}
+	out := []string{d.styles.answer.Render(typeset.Cut(head, width)), ""}
+	if d.message != "" {
+		out[1] = d.styles.warn.Render(typeset.Cut("> "+d.message, width))
+	}
+	if amount := stepAmount(s, d.rep.Scale); amount != "" {
+		out = append(append(out, typeset.Tall(amount, width, height-len(out))...), "")
+	} else {
+		out = append(append(out, typeset.Wrap(tracing.Sentence(s, d.rep), width)...), "")
+	}
+	return typeset.Block(append(out, picture.OfStep(s, d.rep.AsMarked(), width, height-len(out))...), width, height)
+}
+
+// stepAmount is the amount of a step to be read across a table, or "". What goes
+// inward has no minus sign, which nobody would see; see goesIn.
+func stepAmount(s calc.TraceStep, sc units.Scale) string {
+	pivot, slide := s.Pivot, s.Slide
+	if goesIn(s) {
+		pivot, slide = -pivot, -slide
+	}
+	switch s.Action {
+	case calc.Mark, calc.SameAgain:
+		switch {
+		case slide == 0:
+			return sc.OnRuler(pivot)
+		case pivot == 0:
+			return sc.OnRuler(slide)
+		}
+		return report.BothMarks(pivot, slide, sc)
+	case calc.TurnTo:
+		return sc.OnRuler(pivot)
+	case calc.SlideOut:
+		return sc.OnRuler(slide)
+	}
+	return ""
+}

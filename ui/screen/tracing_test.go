@@ -1,0 +1,78 @@
+package screen
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/exp/golden"
+
+	"capscye/ui/internal/props"
+	"capscye/worksheets"
+)
+
+// Space ticks a step off, saves it, and goes on; space on it again takes it back.
+func TestTickingOff(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f6").Sees("Lay: sleeve  (1 of 24, to do)")
+	r.Press(" ", " ").Sees("Pin: sleeve, front first  (3 of 24, to do)", "xx[ ]...")
+	if got := props.Read(t, "sheet.toml"); !strings.Contains(got, `done = ["sleeve-lay", "sleeve-front-mark@25.4+6.35"]`) {
+		t.Errorf("the file is now\n%s", got)
+	}
+	r.Press("up").Sees("Mark: sleeve, front first  (2 of 24, done)").Press("x").Sees("(2 of 24, to do)")
+	// Opened again, it begins where the hands stopped.
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sit(t, d, 80, 24).Press("f6").Sees("(2 of 24, to do)")
+}
+
+// Space on a step that is done goes on to the next that is not, and undoes
+// nothing.
+func TestTickingNeverUndoes(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f6", " ", " ", " ", "home", " ").Sees("(4 of 24, to do)", "xxx[ ]")
+	r.Press("end").Sees("(24 of 24, to do)").Press(" ", " ").Sees("(24 of 24, done)")
+	r.Press("home", "right").Sees("Lay: bodice front").Press("right").Sees("bodice back").Press("left").Sees("Lay: bodice front")
+}
+
+// What was done with other amounts is not done: cap and armhole would no longer
+// match.
+func TestTicksKnowTheirAmounts(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f6", " ", " ", " ", " ", " ", " ")
+	r.Press("f1").Types("13").Press("tab", "delete", "enter", "f6").Sees("(2 of 22, done with other amounts: do it again)", "x[ ]..")
+	r.Press("ctrl+z", "ctrl+z", "f6").Sees("(7 of 24, to do)")
+}
+
+// The table view is readable across a table: the amount at least five rows tall,
+// verb, piece and picture, in any window that has room, and in words in any
+// that has not.
+func TestTableView(t *testing.T) {
+	t.Run("80x24", func(t *testing.T) {
+		r := sitWithExample(t, "choir-blouse", 80, 24).Press("f6", "down", "t").Fits()
+		golden.RequireEqual(t, r.Screen()+"\n")
+	})
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f6", "t").Sees("LAY  sleeve").Press(" ").Sees("MARK  sleeve, front first")
+	r.Press("down", "down").Sees("TURN").Press("esc").Sees("6 TRACE")
+	for _, size := range []struct{ w, h int }{{1, 1}, {20, 5}, {30, 10}, {60, 16}, {120, 40}, {500, 200}} {
+		r.Tell(tea.WindowSizeMsg{Width: size.w, Height: size.h})
+		r.Press("t")
+		for range 26 {
+			r.Press("down").Fits()
+		}
+		if size.w >= 20 && size.h >= 5 {
+			r.Sees("TEST GARMENT")
+		}
+		r.Press("esc")
+	}
+}
+
+// A read-only sheet is not ticked off.
+func TestTickingOffAReadOnlySheet(t *testing.T) {
+	d, err := worksheets.Decode("x.toml", []byte(fmt.Sprintf("version = 2\n[body]\nbicep = %q\n[ease]\nbicep = %q\n[sleeve]\nwidth = %q\n", "13", "2", "14")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sit(t, d, 80, 24).Press("f6", " ")
+	r.Sees("Read-only", "(1 of ")
+}

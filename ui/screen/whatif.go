@@ -1,0 +1,138 @@
+package screen
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"capscye/ui/compare"
+	"capscye/ui/forms"
+	"capscye/worksheets"
+)
+
+// What if: copies of the sheet laid beside it, changed like any sheet, seen with
+// what differs, and kept or dropped. Nothing of them reaches the file before.
+
+// mostCopies is how many copies can lie beside a sheet.
+const mostCopies = 3
+
+// layCopy lays a copy of what the hands are on beside the sheet, and takes it up.
+func (d *desk) layCopy() wish {
+	w := d.commit()
+	d.layTrial(*d.sheet())
+	return w
+}
+
+// layTrial lays a sheet beside the one of the file as a copy of it, and takes it up.
+func (d *desk) layTrial(s worksheets.Sheet) {
+	if len(d.copies) >= mostCopies {
+		d.message = fmt.Sprintf("%d copies are laid already: ^x keeps or drops one.", len(d.copies))
+		return
+	}
+	before := d.laid()
+	d.copies = append(slices.Clone(d.copies), s)
+	d.hand = len(d.copies)
+	d.remember(before, "copy laid beside the sheet")
+	d.takeUp()
+	d.message = "A copy to try things on: ^g goes between, ^x keeps or drops it."
+}
+
+// takeUp shows what the hands have come to.
+func (d *desk) takeUp() {
+	d.reckon()
+	d.reach()
+	if d.step == forms.Trace {
+		d.trace = d.traceAt(d.trace)
+	}
+}
+
+// nextLaid moves the hands from the sheet to the copies, one after the other, and
+// back.
+func (d *desk) nextLaid(by int) wish {
+	w := d.commit()
+	if len(d.copies) == 0 {
+		d.message = "There is no copy beside the sheet: ^l lays one."
+		return w
+	}
+	all := len(d.copies) + 1
+	d.hand = (d.hand + by + all) % all
+	d.takeUp()
+	d.message = fmt.Sprintf("Now at %s.", d.laidWords(d.hand))
+	return w
+}
+
+// keepHand makes what the hands are on the sheet, and drops the copies.
+func (d *desk) keepHand() wish {
+	if d.doc.ReadOnly != "" && d.hand > 0 {
+		d.message = d.readOnly() + " A copy can be saved as its own file."
+		return wish{}
+	}
+	before, kept := d.laid(), d.laidWords(d.hand)
+	d.doc.Sheet, d.copies, d.hand = *d.sheet(), nil, 0
+	d.remember(before, "kept "+kept)
+	d.takeUp()
+	d.message = fmt.Sprintf("Kept %s; nothing lies beside it any more. ^z takes it back.", kept)
+	return d.keep()
+}
+
+// dropHand puts the copy at hand away. why says what became of it.
+func (d *desk) dropHand(why string) {
+	before := d.laid()
+	d.copies = slices.Delete(slices.Clone(d.copies), d.hand-1, d.hand)
+	d.hand = min(d.hand, len(d.copies))
+	d.remember(before, "copy put away")
+	d.takeUp()
+	d.message = why
+}
+
+// dropCopies puts all copies away.
+func (d *desk) dropCopies() {
+	before := d.laid()
+	d.copies, d.hand = nil, 0
+	d.remember(before, "copies put away")
+	d.takeUp()
+}
+
+// onCopy says that what is to be done needs the sheet itself, where the hands are
+// on a copy: nobody cuts, tries on or prints a what-if.
+func (d *desk) onCopy() bool {
+	if d.hand > 0 {
+		d.message = "This is a copy: keep it first (^x), or go to the sheet (^g)."
+	}
+	return d.hand > 0
+}
+
+// laidWords names the sheet or a copy, by what was changed in it.
+func (d *desk) laidWords(n int) string {
+	if n == 0 {
+		return "the sheet as it was"
+	}
+	return fmt.Sprintf("copy %d (%s)", n, d.changedIn(n))
+}
+
+// changedIn says what is changed in a copy: "ease at the bicep 2 in and 1 more".
+func (d *desk) changedIn(n int) string {
+	sheet, copied := d.beside[0], d.beside[n]
+	name, more := "", 0
+	for _, k := range worksheets.Keys() {
+		f, ok := forms.Fields[k]
+		switch {
+		case !ok || sheet.Sheet.Text(k) == copied.Sheet.Text(k):
+		case k == worksheets.MeasuredOn || k == worksheets.BodyFrom || k == worksheets.PatternFrom: // go with what was measured
+			more++
+		case name == "":
+			name = f.Words + " " + cmp.Or(compare.AnswerText(copied, k), "empty")
+		default:
+			more++
+		}
+	}
+	switch {
+	case name == "" && more == 0:
+		return "nothing changed yet"
+	case name == "":
+		return "another day or origin"
+	case more > 0:
+		return fmt.Sprintf("%s and %d more", name, more)
+	}
+	return name
+}

@@ -1,0 +1,71 @@
+package screen
+
+import (
+	"slices"
+
+	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/worksheets"
+)
+
+// workingText is the working of the sheet, as far as it was kept; from is the
+// first line about what is at hand, and all of those are pointed out.
+func (d *desk) workingText(width int) (out []string, from int) {
+	lines := d.rep.Working()
+	if len(lines) == 0 {
+		return typeset.Wrap(d.rep.NothingToTrace(), width), 0
+	}
+	from = -1
+	isAtHand := d.lineAtHand()
+	if !slices.ContainsFunc(lines, isAtHand) {
+		out = append(typeset.Wrap("No line of the working is about what is at hand; all of it:", width), "")
+	}
+	for _, l := range lines {
+		text := l.Rows(width)
+		if isAtHand(l) {
+			text[0] = d.styles.here.Render(">") + text[0][1:]
+			if from < 0 {
+				from = len(out)
+			}
+		}
+		out = append(out, text...)
+	}
+	return out, max(from, 0)
+}
+
+// lineAtHand tells the lines of the working about the field, the page or the step
+// at the table that the person is at.
+func (d *desk) lineAtHand() func(report.WorkedLine) bool {
+	of := func(quantities ...calc.Quantity) func(report.WorkedLine) bool {
+		return func(l report.WorkedLine) bool {
+			return l.Sum != nil && slices.Contains(quantities, l.Sum.Figure.Quantity)
+		}
+	}
+	switch k, ok := d.focused(); {
+	case ok && k == worksheets.Slide:
+		return of(calc.Slide)
+	case ok:
+		return func(l report.WorkedLine) bool { return l.Uses(k) }
+	case d.step == forms.Match:
+		return of(calc.Finished, calc.FinishedMarked, calc.EaseAfter)
+	}
+	steps, marks := d.rep.TraceSteps(), of(calc.SlideMark, calc.PivotMark)
+	if len(steps) == 0 {
+		return of()
+	}
+	s := steps[d.traceAt(d.trace)]
+	turnOf := func(figures ...calc.TurnFigure) func(report.WorkedLine) bool {
+		return func(l report.WorkedLine) bool {
+			return l.Turn != nil && l.Turn.Side == s.Side && (figures == nil || slices.Contains(figures, l.Turn.Figure))
+		}
+	}
+	switch known := d.rep.Plan.Turns[s.Side].Known; {
+	case known && s.Action == calc.TurnTo:
+		return turnOf()
+	case known && (s.Action == calc.Taper || s.Action == calc.Extend):
+		return turnOf(calc.RiseOnSeam, calc.TaperGrowth)
+	}
+	return func(l report.WorkedLine) bool { return marks(l) && l.Sum.Figure.Of == s.Side.Subject() }
+}

@@ -1,0 +1,42 @@
+package show
+
+import (
+	"math"
+
+	"github.com/spf13/cobra"
+
+	"capscye/ui/console"
+)
+
+// The commands that read a worksheet and print or write.
+
+func Command(s *console.Session) *cobra.Command {
+	var o Options
+	show := &cobra.Command{
+		Use:   "show FILE...",
+		Short: "Print the computed sheet",
+		Long: `Print the computed sheet of each FILE as text, or as JSON in millimetres. "-" reads
+standard input.
+
+Exit status: 0 all well; 1 a required answer is missing or a finding says stop;
+2 a file could not be read.`,
+		Args: console.AtLeastOneFile,
+		RunE: func(_ *cobra.Command, args []string) error { return Print(s, args, o) },
+	}
+	show.Flags().BoolVar(&o.json, "json", false, "print JSON: an object for one file, an array for several")
+	show.Flags().BoolVar(&o.working, "working", false, "print every line of the arithmetic too")
+	show.ValidArgsFunction = console.SheetFiles(math.MaxInt)
+	return show
+}
+
+func TraceCommand(s *console.Session) *cobra.Command {
+	return &cobra.Command{
+		Use:   "trace FILE",
+		Short: "Print the steps at the table",
+		Long: `Print what to do at the table, piece by piece, with the amounts to mark. "-" reads
+standard input. Exit status as for show.`,
+		Args:              console.ExactlyOneFile,
+		ValidArgsFunction: console.SheetFiles(1),
+		RunE:              func(_ *cobra.Command, args []string) error { return Print(s, args, Options{trace: true}) },
+	}
+}

@@ -1,0 +1,162 @@
+package show
+
+import (
+	"math"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// The JSON of a computed sheet. Lengths are millimetres, exact and unrounded;
+// null is "not known". The keys are a contract with other programs.
+
+// millimetres is a length in JSON, nil where it is not known. The shortest
+// decimal is the exact one.
+func millimetres(r units.Reading) *float64 { return ifKnown(r.Known, r.Length.Millimetres()) }
+
+// ifKnown is a number, nil where it is not known.
+func ifKnown(known bool, n float64) *float64 {
+	if !known {
+		return nil
+	}
+	return &n
+}
+
+type Sheet struct {
+	Title     string    `json:"title"`
+	Unit      string    `json:"unit"`
+	Need      Need      `json:"need"`
+	SlideBand Bands     `json:"slide_band"`
+	Sides     Sides     `json:"sides"`
+	Finished  Finished  `json:"finished"`
+	Seams     Seams     `json:"seams"`
+	Findings  []Finding `json:"findings"`
+	Working   []string  `json:"working,omitempty"`
+}
+
+type Need struct {
+	Sleeve *float64 `json:"sleeve_mm"`
+	Bust   *float64 `json:"bust_mm"`
+}
+
+// Bands and sidesJSON are written in the order of the alphabet.
+type Bands struct {
+	Back  Band `json:"back"`
+	Front Band `json:"front"`
+}
+
+type Sides struct {
+	BodiceBack  Side `json:"bodice_back"`
+	BodiceFront Side `json:"bodice_front"`
+	SleeveBack  Side `json:"sleeve_back"`
+	SleeveFront Side `json:"sleeve_front"`
+}
+
+type Band struct {
+	Low   *float64 `json:"low_mm"`
+	High  *float64 `json:"high_mm"`
+	Empty bool     `json:"empty"`
+}
+
+type Side struct {
+	Need           *float64 `json:"need_mm"`
+	Pivot          *float64 `json:"pivot_mm"`
+	Slide          *float64 `json:"slide_mm"`
+	Total          *float64 `json:"total_mm"`
+	LeftOver       *float64 `json:"left_over_mm"`
+	PivotMark      *float64 `json:"pivot_mark_mm"`
+	SlideMark      *float64 `json:"slide_mark_mm"`
+	Turn           *float64 `json:"turn_deg"`
+	Lift           *float64 `json:"lift_mm"`
+	CapHeightAfter *float64 `json:"cap_height_after_mm"`
+	SeamGrowth     *float64 `json:"seam_growth_mm"`
+}
+
+type Finished struct {
+	Bicep       *float64 `json:"bicep_mm"`
+	Bust        *float64 `json:"bust_mm"`
+	BicepMarked *float64 `json:"bicep_marked_mm"`
+	BustMarked  *float64 `json:"bust_marked_mm"`
+	BicepEase   *float64 `json:"bicep_ease_mm"`
+	BustEase    *float64 `json:"bust_ease_mm"`
+}
+
+type Seams struct {
+	CapBefore     *float64 `json:"cap_before_mm"`
+	CapAfter      *float64 `json:"cap_after_mm"`
+	ArmholeBefore *float64 `json:"armhole_before_mm"`
+	ArmholeAfter  *float64 `json:"armhole_after_mm"`
+	CapEaseBefore *float64 `json:"cap_ease_before_mm"`
+	CapEaseAfter  *float64 `json:"cap_ease_after_mm"`
+}
+
+type Finding struct {
+	Code  calc.Code `json:"code"`
+	Level string    `json:"level"`
+	About string    `json:"about"`
+	Text  string    `json:"text"`
+	Ways  []string  `json:"ways_out,omitempty"`
+}
+
+// Failure stands for a file that could not be read, so that the objects of
+// an array keep the order of the files.
+type Failure struct {
+	File  string `json:"file"`
+	Error string `json:"error"`
+}
+
+func SheetOf(r report.Report, working bool) Sheet {
+	p, e := r.Plan, r.Plan.Seams
+	out := Sheet{
+		Title: r.Sheet.Text(worksheets.Title), Unit: r.Sheet.Unit().String(),
+		Need:      Need{millimetres(p.Sleeve.Need), millimetres(p.Bust.Need)},
+		SlideBand: Bands{Back: bandOf(p, calc.Back), Front: bandOf(p, calc.Front)},
+		Sides: Sides{
+			BodiceBack: sideOf(p, calc.BodiceBack), BodiceFront: sideOf(p, calc.BodiceFront),
+			SleeveBack: sideOf(p, calc.SleeveBack), SleeveFront: sideOf(p, calc.SleeveFront),
+		},
+		Finished: Finished{
+			millimetres(p.Sleeve.Finished), millimetres(p.Bust.Finished),
+			millimetres(p.Sleeve.Marked), millimetres(p.Bust.Marked),
+			millimetres(p.Sleeve.EaseAfter), millimetres(p.Bust.EaseAfter),
+		},
+		Seams: Seams{
+			millimetres(e.CapBefore), millimetres(e.CapAfter), millimetres(e.ArmholeBefore), millimetres(e.ArmholeAfter),
+			millimetres(e.CapEaseBefore), millimetres(e.CapEaseAfter),
+		},
+		Findings: []Finding{},
+	}
+	for _, f := range r.Findings {
+		out.Findings = append(out.Findings, Finding{f.Code, f.Level.String(), Underscored(f.About), f.Text, f.Ways})
+	}
+	if working {
+		for _, l := range r.Worked() {
+			out.Working = append(out.Working, l.Text)
+		}
+	}
+	return out
+}
+
+// bandOf is the band of a half, sideOf what is done on a side: not known while
+// the plan is open.
+func bandOf(p calc.Plan, h calc.Half) Band {
+	b := p.Bands[h]
+	return Band{ifKnown(!p.Open, b.Low.Millimetres()), ifKnown(!p.Open, b.High.Millimetres()), b.Empty()}
+}
+
+func sideOf(p calc.Plan, side calc.Side) Side {
+	s, t := p.Sides[side], p.Turns[side]
+	planned := func(l units.Length) *float64 { return ifKnown(!p.Open, l.Millimetres()) }
+	return Side{
+		Need: millimetres(s.Need), Pivot: planned(s.Pivot), Slide: planned(s.Slide), Total: planned(s.Total),
+		LeftOver: planned(s.LeftOver), PivotMark: planned(s.PivotMark), SlideMark: planned(s.SlideMark),
+		Turn: ifKnown(t.Known, t.Angle*180/math.Pi), Lift: ifKnown(t.Known, t.Lift),
+		CapHeightAfter: ifKnown(t.Known, t.HeightAfter), SeamGrowth: ifKnown(t.Growth.Known, t.Growth.MM),
+	}
+}
+
+// Underscored is a subject as the JSON keys have it.
+func Underscored(s string) string { return strings.ReplaceAll(s, " ", "_") }

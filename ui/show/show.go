@@ -1,0 +1,148 @@
+// Package show prints a worksheet as text, as the steps at the table, and as JSON.
+package show
+
+import (
+	"bytes"
+	"os"
+	"runtime"
+	"slices"
+	"strings"
+
+	"capscye/ui/console"
+	"capscye/ui/report"
+	"capscye/ui/tracing"
+	"capscye/ui/typeset"
+	"capscye/worksheets"
+)
+
+// Printing sheets: reading, computing and putting into words is done on every
+// processor; the sheets and what is to be said about them still come out in the
+// order of the files, one by one.
+
+type Options struct{ json, working, trace bool }
+
+// printed is one sheet ready to be written.
+type printed struct {
+	text    []byte // nil where there is nothing to write
+	remarks []error
+	status  int
+	err     error // why there is no text, though the file was read
+}
+
+// Print prints the sheets one by one, so that memory stays flat however many
+// there are. Without names it is the built-in example.
+func Print(s *console.Session, names []string, o Options) error {
+	several := o.json && len(names) > 1
+	workers := runtime.GOMAXPROCS(0)
+	if slices.Contains(names, "-") { // what comes first must read it first
+		workers = 1
+	}
+	work := func(name string) printed { return printedOf(s, name, len(names) == 0, several, o) }
+	err := console.InOrder(append(names, exampleIfNone(names)...), workers, work, func(i int, p printed) error {
+		s.Worse(p.status)
+		for _, r := range p.remarks {
+			s.Complain(r)
+		}
+		switch {
+		case p.err != nil:
+			return p.err
+		case p.text == nil:
+			return nil
+		case several:
+			p.text = append([]byte{"[,"[min(i, 1)], '\n'}, bytes.TrimSuffix(p.text, []byte("\n"))...)
+		case i > 0:
+			p.text = append([]byte(strings.Repeat("-", typeset.PrintWidth)+"\n"), p.text...)
+		}
+		return s.Write(p.text)
+	})
+	if err == nil && several {
+		err = s.Write([]byte("\n]\n"))
+	}
+	return err
+}
+
+// printedOf is one sheet in the form that was asked for. In an array, a file that
+// cannot be read has its place too.
+func printedOf(s *console.Session, name string, example, array bool, o Options) (p printed) {
+	r, remarks, err := judged(s, name, example)
+	switch {
+	case err != nil:
+		p = printed{remarks: []error{err}, status: console.ExitUnread}
+		if array {
+			p.text, p.err = Encode(Failure{name, console.FileWords(err)})
+		}
+		return p
+	case !r.Whole():
+		p.status = console.ExitUnfinished
+	}
+	p.remarks = remarks
+	switch {
+	case o.json:
+		p.text, p.err = Encode(SheetOf(r, o.working))
+	case o.trace:
+		p.text = []byte(tracing.Text(r))
+	default:
+		p.text = []byte(Text(r, o.working))
+	}
+	return p
+}
+
+func exampleIfNone(names []string) []string {
+	if len(names) == 0 {
+		return worksheets.Examples()[:1]
+	}
+	return nil
+}
+
+// Reckoned reads a sheet and computes it. What is wrong in it goes to the error
+// stream and into the exit status.
+func Reckoned(s *console.Session, name string, example bool) (report.Report, error) {
+	r, remarks, err := judged(s, name, example)
+	if err != nil {
+		return report.Report{}, err
+	}
+	for _, e := range remarks {
+		s.Complain(e)
+	}
+	if !r.Whole() {
+		s.Worse(console.ExitUnfinished)
+	}
+	return r, nil
+}
+
+// judged reads a sheet and computes it; remarks is what is wrong in it. It says
+// nothing itself, so that several sheets can be judged at once.
+func judged(s *console.Session, name string, example bool) (r report.Report, remarks []error, err error) {
+	d, err := Opened(s, name, example)
+	if err != nil {
+		return report.Report{}, nil, err
+	}
+	r = report.Reckon(d, s.Today, 0)
+	for _, p := range r.Problems {
+		remarks = append(remarks, &p)
+	}
+	for _, p := range d.Unknown() {
+		remarks = append(remarks, &p)
+	}
+	return r, remarks, nil
+}
+
+// Opened reads a worksheet by name, from standard input for "-", or an example.
+func Opened(s *console.Session, name string, example bool) (*worksheets.Document, error) {
+	switch {
+	case example:
+		return worksheets.Example(name)
+	case name == "-":
+		return worksheets.Read("standard input", s.In)
+	case isPipe(name):
+		return worksheets.ReadPipe(name)
+	}
+	d, _, err := console.LoadNamed(name)
+	return d, err
+}
+
+// isPipe tells what a shell hands over for <(command).
+func isPipe(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.Mode()&(os.ModeNamedPipe|os.ModeCharDevice) != 0
+}

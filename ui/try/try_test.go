@@ -1,0 +1,168 @@
+package try
+
+import (
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/exp/golden"
+
+	"capscye/ui/compare"
+	"capscye/ui/internal/props"
+	"capscye/ui/report"
+	"capscye/worksheets"
+)
+
+// Every offer on every example, made troublesome in many ways, is a whole sheet
+// that reads, and keeps every answer but one.
+func TestOffersChangeOneAnswer(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		for _, change := range []string{"body.bust=", "body.bicep=20", "body.bicep=50 cm", "method.armhole=keep", "method.follow=hold", "body.bust=30"} {
+			d, err := worksheets.Example(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			list, err := trials(d, []string{change})
+			if err != nil {
+				t.Fatal(err)
+			}
+			r := report.Reckon(&list[0].doc, props.SomeDay, 0)
+			for _, trouble := range compare.Troubles(r) {
+				for _, o := range trouble.Offers {
+					changed := 0
+					for _, k := range worksheets.Keys() {
+						if o.Sheet.Text(k) != r.Sheet.Text(k) {
+							changed++
+							if err := o.Sheet.Check(k); err != nil {
+								t.Errorf("%s, %s: %v", name, change, err)
+							}
+						}
+					}
+					if changed != 1 {
+						t.Errorf("%s, %s: %q changes %d answers", name, change, o.Change, changed)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestTryAsPrinted(t *testing.T) {
+	for name, args := range map[string][]string{
+		"two-changes": {"ease.bicep=2", "method.slide=even"},
+		"range":       {"ease.bicep=1..5/1"},
+		"kept":        {"method.armhole=keep"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, out, errs := run("", append([]string{"try", props.Example("choir-blouse")}, args...)...)
+			if errs != "" {
+				t.Error(errs)
+			}
+			golden.RequireEqual(t, out)
+		})
+	}
+}
+
+// The JSON of a trial holds both sheets, as show gives them, and a list of what
+// changed.
+func TestTryJSON(t *testing.T) {
+	_, shown, _ := run("", "show", "--json", props.Example("choir-blouse"))
+	_, out, _ := run("", "try", "--json", props.Example("choir-blouse"), "ease.bicep=2")
+	var one struct {
+		Before, After json.RawMessage
+		Changed       []struct {
+			What          string
+			Before, After any
+		}
+	}
+	if err := json.Unmarshal([]byte(out), &one); err != nil {
+		t.Fatal(err)
+	}
+	var before, same any
+	json.Unmarshal(one.Before, &before)
+	json.Unmarshal([]byte(shown), &same)
+	if a, b := marshalled(t, before), marshalled(t, same); a != b {
+		t.Errorf("before is not what show gives:\n%s\n%s", a, b)
+	}
+	changed := map[string][2]any{}
+	for _, c := range one.Changed {
+		changed[c.What] = [2]any{c.Before, c.After}
+	}
+	// 1/4 in more is 1/8 a side, all slide: 1/4 becomes 3/8 in, 9.525 mm.
+	for what, want := range map[string][2]any{
+		"ease.bicep": {"1 3/4", "2"}, "need.sleeve_mm": {63.5, 69.85}, "sides.sleeve_front.slide_mm": {6.35, 9.525},
+		"sides.bodice_back.pivot_mm": {9.525, 6.35},
+	} {
+		if changed[what] != want {
+			t.Errorf("%s: %v, want %v", what, changed[what], want)
+		}
+	}
+	if _, ok := changed["sides.sleeve_front.pivot_mm"]; ok {
+		t.Error("the pivot does not change")
+	}
+	_, out, _ = run("", "try", "--json", props.Example("choir-blouse"), "ease.bicep=1..3/0.5")
+	var list []map[string]any
+	if err := json.Unmarshal([]byte(out), &list); err != nil || len(list) != 5 || list[4]["after"] == nil {
+		t.Errorf("%d trials, %v", len(list), err)
+	}
+}
+
+func marshalled(t *testing.T, v any) string {
+	t.Helper()
+	b, err := json.Marshal(v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(b)
+}
+
+func TestTryRangesAreReadInEveryWriting(t *testing.T) {
+	for arg, want := range map[string]int{
+		"ease.bicep=1..3/0.5": 5, "ease.bicep=1..3/1/2": 5, "ease.bicep=1 1/2..2 1/2/1/4": 5, "ease.bicep=-1..1/1": 3,
+		"ease.bicep=4 cm..6 cm/5 mm": 5, "ease.bicep=1..1/1": 1, "body.bicep=13..14/1/8 in": 9,
+	} {
+		_, out, errs := run("", "try", "--json", props.Example("choir-blouse"), arg)
+		var list []any
+		if err := json.Unmarshal([]byte(out), &list); err != nil || len(list) != want {
+			t.Errorf("%s: %d trials, want %d: %v %s", arg, len(list), want, err, errs)
+		}
+	}
+}
+
+// Trying touches no file, and what cannot be tried is said.
+func TestTryTouchesNothingAndSaysWhatIsWrong(t *testing.T) {
+	t.Chdir(t.TempDir())
+	source, err := os.ReadFile(props.Example("choir-blouse"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	os.WriteFile("sheet.toml", source, 0o644)
+	for _, c := range []struct {
+		args   []string
+		status int
+		errs   string
+	}{
+		{[]string{"ease.bicep=2"}, 0, ""},
+		{[]string{"method.armhole=keep"}, 1, ""},
+		{[]string{"sleeve.width="}, 1, ""},
+		{[]string{}, 2, "try needs a file and a change"},
+		{[]string{"ease.bicep"}, 2, `"ease.bicep" is no change`},
+		{[]string{"ease.arm=2"}, 2, `"ease.arm" is no key of the worksheet`},
+		{[]string{"ease.bicep=1/0"}, 2, "ease.bicep: cannot read"},
+		{[]string{"ease.bicep=3..1/1"}, 2, "a range goes up"},
+		{[]string{"ease.bicep=1..3/0"}, 2, "a range goes up"},
+		{[]string{"ease.bicep=0..3/0.0001"}, 2, "a range goes up"},
+		{[]string{"ease.bicep=1..3"}, 2, "start..end/step"},
+		{[]string{"sleeve.style=a..b/c"}, 2, "not one of the choices"},
+		{[]string{"ease.bicep=1..3/1", "ease.bust=1..3/1"}, 2, "only one range"},
+	} {
+		status, _, errs := run("", append([]string{"try", "sheet.toml"}, c.args...)...)
+		if status != c.status || !strings.Contains(errs, c.errs) {
+			t.Errorf("%v: status %d, want %d; %q", c.args, status, c.status, errs)
+		}
+	}
+	if props.Read(t, "sheet.toml") != string(source) {
+		t.Error("trying changed the file")
+	}
+}
