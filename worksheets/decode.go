@@ -13,27 +13,6 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-// Document is a worksheet with the file it was read from.
-type Document struct {
-	Sheet Sheet // to be changed freely
-	// ReadOnly says why the file must not be overwritten; "" where it may.
-	ReadOnly string
-	// Origins are the sheets of its folder that sections of this one were taken
-	// from, as they were when it was loaded.
-	Origins []Origin
-
-	name     string
-	source   []byte    // the file as it was last read or written; nil for none
-	read     Sheet     // the sheet that source says
-	places   *layout   // found when first asked for; see layout
-	rest     *string   // what source says besides our answers, once known; see restOf
-	encoded  *encoding // what a sheet was last encoded to
-	mistyped []Problem // values that are not even text, and so not in the sheet
-	unknown  []Problem
-	ours     bool      // it has a table or the version of a worksheet
-	written  time.Time // when the file was, as it was loaded
-}
-
 // Decode reads a worksheet. The name is for messages. The error is a
 // *[FileError]; values that cannot be read are no error but
 // [Document.Problems].
@@ -67,16 +46,6 @@ func parse(source []byte) (tree map[string]any, err error) {
 	_, err = toml.Decode(string(bytes.TrimPrefix(source, []byte("\ufeff"))), &tree)
 	return tree, err
 }
-
-// layout tells where things stand in the source. Most readings never ask.
-func (d *Document) layout() *layout {
-	if d.places == nil {
-		d.places = locate(d.source)
-	}
-	return d.places
-}
-
-func (d *Document) line(path string) int { return d.layout().line(path) }
 
 // syntaxError turns the reader's error into ours.
 func syntaxError(name string, source []byte, err error) error {
@@ -336,23 +305,3 @@ func plainly(value any) string {
 	}
 	return fmt.Sprint(value)
 }
-
-// Problems lists every value that cannot be read now, in the order of the file.
-func (d *Document) Problems() []Problem {
-	var problems []Problem
-	for _, p := range d.mistyped {
-		if k, ok := KeyNamed(p.Path); !ok || d.Sheet.answers[k] == d.read.answers[k] {
-			problems = append(problems, p)
-		}
-	}
-	for _, k := range Keys() {
-		if err := d.Sheet.Check(k); err != nil {
-			problems = append(problems, Problem{d.name, d.line(k.Path()), k.Path(), err})
-		}
-	}
-	slices.SortStableFunc(problems, func(a, b Problem) int { return a.Line - b.Line })
-	return problems
-}
-
-// Unknown lists the keys of the file that nothing here uses. They are kept.
-func (d *Document) Unknown() []Problem { return d.unknown }

@@ -4,7 +4,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"time"
 )
 
 // Files lists what may be worksheets in a folder, by file name: the .toml files
@@ -26,11 +25,3 @@ func Files(folder string) ([]string, error) {
 	}
 	return paths, nil
 }
-
-// Ours tells that the file has a table or the version of a worksheet, and is not
-// other people's TOML.
-func (d *Document) Ours() bool { return d.ours }
-
-// Written is when the file was last written, as [Load] found it; the zero time
-// for a document that was not loaded.
-func (d *Document) Written() time.Time { return d.written }

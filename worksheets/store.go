@@ -108,32 +108,6 @@ func kindOf(info fs.FileInfo) string {
 	return "device or pipe"
 }
 
-// New is a document for a sheet that has no file yet. What was left to the
-// usual is written out, as it will stand in the file.
-func New(s Sheet) *Document {
-	for _, k := range Keys() {
-		if s.answers[k] == "" {
-			s.answers[k] = usualText(k)
-		}
-	}
-	return &Document{Sheet: s, read: s}
-}
-
-// Path is the file that the document is saved to, "" for none yet.
-func (d *Document) Path() string { return d.name }
-
-// SetPath makes a document that has no file save to a new one.
-func (d *Document) SetPath(path string) {
-	d.name, d.source, d.places, d.rest, d.encoded = path, nil, nil, nil, nil
-}
-
-// GoOnIn makes a document save to another file from now on, written as the one it
-// was read from is. That one stays as it is.
-func (d *Document) GoOnIn(path string) { d.name, d.encoded = path, nil }
-
-// Saved tells whether the file says what the sheet says, as far as is known.
-func (d *Document) Saved() bool { return d.source != nil && d.Sheet.Equal(d.read) }
-
 // Save writes the sheet to its file: aside, synced, renamed over the old one,
 // folder synced, so that at any moment the file is either the old or the new
 // version. Permissions and symbolic links are kept.
@@ -332,6 +306,3 @@ func syncFolder(folder string) {
 		_ = f.Close()
 	}
 }
-
-// Changed tells whether the sheet was changed since it was read.
-func (d *Document) Changed() bool { return !d.Sheet.Equal(d.read) }
