@@ -123,3 +123,22 @@ func TestAReadOnlyDisk(t *testing.T) {
 	}
 	onDisk(t, path, strings.Replace(stored, "13 3/4", "14", 1))
 }
+
+// A card with two names may be larger than a worksheet: where its new version does not
+// fit, all of the old one goes back.
+func TestALargeFileWithTwoNamesIsPutBackWhole(t *testing.T) {
+	folder := mounted(t, "5m")
+	path := write(t, filepath.Join(folder, "card.pdf"), strings.Repeat("x", 2<<20)+"the end")
+	if err := os.Link(path, filepath.Join(folder, "twin.pdf")); err != nil {
+		t.Fatal(err)
+	}
+	if err := worksheets.WriteFile(path, make([]byte, 9<<19)); !errors.Is(err, syscall.ENOSPC) {
+		t.Fatalf("error %v, want one of a full disk", err)
+	}
+	if got := string(readFile(t, path)); len(got) != 2<<20+len("the end") || !strings.HasSuffix(got, "the end") {
+		t.Errorf("of the old version %d bytes are left", len(got))
+	}
+	if left := names(t, folder, ""); len(left) != 2 {
+		t.Errorf("the folder holds %q", left)
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
 )
@@ -27,7 +28,7 @@ func Load(path string) (*Document, error) {
 
 // loadAlone reads a worksheet without its origins: two sheets can be each other's.
 func loadAlone(path string) (*Document, error) {
-	source, info, err := readRegular(path)
+	source, info, err := readBounded(path)
 	if err != nil {
 		return nil, err
 	}
@@ -66,14 +67,13 @@ func ReadPipe(path string) (*Document, error) {
 	return Read(path, f)
 }
 
-// readBounded reads a regular file and no more of it than a worksheet may have.
-func readBounded(path string) ([]byte, error) {
-	source, _, err := readRegular(path)
-	return source, err
+// readBounded reads a regular file and little more of it than a worksheet may have.
+func readBounded(path string) ([]byte, fs.FileInfo, error) {
+	return readRegular(path, MaxBytes+1)
 }
 
-// readRegular is [readBounded], with what is known of the file besides.
-func readRegular(path string) ([]byte, fs.FileInfo, error) {
+// readRegular reads a regular file, and no more of it than so many bytes.
+func readRegular(path string, most int64) ([]byte, fs.FileInfo, error) {
 	info, err := os.Stat(path)
 	if err != nil {
 		return nil, nil, named(path, err)
@@ -86,9 +86,9 @@ func readRegular(path string) ([]byte, fs.FileInfo, error) {
 		return nil, nil, named(path, err)
 	}
 	defer f.Close()
-	room := min(info.Size(), MaxBytes) + bytes.MinRead // with which it need not grow
+	room := min(info.Size(), most) + bytes.MinRead // with which it need not grow
 	source := bytes.NewBuffer(make([]byte, 0, room))
-	_, err = source.ReadFrom(io.LimitReader(f, MaxBytes+1))
+	_, err = source.ReadFrom(io.LimitReader(f, most))
 	return source.Bytes(), info, err
 }
 
@@ -128,7 +128,7 @@ func (d *Document) save(over bool) (backup string, err error) {
 	if d.ReadOnly != "" {
 		return "", &FileError{File: d.name, Reason: "it is not overwritten: " + d.ReadOnly}
 	}
-	on, err := readBounded(d.name)
+	on, _, err := readBounded(d.name)
 	exists := err == nil
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return "", err
@@ -252,7 +252,7 @@ func writeFile(path string, content []byte, perm fs.FileMode) error {
 // behind, or another owner: what it held lies beside it until the new version is
 // on disk, and goes back into it where that is impossible.
 func writeInPlace(path string, content []byte) error {
-	before, err := readBounded(path)
+	before, _, err := readRegular(path, math.MaxInt64)
 	if err != nil {
 		return err
 	}
