@@ -18,7 +18,7 @@ import (
 // nobody, calc and worksheets know units and not each other, and the rooms of ui join
 // them.
 var floors = [][]string{
-	{"units"},
+	{"units", "worksheets/disk"},
 	{"calc", "worksheets"},
 	{"ui/background", "ui/forms", "ui/typeset"},
 	{"ui/console", "ui/terminal", "ui/wording"},
@@ -38,17 +38,18 @@ var testSupport = []string{"ui/internal/program", "ui/internal/props", "ui/inter
 // narrow are the packages that may use few libraries, and which; what is not named
 // may use any.
 var narrow = map[string][]string{
-	"units":         {},
-	"calc":          {"gonum.org/v1/gonum/integrate/quad"},
-	"worksheets":    {"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2/unstable", "github.com/gofrs/flock"},
-	"ui/background": {"github.com/charmbracelet/lipgloss"},
-	"ui/forms":      {},
-	"ui/typeset":    {"github.com/charmbracelet/x/ansi"},
-	"ui/wording":    {},
-	"ui/report":     {},
-	"ui/compare":    {},
-	"ui/picture":    {},
-	"ui/tracing":    {},
+	"units":           {},
+	"calc":            {"gonum.org/v1/gonum/integrate/quad"},
+	"worksheets":      {"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2/unstable", "github.com/gofrs/flock"},
+	"worksheets/disk": {},
+	"ui/background":   {"github.com/charmbracelet/lipgloss"},
+	"ui/forms":        {},
+	"ui/typeset":      {"github.com/charmbracelet/x/ansi"},
+	"ui/wording":      {},
+	"ui/report":       {},
+	"ui/compare":      {},
+	"ui/picture":      {},
+	"ui/tracing":      {},
 }
 
 // owned are the libraries that few packages may use, and which.

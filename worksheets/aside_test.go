@@ -1,10 +1,8 @@
 package worksheets_test
 
 import (
-	"errors"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"runtime"
 	"strings"
@@ -51,39 +49,6 @@ func TestEveryNameThatAFileSystemTakes(t *testing.T) {
 		onDisk(t, path, strings.Replace(stored, "13 3/4", "14", 1))
 		if utf8.ValidString(name) && !utf8.ValidString(theirs+mine) {
 			t.Errorf("%q: a character is cut in %q or %q", name, theirs, mine)
-		}
-	}
-}
-
-// What a killed save left is swept by the next one: of programs that are gone, and of
-// an earlier one that had our number. Another's, and another sheet's, stays.
-func TestTheNextSaveSweepsWhatAKilledOneLeft(t *testing.T) {
-	gone := exec.Command(os.Args[0], "-test.run=^$")
-	if err := gone.Run(); err != nil {
-		t.Fatal(err)
-	}
-	dead, parent, own := gone.Process.Pid, os.Getppid(), os.Getpid()
-	folder := t.TempDir()
-	aside := func(name string, pid int) string {
-		return write(t, filepath.Join(folder, fmt.Sprintf(".%s.%d-1.capscye-tmp", name, pid)), "half writ")
-	}
-	path := write(t, filepath.Join(folder, "blouse.toml"), stored)
-	goes := []string{aside("blouse.toml", dead), aside("blouse.toml", own)}
-	stays := []string{aside("blouse.toml", parent), aside("coat.toml", dead), aside("blouse.toml.toml", dead), aside("blouse", dead),
-		write(t, filepath.Join(folder, ".blouse.toml.1x-1.capscye-tmp"), ""), write(t, filepath.Join(folder, ".blouse.toml.0-1.capscye-tmp"), "")}
-	d := load(t, path)
-	d.Sheet.Set(worksheets.Bicep, "14")
-	if _, err := d.Save(); err != nil {
-		t.Fatal(err)
-	}
-	for _, p := range goes {
-		if _, err := os.Stat(p); !errors.Is(err, os.ErrNotExist) {
-			t.Errorf("%s is still there: %v", filepath.Base(p), err)
-		}
-	}
-	for _, p := range stays {
-		if _, err := os.Stat(p); err != nil {
-			t.Error(err)
 		}
 	}
 }

@@ -14,7 +14,7 @@ func Files(folder string) ([]string, error) {
 	}
 	entries, err := os.ReadDir(folder) // in the order of their names
 	if err != nil {
-		return nil, named(folder, err)
+		return nil, inWords(err)
 	}
 	var paths []string
 	for _, e := range entries {

@@ -15,6 +15,8 @@ import (
 	"time"
 
 	"github.com/gofrs/flock"
+
+	"capscye/worksheets/disk"
 )
 
 // Recovery is the place where what cannot be in a sheet's own file is kept against
@@ -51,7 +53,7 @@ func OpenRecovery(sheet string) *Recovery {
 	if err != nil || os.MkdirAll(folder, 0o700) != nil {
 		return r
 	}
-	if whole, err := filepath.Abs(behindLinks(sheet)); err == nil {
+	if whole, err := filepath.Abs(disk.BehindLinks(sheet)); err == nil {
 		r.sheet = whole
 	}
 	name := fmt.Sprintf("%x", sha256.Sum256([]byte(r.sheet)))[:32]
@@ -156,7 +158,7 @@ func (r *Recovery) keep(l Leftover) error {
 	if err != nil {
 		return err
 	}
-	return writeFile(r.path(), out, 0o600)
+	return inWords(disk.Replace(r.path(), out, 0o600))
 }
 
 // Drop forgets what was kept.
@@ -229,15 +231,8 @@ func putAside(slot string, err error) (aside string, ok bool) {
 	if !errors.Is(err, errTorn) {
 		return "", false
 	}
-	f, err := createFree(0o600, func(n int) string { return fmt.Sprintf("%s.unreadable-%d", slot, n) })
-	if err != nil {
-		return "", false
-	}
-	if errors.Join(f.Close(), os.Rename(slot+".json", f.Name())) != nil {
-		_ = os.Remove(f.Name())
-		return "", false
-	}
-	return f.Name(), true
+	aside, err = disk.MoveAside(slot+".json", slot+".unreadable")
+	return aside, err == nil
 }
 
 // errTorn says that a file is not what [Recovery.Keep] wrote.

@@ -3,12 +3,11 @@ package worksheets
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
-	"math"
 	"os"
-	"path/filepath"
+
+	"capscye/worksheets/disk"
 )
 
 // ErrChanged says that the file on disk is no longer what was read: something
@@ -69,43 +68,20 @@ func ReadPipe(path string) (*Document, error) {
 
 // readBounded reads a regular file and little more of it than a worksheet may have.
 func readBounded(path string) ([]byte, fs.FileInfo, error) {
-	return readRegular(path, MaxBytes+1)
+	source, info, err := disk.Read(path, MaxBytes+1)
+	return source, info, inWords(err)
 }
 
-// readRegular reads a regular file, and no more of it than so many bytes.
-func readRegular(path string, most int64) ([]byte, fs.FileInfo, error) {
-	info, err := os.Stat(path)
-	if err != nil {
-		return nil, nil, named(path, err)
-	}
-	if !info.Mode().IsRegular() {
-		return nil, nil, &FileError{File: path, Reason: "it is a " + kindOf(info), Want: "a file"}
-	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, nil, named(path, err)
-	}
-	defer f.Close()
-	room := min(info.Size(), most) + bytes.MinRead // with which it need not grow
-	source := bytes.NewBuffer(make([]byte, 0, room))
-	_, err = source.ReadFrom(io.LimitReader(f, most))
-	return source.Bytes(), info, err
-}
-
-// named is an error about a file, its name made harmless.
-func named(path string, err error) error {
-	var at *fs.PathError
-	if errors.As(err, &at) {
-		return &fs.PathError{Op: at.Op, Path: Printable(path), Err: at.Err}
+// inWords is an error about a file as this package has them, the file's name made
+// harmless.
+func inWords(err error) error {
+	switch e := err.(type) {
+	case *fs.PathError:
+		return &fs.PathError{Op: e.Op, Path: Printable(e.Path), Err: e.Err}
+	case *disk.KindError:
+		return &FileError{File: e.Path, Reason: "it is a " + e.Kind, Want: "a file"}
 	}
 	return err
-}
-
-func kindOf(info fs.FileInfo) string {
-	if info.IsDir() {
-		return "folder"
-	}
-	return "device or pipe"
 }
 
 // Save writes the sheet to its file: aside, synced, renamed over the old one,
@@ -145,8 +121,8 @@ func (d *Document) save(over bool) (backup string, err error) {
 		return "", err
 	}
 	if exists && (lost || changed) {
-		if backup, err = keepBeside(d.name, "before", on); err != nil {
-			return "", err
+		if backup, err = disk.PutAside(d.name, "before", on); err != nil {
+			return "", inWords(err)
 		}
 	}
 	if !exists || !bytes.Equal(on, out) {
@@ -182,15 +158,7 @@ func (d *Document) SaveCopy(path string) error {
 	if err != nil {
 		return err
 	}
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
-		return about(path, err)
-	}
-	if err := fill(f, out); err != nil {
-		return about(path, errors.Join(err, os.Remove(path)))
-	}
-	syncFolder(filepath.Dir(path))
-	return nil
+	return inWords(disk.Create(path, out))
 }
 
 // KeepBeside writes what the sheet says to a file beside its own, and returns
@@ -200,109 +168,11 @@ func (d *Document) KeepBeside() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return keepBeside(d.name, "mine", out)
+	beside, err := disk.PutAside(d.name, "mine", out)
+	return beside, inWords(err)
 }
 
-// fill writes, syncs and closes.
-func fill(f *os.File, content []byte) error {
-	_, err := f.Write(content)
-	return errors.Join(err, f.Sync(), f.Close())
-}
-
-// WriteFile replaces a file by a new version of it, or makes it: at any moment
-// it is either the old or the new one. A new file gets the permissions that the
-// person's umask leaves.
-func WriteFile(path string, content []byte) error { return writeFile(path, content, 0o666) }
-
-// writeFile is [WriteFile], with the permissions that a new file gets before the
-// umask.
-func writeFile(path string, content []byte, perm fs.FileMode) error {
-	path = behindLinks(path)
-	sweepAside(path)
-	info, missing := os.Stat(path)
-	if missing == nil && hasOtherNames(info) {
-		return writeInPlace(path, content)
-	}
-	f, err := createAside(path, perm)
-	if err != nil {
-		return about(path, err)
-	}
-	aside := f.Name()
-	if missing == nil {
-		if keepOwner(f, info) != nil { // only somebody else could give it away
-			if err := errors.Join(f.Close(), os.Remove(aside)); err != nil {
-				return about(path, err)
-			}
-			return writeInPlace(path, content)
-		}
-		err = f.Chmod(info.Mode().Perm())
-	}
-	err = errors.Join(err, fill(f, content))
-	if err == nil {
-		err = os.Rename(aside, path)
-	}
-	if err != nil {
-		return about(path, errors.Join(err, os.Remove(aside)))
-	}
-	syncFolder(filepath.Dir(path))
-	return nil
-}
-
-// writeInPlace writes a file that has other names, which must not be left
-// behind, or another owner: what it held lies beside it until the new version is
-// on disk, and goes back into it where that is impossible.
-func writeInPlace(path string, content []byte) error {
-	before, _, err := readRegular(path, math.MaxInt64)
-	if err != nil {
-		return err
-	}
-	beside, err := keepBeside(path, "before", before)
-	if err != nil {
-		return err
-	}
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_TRUNC, 0)
-	if err != nil {
-		return about(path, errors.Join(err, os.Remove(beside)))
-	}
-	if err = fill(f, content); err != nil {
-		if os.WriteFile(path, before, 0) != nil {
-			return fmt.Errorf("%w; what it held is in %s", about(path, err), beside)
-		}
-		return about(path, errors.Join(err, os.Remove(beside)))
-	}
-	return os.Remove(beside)
-}
-
-// about makes an error speak of the worksheet instead of the file aside, which
-// the person never heard of.
-func about(path string, err error) error {
-	var at *fs.PathError
-	if errors.As(err, &at) {
-		return &fs.PathError{Op: "write", Path: Printable(path), Err: at.Err}
-	}
-	return err
-}
-
-// behindLinks is the file that a symbolic link stands for, there or not.
-func behindLinks(path string) string {
-	for range 40 { // as many as Linux follows
-		target, err := os.Readlink(path)
-		if err != nil {
-			return path
-		}
-		if !filepath.IsAbs(target) {
-			target = filepath.Join(filepath.Dir(path), target)
-		}
-		path = target
-	}
-	return path
-}
-
-// syncFolder makes the rename last. By then the file is written: a file system
-// that cannot sync a folder, or a folder that may not be read, is no failure.
-func syncFolder(folder string) {
-	if f, err := os.Open(folder); err == nil {
-		_ = f.Sync()
-		_ = f.Close()
-	}
+// WriteFile is [disk.Replace], with the permissions that the person's umask leaves.
+func WriteFile(path string, content []byte) error {
+	return inWords(disk.Replace(path, content, 0o666))
 }

@@ -1,6 +1,6 @@
 //go:build !windows
 
-package worksheets
+package disk
 
 import (
 	"errors"

@@ -1,4 +1,4 @@
-package worksheets
+package disk
 
 import (
 	"io/fs"

@@ -1,0 +1,132 @@
+//go:build linux
+
+package disk_test
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+
+	"capscye/worksheets/disk"
+)
+
+// mounted is a folder with a file system of its own, of so many bytes.
+func mounted(t *testing.T, size string) string {
+	t.Helper()
+	folder := t.TempDir()
+	if err := syscall.Mount("none", folder, "tmpfs", 0, "size="+size); err != nil {
+		t.Skipf("no file system of our own to fill here: %v", err)
+	}
+	t.Cleanup(func() { syscall.Unmount(folder, syscall.MNT_DETACH) })
+	return folder
+}
+
+// Root writes a file of somebody else: it stays theirs, with its group and mode.
+func TestTheOwnerIsKept(t *testing.T) {
+	if os.Getuid() != 0 {
+		t.Skip("only root can give a file away")
+	}
+	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), "old")
+	for _, owner := range [][2]int{{4242, 4343}, {4242, 0}, {0, 4343}, {0, 0}} {
+		if err := errors.Join(os.Chown(path, owner[0], owner[1]), os.Chmod(path, 0o640)); err != nil {
+			t.Fatal(err)
+		}
+		replace(t, path, "new")
+		info, err := os.Stat(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if is := info.Sys().(*syscall.Stat_t); int(is.Uid) != owner[0] || int(is.Gid) != owner[1] || info.Mode() != 0o640 {
+			t.Errorf("of %v, it belongs to %d and %d now, mode %v", owner, is.Uid, is.Gid, info.Mode())
+		}
+		onDisk(t, path, "new")
+	}
+}
+
+// A full disk leaves the file as it was, whole, and nothing beside it; with room again
+// the same works. A file with two names is written in place: where the new version does
+// not fit, the old one goes back.
+func TestAFullDiskLeavesTheFileWhole(t *testing.T) {
+	for _, links := range []int{1, 2} {
+		folder := mounted(t, "64k")
+		before, after := strings.Repeat("x", 5000), strings.Repeat("a long note ", 1200)
+		path := write(t, filepath.Join(folder, "blouse.toml"), before)
+		if links == 2 {
+			if err := os.Link(path, filepath.Join(folder, "twin.toml")); err != nil {
+				t.Fatal(err)
+			}
+		}
+		filler := filepath.Join(folder, "filler")
+		for room := 13 * 4096; room >= 0; room -= 4096 { // from nothing left to room enough
+			_ = os.WriteFile(filler, make([]byte, room), 0o600) // as much of it as there is room for
+			err := disk.Replace(path, []byte(after), 0o666)
+			switch {
+			case err == nil && room == 13*4096:
+				t.Fatal("it is not full")
+			case err == nil:
+				onDisk(t, path, after)
+				room = -1
+			case room == 0:
+				t.Errorf("with all the room there is: %v", err)
+			default:
+				if !errors.Is(err, syscall.ENOSPC) || !strings.Contains(err.Error(), path) {
+					t.Errorf("error %v", err)
+				}
+				onDisk(t, path, before)
+				if left := len(names(t, folder)); left > 1+links {
+					t.Errorf("%d files are there", left)
+				}
+			}
+		}
+	}
+}
+
+// A card with two names may be of any size: where its new version does not fit, all of
+// the old one goes back.
+func TestALargeFileWithTwoNamesIsPutBackWhole(t *testing.T) {
+	folder := mounted(t, "5m")
+	before := strings.Repeat("x", 2<<20) + "the end"
+	path := write(t, filepath.Join(folder, "card.pdf"), before)
+	if err := os.Link(path, filepath.Join(folder, "twin.pdf")); err != nil {
+		t.Fatal(err)
+	}
+	if err := disk.Replace(path, make([]byte, 9<<19), 0o666); !errors.Is(err, syscall.ENOSPC) {
+		t.Fatalf("error %v, want one of a full disk", err)
+	}
+	onDisk(t, path, before)
+	if left := names(t, folder); len(left) != 2 {
+		t.Errorf("the folder holds %q", left)
+	}
+}
+
+// Nothing half made is left where a new file does not fit.
+func TestAFullDiskTakesNoNewFile(t *testing.T) {
+	folder := mounted(t, "64k")
+	content := make([]byte, 1<<20)
+	if err := disk.Create(filepath.Join(folder, "copy.toml"), content); !errors.Is(err, syscall.ENOSPC) {
+		t.Errorf("made: %v", err)
+	}
+	if _, err := disk.PutAside(filepath.Join(folder, "copy.toml"), "mine", content); !errors.Is(err, syscall.ENOSPC) {
+		t.Errorf("put aside: %v", err)
+	}
+	if err := disk.Replace(filepath.Join(folder, "copy.toml"), content, 0o666); !errors.Is(err, syscall.ENOSPC) {
+		t.Errorf("replaced: %v", err)
+	}
+	if left := names(t, folder); left != nil {
+		t.Errorf("the folder holds %q", left)
+	}
+}
+
+// Of a pipe nothing is read, for it might never come.
+func TestAPipeIsNotRead(t *testing.T) {
+	pipe := filepath.Join(t.TempDir(), "pipe.toml")
+	if err := syscall.Mkfifo(pipe, 0o600); err != nil {
+		t.Skip(err)
+	}
+	if _, _, err := disk.Read(pipe, 10); err == nil || err.Error() != pipe+": it is a device or pipe; read would be a file" {
+		t.Errorf("read: %v", err)
+	}
+}
