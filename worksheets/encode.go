@@ -2,7 +2,6 @@ package worksheets
 
 import (
 	"bytes"
-	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -97,108 +96,6 @@ func restOf(tree map[string]any) string {
 func (d *Document) LosesComments() bool {
 	_, lost, err := d.Encode()
 	return err == nil && lost && bytes.Contains(d.source, []byte("#"))
-}
-
-// splice replaces source[start:end].
-type splice struct {
-	start, end int
-	text       string
-}
-
-// edited is the source with the changed values replaced in place and new ones
-// added to their tables.
-func (d *Document) edited() ([]byte, bool) {
-	eol := "\n"
-	if bytes.Contains(d.source, []byte("\r\n")) {
-		eol = "\r\n"
-	}
-	var splices []splice
-	added := map[string]string{} // new lines by table
-	set := func(table, name, value string) {
-		if v, ok := d.layout().values[table+"."+name]; ok {
-			splices = append(splices, splice{v.start, v.end, value})
-			return
-		}
-		added[table] += name + " = " + value + eol
-	}
-	for _, k := range Keys() {
-		if d.Sheet.answers[k] != d.read.answers[k] {
-			set(k.table(), k.name(), tomlValue(k, d.Sheet.answers[k]))
-		}
-	}
-	if !slices.Equal(d.Sheet.Done, d.read.Done) {
-		set("progress", "done", tomlList(d.Sheet.Done))
-	}
-	tail := ""
-	for _, table := range tables() {
-		lines, ok := added[table]
-		if !ok {
-			continue
-		}
-		if end, ok := d.layout().dotted[table]; ok { // a table that was begun with dotted keys takes no header
-			end = lineEnd(d.source, end)
-			var text strings.Builder
-			for _, line := range strings.SplitAfter(strings.TrimSuffix(lines, eol), eol) {
-				text.WriteString(eol + table + "." + strings.TrimSuffix(line, eol))
-			}
-			splices = append(splices, splice{end, end, text.String()})
-		} else if s, ok := d.layout().tables[table]; ok {
-			end := lineEnd(d.source, s.end)
-			splices = append(splices, splice{end, end, eol + strings.TrimSuffix(lines, eol)})
-		} else {
-			tail += eol + "[" + table + "]" + eol + lines
-		}
-	}
-	same := min(len(d.Sheet.Fittings), len(d.read.Fittings))
-	if !slices.Equal(d.Sheet.Fittings[:same], d.read.Fittings[:same]) {
-		return nil, false
-	}
-	if same < len(d.read.Fittings) {
-		start, ok := d.endBeforeFitting(same, eol)
-		if !ok {
-			return nil, false
-		}
-		splices = append(splices, splice{start, len(d.source), ""})
-	}
-	for _, f := range d.Sheet.Fittings[same:] {
-		tail += eol + strings.ReplaceAll(tomlFitting(f), "\n", eol)
-	}
-	if tail != "" {
-		if len(d.source) > 0 && !bytes.HasSuffix(d.source, []byte("\n")) {
-			tail = eol + tail
-		}
-		splices = append(splices, splice{len(d.source), len(d.source), tail})
-	}
-	return apply(d.source, splices), true
-}
-
-// endBeforeFitting is where the file ends without that fitting and those behind
-// it; ok is false where they are not the end of the file, or a comment, perhaps,
-// would go with them.
-func (d *Document) endBeforeFitting(i int, eol string) (end int, ok bool) {
-	places := d.layout().fittings
-	if len(places) != len(d.read.Fittings) || d.layout().last != places[len(places)-1] {
-		return 0, false
-	}
-	end = places[i]
-	if before, found := bytes.CutSuffix(d.source[:end], []byte(eol+eol)); found { // the empty line above goes too
-		end = len(before) + len(eol)
-	}
-	return end, !bytes.ContainsRune(d.source[end:], '#')
-}
-
-// apply does the splices, which do not overlap.
-func apply(source []byte, splices []splice) []byte {
-	slices.SortStableFunc(splices, func(a, b splice) int { return cmp.Compare(a.start, b.start) })
-	var out bytes.Buffer
-	at := 0
-	for _, s := range splices {
-		out.Write(source[at:s.start])
-		out.WriteString(s.text)
-		at = s.end
-	}
-	out.Write(source[at:])
-	return out.Bytes()
 }
 
 // rewritten is the whole file made anew from what it says.
