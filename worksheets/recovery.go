@@ -190,7 +190,17 @@ func (r *Recovery) Left() (l Leftover, ok bool) {
 	if r.mine < 0 {
 		return Leftover{}, false
 	}
-	var others []string
+	slots, letGo := r.orphaned()
+	defer letGo()
+	l, others := r.gather(slots)
+	r.takeOver(l, others)
+	return l, len(l.Versions) > 0
+}
+
+// orphaned are the slots in which something lies that no other program is at: mine,
+// and those that could be locked. letGo unlocks them.
+func (r *Recovery) orphaned() (slots []string, letGo func()) {
+	var locks []*flock.Flock
 	for n, slot := range r.slots {
 		if _, err := os.Stat(slot + ".json"); err != nil {
 			continue
@@ -200,8 +210,21 @@ func (r *Recovery) Left() (l Leftover, ok bool) {
 			if free, err := lock.TryLock(); err != nil || !free {
 				continue
 			}
-			defer func() { _ = lock.Unlock() }()
+			locks = append(locks, lock)
 		}
+		slots = append(slots, slot)
+	}
+	return slots, func() {
+		for _, lock := range locks {
+			_ = lock.Unlock()
+		}
+	}
+}
+
+// gather reads what lies in the slots as one, and puts aside what cannot be read.
+// others are the files of other slots that it took something from.
+func (r *Recovery) gather(slots []string) (l Leftover, others []string) {
+	for _, slot := range slots {
 		found, err := readKept(slot + ".json")
 		if err != nil {
 			if aside, ok := putAside(slot, err); ok {
@@ -213,16 +236,21 @@ func (r *Recovery) Left() (l Leftover, ok bool) {
 			l.At = found.At
 		}
 		l.Versions = append(l.Versions, found.Versions...)
-		if n != r.mine {
+		if slot != r.slots[r.mine] {
 			others = append(others, slot+".json")
 		}
 	}
-	if len(others) > 0 && r.keep(l) == nil { // here now, so not there
-		for _, path := range others {
-			_ = os.Remove(path)
-		}
+	return l, others
+}
+
+// takeOver keeps here what lay in other slots, which are emptied once it is.
+func (r *Recovery) takeOver(l Leftover, others []string) {
+	if len(others) == 0 || r.keep(l) != nil {
+		return
 	}
-	return l, len(l.Versions) > 0
+	for _, path := range others {
+		_ = os.Remove(path)
+	}
 }
 
 // putAside makes room for what is to be kept where a file is torn. One that cannot
