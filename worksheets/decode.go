@@ -17,7 +17,7 @@ import (
 // *[FileError]; values that cannot be read are no error but
 // [Document.Problems].
 func Decode(name string, source []byte) (*Document, error) {
-	if err := guard(name, source); err != nil {
+	if err := checkBounds(name, source); err != nil {
 		return nil, err
 	}
 	if sheet, ours, ok := readPlain(source); ok {

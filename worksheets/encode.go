@@ -45,7 +45,7 @@ type encoding struct {
 // proves tells whether the bytes read back as the document's sheet, and say
 // everything else in the source as well, value for value. It is remembered.
 func (d *Document) proves(out []byte, lost bool) bool {
-	if guard(d.name, out) != nil {
+	if checkBounds(d.name, out) != nil {
 		return false
 	}
 	again, tree, err := decodeAny(d.name, out)

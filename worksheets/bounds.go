@@ -19,9 +19,9 @@ const (
 	tooMuchText = "more keys, arrays or tables than a worksheet has"
 )
 
-// guard refuses a file that is too large or nested too deeply, in one pass that
+// checkBounds refuses a file that is too large or nested too deeply, in one pass that
 // knows just enough TOML to step over strings and comments.
-func guard(name string, source []byte) error {
+func checkBounds(name string, source []byte) error {
 	if len(source) > MaxBytes {
 		return &FileError{File: name, Reason: fmt.Sprintf("the file has %d bytes", len(source)),
 			Want: fmt.Sprintf("a worksheet of at most %d bytes", MaxBytes)}
