@@ -1,0 +1,74 @@
+//go:build linux
+
+package disk_test
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"capscye/worksheets/disk"
+)
+
+// A kill proves nothing about a loss of power, so the system calls are watched: a draft
+// is on disk before it takes the name, and the name before the save is over; what is
+// written in place has its copy on disk before, and is on disk before that goes.
+func TestTheOrderOfASave(t *testing.T) {
+	if folder := os.Getenv("CAPSCYE_TEST_ORDER"); folder != "" { // the one that is watched
+		saveInOrder(t, folder)
+		return
+	}
+	watch, err := exec.LookPath("strace")
+	if err != nil {
+		t.Skip("nothing to watch system calls with here")
+	}
+	folder, calls := t.TempDir(), filepath.Join(t.TempDir(), "calls")
+	cmd := exec.Command(watch, "-f", "-y", "-o", calls, "-e", "trace=fsync,rename,renameat,renameat2,unlink,unlinkat", os.Args[0], "-test.run=^TestTheOrderOfASave$")
+	cmd.Env = append(os.Environ(), "CAPSCYE_TEST_ORDER="+folder)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Skipf("it cannot be watched here: %v\n%s", err, out)
+	}
+	traced, err := os.ReadFile(calls)
+	if err != nil {
+		t.Fatal(err)
+	}
+	shortly := []struct{ call, words string }{
+		{`fsync\(\d+<[^>]*/\.blouse\.toml\.[^>]*\.capscye-tmp>\)\s*= 0`, "draft synced"},
+		{`rename\w*\(.*\.capscye-tmp", .*/blouse\.toml"[^"]*= 0`, "draft renamed"},
+		{`fsync\(\d+<` + regexp.QuoteMeta(folder) + `>\)\s*= 0`, "folder synced"},
+		{`fsync\(\d+<[^>]*/blouse\.toml\.before-1>\)\s*= 0`, "copy synced"},
+		{`fsync\(\d+<[^>]*/(blouse|twin|new)\.toml>\)\s*= 0`, "file synced"},
+		{`unlink\w*\(.*/blouse\.toml\.before-1".*= 0`, "copy removed"},
+	}
+	var got []string
+	for line := range strings.Lines(string(traced)) {
+		for _, s := range shortly {
+			if regexp.MustCompile(s.call).MatchString(line) {
+				got = append(got, s.words)
+			}
+		}
+	}
+	if want := []string{
+		"draft synced", "draft renamed", "folder synced", // replaced
+		"file synced", "folder synced", // made
+		"copy synced", "file synced", "copy removed", // written in place
+	}; !slices.Equal(got, want) {
+		t.Errorf("a save is\n%q, want\n%q:\n%s", got, want, traced)
+	}
+}
+
+func saveInOrder(t *testing.T, folder string) {
+	path := write(t, filepath.Join(folder, "blouse.toml"), "old")
+	replace(t, path, "new")
+	if err := disk.Create(filepath.Join(folder, "new.toml"), []byte("new")); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Link(path, filepath.Join(folder, "twin.toml")); err != nil {
+		t.Fatal(err)
+	}
+	replace(t, path, "newer")
+}
