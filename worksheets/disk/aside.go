@@ -23,6 +23,7 @@ func PutAside(path, word string, content []byte) (string, error) {
 	if err := fill(f, content); err != nil {
 		return "", errors.Join(err, os.Remove(f.Name()))
 	}
+	syncFolder(filepath.Dir(path)) // else a loss of power could take the copy and not what comes after it
 	return f.Name(), nil
 }
 

@@ -16,7 +16,7 @@ import (
 
 // A kill proves nothing about a loss of power, so the system calls are watched: a draft
 // is on disk before it takes the name, and the name before the save is over; what is
-// written in place has its copy on disk before, and is on disk before that goes.
+// written in place has its copy on disk before, name and all, and is on disk before that goes.
 func TestTheOrderOfASave(t *testing.T) {
 	if folder := os.Getenv("CAPSCYE_TEST_ORDER"); folder != "" { // the one that is watched
 		saveInOrder(t, folder)
@@ -55,7 +55,7 @@ func TestTheOrderOfASave(t *testing.T) {
 	if want := []string{
 		"draft synced", "draft renamed", "folder synced", // replaced
 		"file synced", "folder synced", // made
-		"copy synced", "file synced", "copy removed", // written in place
+		"copy synced", "folder synced", "file synced", "copy removed", // written in place
 	}; !slices.Equal(got, want) {
 		t.Errorf("a save is\n%q, want\n%q:\n%s", got, want, traced)
 	}
