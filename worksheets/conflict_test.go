@@ -70,8 +70,11 @@ func TestSavingOverAnotherVersionKeepsThatBeside(t *testing.T) {
 
 func TestNothingIsOverwrittenWhereItCannotBeKeptBeside(t *testing.T) {
 	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
-	for n := range 1000 { // every name that is tried is taken
-		write(t, fmt.Sprintf("%s.before-%d", path, n+1), "")
+	taken := write(t, filepath.Join(t.TempDir(), "taken"), "")
+	for n := range 1000 { // every name that is tried
+		if err := os.Link(taken, fmt.Sprintf("%s.before-%d", path, n+1)); err != nil {
+			t.Fatal(err)
+		}
 	}
 	d := load(t, path)
 	d.Sheet.Set(worksheets.Bicep, "14")

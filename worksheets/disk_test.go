@@ -77,3 +77,32 @@ func TestAReadOnlyDisk(t *testing.T) {
 	}
 	onDisk(t, path, strings.Replace(stored, "13 3/4", "14", 1))
 }
+
+// What was kept on a disk that cannot be read at the moment stays where it is, and is
+// found once it can: only what is torn makes room.
+func TestWhatCannotBeReadAtTheMomentStays(t *testing.T) {
+	keepings(t)
+	r := worksheets.OpenRecovery("blouse.toml")
+	if err := r.Keep(worksheets.Leftover{Versions: []worksheets.Sheet{version("14")}}); err != nil {
+		t.Fatal(err)
+	}
+	away := r.Path() + ".away"
+	if err := errors.Join(os.Rename(r.Path(), away), os.Symlink("/proc/self/mem", r.Path())); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := os.ReadFile(r.Path()); !errors.Is(err, syscall.EIO) { // nothing of a program is at its address 0
+		t.Skipf("no file that cannot be read here: %v", err)
+	}
+	if left, ok := r.Left(); ok || left.Unreadable != nil {
+		t.Errorf("found %d versions, and put %q aside", len(left.Versions), left.Unreadable)
+	}
+	if target, err := os.Readlink(r.Path()); target != "/proc/self/mem" {
+		t.Errorf("it is %q now, %v", target, err)
+	}
+	if err := os.Rename(away, r.Path()); err != nil { // the disk is back
+		t.Fatal(err)
+	}
+	if left, ok := r.Left(); !ok || len(left.Versions) != 1 || left.Versions[0].Text(worksheets.Bicep) != "14" {
+		t.Errorf("found %+v, %v", left, ok)
+	}
+}

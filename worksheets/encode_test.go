@@ -129,6 +129,7 @@ func TestTheLastFittingsAreCut(t *testing.T) {
 		{head + strings.Trim(one, "\n"), head, 0},
 		{head + one + two + "# soon\n", "", 1},
 		{head + one + two + "[ease]\nbust = \"3\"\n", "", 1},
+		{"# mine\nfitting = [{note = \"tight\"}, {note = \"better\"}]\n", "", 1},
 	} {
 		d := decode(t, test.source)
 		d.Sheet.Fittings = d.Sheet.Fittings[:test.left]
@@ -285,4 +286,52 @@ func TestAnAnswerIsEncodedOnce(t *testing.T) {
 	encoded("15")
 	encoded("14")
 	encoded("13") // as it was read
+}
+
+// Of a fitting only what was changed is written anew, and what is no day stays as it is.
+func TestAChangedFittingKeepsItsDay(t *testing.T) {
+	for _, day := range []string{"2026-11-20", "7", "\"Monday\""} {
+		d := decode(t, "[[fitting]]\ndate = "+day+"\nnote = \"tight\"\n")
+		d.Sheet.Fittings = []worksheets.Fitting{{Date: d.Sheet.Fittings[0].Date, Note: "very tight"}}
+		if out, _ := encode(t, d); !strings.Contains(out, "date = "+day+"\n") || !strings.Contains(out, "very tight") {
+			t.Errorf("%q", out)
+		}
+	}
+}
+
+// What an edit would lose besides the answers is seen before it is written.
+func TestBytesThatSayLessAreNotProved(t *testing.T) {
+	const source = "[body]\nbust = \"39\"\nneck = 15\n[shop]\nname = \"x\"\n[[fitting]]\nnote = \"tight\"\n"
+	d := decode(t, source)
+	d.Sheet.Set(worksheets.Bust, "40")
+	good := strings.Replace(source, "39", "40", 1)
+	for out, want := range map[string]bool{
+		good: true, source: false, strings.Replace(good, "neck = 15\n", "", 1): false, strings.Replace(good, "15", "16", 1): false,
+		strings.Replace(good, "[shop]\n", "[ship]\n", 1): false, strings.Replace(good, "tight", "loose", 1): false, good + "[shop]\n": false,
+	} {
+		if got := d.Proves([]byte(out)); got != want {
+			t.Errorf("%q is proved: %v", out, got)
+		}
+	}
+}
+
+// Many changes at one place come in their order.
+func TestEverythingChangesAtOnce(t *testing.T) {
+	source := ""
+	for _, k := range append(worksheets.BodySection.Keys()[1:], worksheets.PivotLimitSleeve, worksheets.PivotLimitBodice, worksheets.Slide, worksheets.Follow, worksheets.Armhole) {
+		source += k.Path() + " = \"\"\n"
+	}
+	source += "[sleeve]\nwidth = \"1\""
+	d := decode(t, source)
+	for _, k := range worksheets.Keys() {
+		if strings.Contains(source, k.Path()+" ") {
+			d.Sheet.Set(k, "7")
+		}
+	}
+	d.Sheet.Set(worksheets.CapHeight, "5")
+	d.Sheet.Set(worksheets.EaseBust, "3")
+	want := strings.ReplaceAll(source, "\"\"", "\"7\"") + "\ncap_height = \"5\"\n\n[ease]\nbust = \"3\"\n"
+	if out, lost := encode(t, d); out != want || lost {
+		t.Errorf("lost %v\n got %q\nwant %q", lost, out, want)
+	}
 }

@@ -24,6 +24,9 @@ func TestTakenMeasurementsAreTheSameLengths(t *testing.T) {
 				s.Set(worksheets.EaseBust, "3")
 				s.Take(section, from.Sheet, "some/folder/"+name+".toml")
 				for _, k := range section.Keys() {
+					if got, want := s.Text(k), from.Sheet.Text(k); from.Sheet.Unit().String() == unit && got != want {
+						t.Errorf("%s in %s: %s says %q, said %q", name, unit, k, got, want)
+					}
 					if got, want := s.Reading(k), from.Sheet.Reading(k); got != want {
 						t.Errorf("%s in %s: %s is %v, want %v", name, unit, k, got, want)
 					}
@@ -40,6 +43,16 @@ func TestTakenMeasurementsAreTheSameLengths(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Who is named stays, where the sheet that measurements come from names nobody.
+func TestMeasurementsOfNobodyTakeNoNameAway(t *testing.T) {
+	var s, from worksheets.Sheet
+	s.Set(worksheets.Wearer, "Tamsel")
+	s.Take(worksheets.BodySection, from, "nobody.toml")
+	if got := s.Text(worksheets.Wearer); got != "Tamsel" {
+		t.Errorf("the wearer is %q", got)
 	}
 }
 
@@ -65,6 +78,37 @@ func TestWhatHasChangedSince(t *testing.T) {
 	d.Sheet.Take(worksheets.BodySection, d.Origins[0].Sheet, "odile.toml")
 	if got := d.Origins[0].Since(d.Sheet); len(got) != 0 || d.Sheet.Reading(worksheets.Bicep) != units.Known(14*units.Inch) {
 		t.Errorf("taken again, %v has changed", got)
+	}
+}
+
+// Nothing and a length of nothing are two things.
+func TestALengthOfNothingHasChangedSinceNothing(t *testing.T) {
+	var s, from worksheets.Sheet
+	from.Set(worksheets.TakeOffFront, "0")
+	if got := (worksheets.Origin{Section: worksheets.PatternSection, Sheet: from}).Since(s); !slices.Equal(got, []worksheets.Key{worksheets.TakeOffFront}) {
+		t.Errorf("changed: %v", got)
+	}
+}
+
+// The origins of a sheet are known as long as it is open, whatever is saved; those
+// that it has not any more are no longer its own.
+func TestOriginsOutliveASave(t *testing.T) {
+	t.Chdir(t.TempDir())
+	write(t, "odile.toml", "[body]\nbicep=\"14\"\n")
+	write(t, "coat.toml", "[about]\nbody_from=\"odile.toml\"\n[body]\nbicep=\"13\"\n")
+	d := load(t, "coat.toml")
+	for _, bust := range []string{"39", "40"} {
+		d.Sheet.Set(worksheets.Bust, bust)
+		if _, err := d.Save(); err != nil {
+			t.Fatal(err)
+		}
+		if len(d.Origins) != 1 || !d.Origins[0].IsOf(d.Sheet) || !slices.Equal(d.Origins[0].Since(d.Sheet), []worksheets.Key{worksheets.Bicep}) {
+			t.Fatalf("saved with a bust of %s, its origins are %+v", bust, d.Origins)
+		}
+	}
+	d.Sheet.Set(worksheets.BodyFrom, "tamsel.toml")
+	if d.Origins[0].IsOf(d.Sheet) {
+		t.Error("it is of a sheet that was taken from another")
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -89,6 +90,13 @@ func TestTwoProgramsOnOneSheet(t *testing.T) {
 	if again, _ := next.Left(); len(again.Versions) != 2 {
 		t.Errorf("asked again, %d versions", len(again.Versions))
 	}
+	for n := range 3 { // what was taken over leaves its place to others
+		if more := worksheets.OpenRecovery("blouse.toml"); more.Path() == "" {
+			t.Errorf("of four places %d are left", n+1)
+		} else {
+			defer more.Close()
+		}
+	}
 	next.Drop()
 	next.Close()
 	if _, ok := worksheets.OpenRecovery("blouse.toml").Left(); ok {
@@ -158,5 +166,49 @@ func TestRecoveryWithoutAPlace(t *testing.T) {
 	}
 	if _, err := os.Stat(path); err != nil {
 		t.Error("closing it took what was kept", err)
+	}
+}
+
+// Notes may be long, and copies many: what was kept is found, however large it is.
+func TestMuchIsLeftAndFound(t *testing.T) {
+	keepings(t)
+	var much worksheets.Sheet
+	much.Set(worksheets.Notes, strings.Repeat("a long note ", worksheets.MaxBytes/24))
+	want := []worksheets.Sheet{much, much, much, much}
+	first := worksheets.OpenRecovery("blouse.toml")
+	if err := first.Keep(worksheets.Leftover{Versions: want}); err != nil {
+		t.Fatal(err)
+	}
+	first.Close()
+	if left, ok := worksheets.OpenRecovery("blouse.toml").Left(); !ok || !slices.EqualFunc(left.Versions, want, worksheets.Sheet.Equal) {
+		t.Errorf("%d versions were found, and %q was put aside", len(left.Versions), left.Unreadable)
+	}
+}
+
+// A folder for state that is not named from the root on is ignored: XDG Base Directory
+// Specification 0.8. Who looks into the file sees the name of the sheet, and nothing
+// that steers a terminal.
+func TestWhereThingsAreKept(t *testing.T) {
+	if runtime.GOOS != "linux" {
+		t.Skip("other systems have other folders")
+	}
+	home := t.TempDir()
+	t.Chdir(t.TempDir())
+	t.Setenv("HOME", home)
+	for state, want := range map[string]string{
+		"": filepath.Join(home, ".local", "state", "capscye"), "state": filepath.Join(home, ".local", "state", "capscye"), filepath.Join(home, "x"): filepath.Join(home, "x", "capscye"),
+	} {
+		t.Setenv("XDG_STATE_HOME", state)
+		r := worksheets.OpenRecovery("bl\u202eouse.toml")
+		if got := filepath.Dir(r.Path()); got != want {
+			t.Errorf("with %q it is in %s, want %s", state, got, want)
+		}
+		if err := r.Keep(worksheets.Leftover{Versions: []worksheets.Sheet{{}}}); err != nil {
+			t.Fatal(err)
+		}
+		if kept := string(readFile(t, r.Path())); acts(strings.ReplaceAll(kept, "\n", "")) || !strings.Contains(kept, `bl\\u202eouse.toml`) {
+			t.Errorf("kept as %q", kept)
+		}
+		r.Close()
 	}
 }

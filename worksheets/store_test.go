@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"capscye/worksheets"
 )
@@ -81,6 +82,98 @@ func TestWhatIsSavedIsLoadedAgain(t *testing.T) {
 	}
 }
 
+// What is taken back to what was read is what the file says and what the document
+// goes on with, also where the other answer was made ready to be saved.
+func TestAnAnswerThatIsTakenBackIsNotSaved(t *testing.T) {
+	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
+	d := load(t, path)
+	d.Sheet.Set(worksheets.Bicep, "14")
+	if d.LosesComments() { // as the screen asks before every save
+		t.Error("the comments would be lost")
+	}
+	d.Sheet.Set(worksheets.Bicep, "13 3/4")
+	if _, err := d.Save(); err != nil || d.Sheet.Text(worksheets.Bicep) != "13 3/4" || !d.Saved() {
+		t.Errorf("%v, the sheet says %q, saved %v", err, d.Sheet.Text(worksheets.Bicep), d.Saved())
+	}
+	onDisk(t, path, stored)
+	d.Sheet.Set(worksheets.Waist, "31")
+	if _, err := d.Save(); err != nil {
+		t.Errorf("the next save: %v", err)
+	}
+	onDisk(t, path, stored+"waist = \"31\"\n")
+}
+
+func TestADocumentGoesOnInAnotherFile(t *testing.T) {
+	folder := t.TempDir()
+	path, other := write(t, filepath.Join(folder, "blouse.toml"), stored), filepath.Join(folder, "other.toml")
+	d := load(t, path)
+	d.Sheet.Set(worksheets.Bicep, "14")
+	if d.LosesComments() {
+		t.Error("the comments would be lost")
+	}
+	d.GoOnIn(other)
+	for _, text := range []string{"14", "15"} {
+		d.Sheet.Set(worksheets.Bicep, text)
+		if _, err := d.Save(); err != nil || d.Path() != other {
+			t.Errorf("%v, it goes on in %s", err, d.Path())
+		}
+		onDisk(t, other, strings.Replace(stored, "13 3/4", text, 1))
+		onDisk(t, path, stored)
+	}
+}
+
+func TestItIsKnownWhenAFileWasWritten(t *testing.T) {
+	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
+	when := time.Date(2026, 10, 3, 12, 0, 0, 0, time.UTC)
+	if err := os.Chtimes(path, when, when); err != nil {
+		t.Fatal(err)
+	}
+	if got := load(t, path).Written(); !got.Equal(when) {
+		t.Errorf("written %v, want %v", got, when)
+	}
+	if got := worksheets.New(worksheets.Sheet{}).Written(); !got.IsZero() {
+		t.Errorf("a new one was written %v", got)
+	}
+}
+
+// What a new file says where nothing was chosen, the sheet says before and after.
+func TestANewSheetSaysTheUsual(t *testing.T) {
+	d := worksheets.New(worksheets.Sheet{})
+	d.SetPath(filepath.Join(t.TempDir(), "new.toml"))
+	for _, when := range []string{"before", "after"} {
+		for k, want := range map[worksheets.Key]string{worksheets.Unit: "in", worksheets.Follow: "let out", worksheets.Slide: "least", worksheets.PivotLimitSleeve: "1 in", worksheets.Bicep: ""} {
+			if got := d.Sheet.Text(k); got != want {
+				t.Errorf("%s it is saved, %v says %q, want %q", when, k, got, want)
+			}
+		}
+		if _, err := d.Save(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if source := string(readFile(t, d.Path())); strings.Contains(source, "measured_on") {
+		t.Errorf("a day that nobody gave:\n%s", source)
+	}
+	d = worksheets.New(worksheets.Sheet{})
+	d.Sheet.Set(worksheets.PivotLimitSleeve, "") // taken out again
+	if source, _ := encode(t, d); !strings.Contains(source, "pivot_limit_sleeve = \"1 in\"") {
+		t.Errorf("what stands for nothing is not said:\n%s", source)
+	}
+}
+
+// What could not be read again is not written.
+func TestASheetThatIsTooLargeIsNotSaved(t *testing.T) {
+	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
+	d := load(t, path)
+	d.Sheet.Set(worksheets.Notes, strings.Repeat("a long note ", worksheets.MaxBytes/12))
+	var fault *worksheets.FileError
+	for _, save := range []func() (string, error){d.Save, d.SaveOver} {
+		if backup, err := save(); backup != "" || !errors.As(err, &fault) || d.Saved() {
+			t.Errorf("backup %q, %v, saved %v", backup, err, d.Saved())
+		}
+	}
+	onDisk(t, path, stored)
+}
+
 func TestANewSheetMakesItsFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new.toml")
 	d := worksheets.New(filledSheet(t))
@@ -134,19 +227,21 @@ func TestAnExampleHasNoFileUntilItIsGivenOne(t *testing.T) {
 }
 
 func TestAFileThatItsOwnerLockedIsNotReplaced(t *testing.T) {
-	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
-	if err := os.Chmod(path, 0o440); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { os.Chmod(path, 0o600) })
-	d := load(t, path)
-	d.Sheet.Set(worksheets.Bicep, "14")
-	for _, save := range []func() (string, error){d.Save, d.SaveOver} {
-		if _, err := save(); err == nil || d.ReadOnly == "" {
-			t.Errorf("error %v, read-only %q", err, d.ReadOnly)
+	for _, mode := range []fs.FileMode{0o440, 0o400, 0o466} { // whatever others may do
+		path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
+		if err := os.Chmod(path, mode); err != nil {
+			t.Fatal(err)
 		}
+		t.Cleanup(func() { os.Chmod(path, 0o600) })
+		d := load(t, path)
+		d.Sheet.Set(worksheets.Bicep, "14")
+		for _, save := range []func() (string, error){d.Save, d.SaveOver} {
+			if _, err := save(); err == nil || d.ReadOnly == "" {
+				t.Errorf("mode %v: error %v, read-only %q", mode, err, d.ReadOnly)
+			}
+		}
+		onDisk(t, path, stored)
 	}
-	onDisk(t, path, stored)
 }
 
 // What a save does to links, permissions and owners is held in the package disk.
@@ -214,5 +309,11 @@ func TestAFileThatOpensReadOnlyIsNeverWritten(t *testing.T) {
 			t.Error("what was typed is gone")
 		}
 		onDisk(t, path, source)
+		if err := os.Chmod(path, 0o400); err != nil { // which is the lesser reason
+			t.Fatal(err)
+		}
+		if got := load(t, path).ReadOnly; got != why {
+			t.Errorf("write-protected besides: %q, want %q", got, why)
+		}
 	}
 }

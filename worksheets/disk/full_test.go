@@ -6,6 +6,8 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"runtime"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -43,6 +45,45 @@ func TestTheOwnerIsKept(t *testing.T) {
 			t.Errorf("of %v, it belongs to %d and %d now, mode %v", owner, is.Uid, is.Gid, info.Mode())
 		}
 		onDisk(t, path, "new")
+	}
+}
+
+// as runs something as another person, who is not root.
+func as(t *testing.T, person int, run func()) {
+	t.Helper()
+	if os.Getuid() != 0 {
+		t.Skip("only root can be two people")
+	}
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		runtime.LockOSThread() // for good: the thread ends with it
+		for _, call := range []uintptr{syscall.SYS_SETFSGID, syscall.SYS_SETFSUID} {
+			syscall.RawSyscall(call, uintptr(person), 0, 0)
+		}
+		run()
+	}()
+	<-done
+}
+
+// Who may write a file and not give it away leaves it with its owner.
+func TestAFileOfSomebodyElseStaysTheirs(t *testing.T) {
+	folder := t.TempDir()
+	path := write(t, filepath.Join(folder, "blouse.toml"), "old and long")
+	if err := errors.Join(os.Chmod(filepath.Dir(folder), 0o755), os.Chmod(folder, 0o777), os.Chmod(path, 0o666)); err != nil {
+		t.Fatal(err)
+	}
+	as(t, 4343, func() { replace(t, path, "new") })
+	onDisk(t, path, "new")
+	info, err := os.Stat(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if is := info.Sys().(*syscall.Stat_t); is.Uid != 0 || info.Mode() != 0o666 {
+		t.Errorf("it belongs to %d now, mode %v", is.Uid, info.Mode())
+	}
+	if got := names(t, folder); !slices.Equal(got, []string{"blouse.toml"}) {
+		t.Errorf("the folder holds %q", got)
 	}
 }
 
