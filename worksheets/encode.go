@@ -18,7 +18,8 @@ import (
 func (d *Document) Encode() (out []byte, lost bool, err error) {
 	switch {
 	case d.source == nil:
-		return encodeNew(d.Sheet), false, nil
+		out = encodeNew(d.Sheet)
+		return out, false, checkBounds(d.name, out)
 	case d.Sheet.Equal(d.read):
 		return d.source, false, nil
 	case d.encoded != nil && d.encoded.read.Sheet.Equal(d.Sheet):

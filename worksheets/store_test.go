@@ -172,6 +172,14 @@ func TestASheetThatIsTooLargeIsNotSaved(t *testing.T) {
 		}
 	}
 	onDisk(t, path, stored)
+	fresh := worksheets.New(d.Sheet)
+	fresh.SetPath(filepath.Join(t.TempDir(), "new.toml"))
+	if _, err := fresh.Save(); !errors.As(err, &fault) || !strings.Contains(err.Error(), "bytes; read would be a worksheet of at most") {
+		t.Errorf("a new one: %v", err)
+	}
+	if _, err := os.Stat(fresh.Path()); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("it was made: %v", err)
+	}
 }
 
 func TestANewSheetMakesItsFile(t *testing.T) {
