@@ -100,6 +100,7 @@ func TestParseErrors(t *testing.T) {
 		{"13 - 3/4", 3, "a hyphen joins a whole number and its fraction, without spaces"},
 		{"13-", 3, "a fraction is wanted behind the hyphen"},
 		{"13-14", 3, "a second number that is no fraction"},
+		{"13 8/8", 3, "the fraction behind a whole number must be below one"},
 		{"13 9/8", 3, "the fraction behind a whole number must be below one"},
 		{"1e3", 1, `"e3" is not a unit that is read here`},
 		{"0x10", 1, `"x10" is not a unit that is read here`},
@@ -131,6 +132,26 @@ func TestParseErrors(t *testing.T) {
 		}
 		if strings.ContainsAny(err.Error(), "\x1b\n") {
 			t.Errorf("Parse(%q): the message holds raw control characters: %q", c.text, err)
+		}
+	}
+}
+
+// A line break that was pasted between two numbers does not make one length of them.
+func TestNoLineBreakIsASpace(t *testing.T) {
+	for _, b := range []string{"\n", "\r\n", "\r", "\v", "\f", "\u0085", "\u2028", "\u2029"} {
+		if got, err := units.Parse("13"+b+"3/4", units.Inches); err == nil {
+			t.Errorf("with %q it is %v", b, got)
+		}
+	}
+}
+
+// What was pasted is shown as far as a line has room, counted in characters.
+func TestALongTextIsShownShortened(t *testing.T) {
+	for text, want := range map[string]string{
+		strings.Repeat("é", 60): strings.Repeat("é", 60), strings.Repeat("é", 61): strings.Repeat("é", 60) + "...", strings.Repeat("é", 31): strings.Repeat("é", 31),
+	} {
+		if _, err := units.Parse(text, units.Inches); err == nil || !strings.HasPrefix(err.Error(), `cannot read "`+want+`" at`) {
+			t.Errorf("%v, want %s", err, want)
 		}
 	}
 }

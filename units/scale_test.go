@@ -48,6 +48,9 @@ func TestBothSystemsAndTheRulerHeld(t *testing.T) {
 		t.Errorf("Both: %q", got)
 	}
 	metric := units.Scale{System: units.Centimetres, Ruler: units.EighthInch}
+	if got := metric.Both(thirteenThreeQuarters + units.Inch/16); got != "~35.1 cm = ~13 7/8 in" { // on the ruler that is there
+		t.Errorf("Both: %q", got)
+	}
 	if got := metric.OnRuler(units.Inch / 4); got != "1/4 in" {
 		t.Errorf("OnRuler: %q", got)
 	}
@@ -205,7 +208,7 @@ func TestRulers(t *testing.T) {
 func TestShare(t *testing.T) {
 	for text, want := range map[string]units.Share{
 		"1/2": units.Half, "0.55": {11, 20}, "0,55": {11, 20}, "55 %": {11, 20}, "55%": {11, 20}, "½": units.Half,
-		"0": {0, 1}, "1": {1, 1}, "100%": {1, 1}, "15/28": {15, 28},
+		"0": {0, 1}, "1": {1, 1}, "100%": {1, 1}, "15/28": {15, 28}, "-0": {0, 1},
 	} {
 		if got, err := units.ParseShare(text); err != nil || got != want {
 			t.Errorf("%q: %v, %v; want %v", text, got, err, want)
@@ -222,6 +225,24 @@ func TestShare(t *testing.T) {
 	}
 	if got := third.Rest().Of(100); got != 67 {
 		t.Errorf("the rest of 100: %d", got)
+	}
+	for share, want := range map[units.Share]string{{}: "", {Numerator: 0, Denominator: 5}: "0", {Numerator: 5, Denominator: 5}: "1", {Numerator: 6, Denominator: 8}: "3/4"} {
+		if got := share.String(); got != want {
+			t.Errorf("%#v is %q, want %q", share, got, want)
+		}
+	}
+	if got := (units.Share{}).Of(100); got != 0 {
+		t.Errorf("no share of 100: %d", got)
+	}
+}
+
+// Nothing that was measured is a length, and no reason for another.
+func TestALengthOfNothingIsNotMissing(t *testing.T) {
+	if got := units.Known(0).Or(units.Inch); got != 0 {
+		t.Errorf("it is %v", got)
+	}
+	if got := (units.Reading{}).Or(units.Inch); got != units.Inch {
+		t.Errorf("what is missing is %v", got)
 	}
 }
 

@@ -290,7 +290,7 @@ func TestAFolderIsSearchedForWorksheets(t *testing.T) {
 }
 
 func TestAWorksheetIsFoundHoweverItIsWritten(t *testing.T) {
-	for _, content := range []string{"body.bicep = \"13\"\n", "version = 1\n", "[body.left]\nknee = 15\n"} {
+	for _, content := range []string{"body.bicep = \"13\"\n", "version = 1\n", "version = 2\n", "[body.left]\nknee = 15\n"} {
 		if d := load(t, write(t, filepath.Join(t.TempDir(), "blouse.toml"), content)); !d.Ours() {
 			t.Errorf("%q is not taken for a worksheet", content)
 		}

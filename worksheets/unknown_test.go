@@ -1,6 +1,7 @@
 package worksheets_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -19,6 +20,7 @@ func TestUnknownKeysAndTablesAreListedAndKept(t *testing.T) {
 		{"[sleeve]\nCAP_HEIGHT = \"5\"\n", []string{"blouse.toml, line 2: sleeve.CAP_HEIGHT: " + why + `; did you mean "cap_height"?`}},
 		{"bicep = \"13\"\n", []string{"blouse.toml, line 1: bicep: " + why}},
 		{"\n[shop]\ncloth = \"linen\"\n", []string{"blouse.toml, line 2: shop: " + why}},
+		{"\n[[shop]]\ncloth = \"linen\"\n[[shop]]\ncloth = \"wool\"\n", []string{"blouse.toml, line 2: shop: " + why}},
 		{"[[shop]]\ncloth = \"linen\"\n", []string{"blouse.toml, line 1: shop: " + why}},
 		{"[body]\nbust = \"39\"\n\n[body.left]\nknee = \"15\"\n", []string{"blouse.toml, line 4: body.left: " + why}},
 		{"[progress]\nstage = 2\n", []string{"blouse.toml, line 2: progress.stage: " + why}},
@@ -59,6 +61,23 @@ func TestATableInAnotherCaseComesWithASuggestion(t *testing.T) {
 	} {
 		if u := messages(decode(t, c.source).Unknown()); len(u) != 1 || !strings.HasSuffix(u[0], c.want) {
 			t.Errorf("%q: %q, want %s", c.source, u, c.want)
+		}
+	}
+}
+
+// A file of other things is not read out: twenty of its keys are enough.
+func TestUnknownKeysAreListedUpToTwenty(t *testing.T) {
+	for _, count := range []int{20, 21, 50} {
+		source := "[body]\n"
+		for n := range count {
+			source += fmt.Sprintf("neck_%d = 15\n", n)
+		}
+		u := messages(decode(t, source).Unknown())
+		if want := min(count, 21); len(u) != want {
+			t.Errorf("of %d keys %d are listed, want %d", count, len(u), want)
+		}
+		if last := u[len(u)-1]; strings.Contains(last, "there are more such keys") != (count > 20) {
+			t.Errorf("of %d keys the last says %q", count, last)
 		}
 	}
 }
@@ -118,6 +137,31 @@ func TestAKeyThatWouldActOnATerminalIsShownInMessages(t *testing.T) {
 	}
 	if fault := refused(t, []byte("a = \"\\\u202e\"\n")); acts(fault.Error()) {
 		t.Errorf("%q", fault.Error())
+	}
+}
+
+// What shows something is shown as it is: line ends of other systems and the spaces of
+// printed numbers are no escapes.
+func TestWhatShowsSomethingIsShown(t *testing.T) {
+	for text, want := range map[string]string{
+		"13\u00a03/4\u202f\u2009½": "13\u00a03/4\u202f\u2009½", "one\r\ntwo\tthree\x1b": `one two three\x1b`, "\u200b": `\u200b`, "\ufffd": `\ufffd`, "": "",
+	} {
+		if got := worksheets.Printable(text); got != want {
+			t.Errorf("%q is shown as %q, want %q", text, got, want)
+		}
+	}
+}
+
+// A long reason begins with what was read and ends with what is wrong with it; it is
+// cut in the middle, between two characters.
+func TestALongReasonIsCutInItsMiddle(t *testing.T) {
+	for reason, want := range map[string]string{
+		strings.Repeat("é", 90): strings.Repeat("é", 90), strings.Repeat("é", 200): strings.Repeat("é", 200),
+		strings.Repeat("é", 150) + strings.Repeat("è", 150): strings.Repeat("é", 100) + "..." + strings.Repeat("è", 100),
+	} {
+		if got := (&worksheets.FileError{File: "blouse.toml", Reason: reason}).Error(); got != "blouse.toml: "+want {
+			t.Errorf("got %s, want %s", got, want)
+		}
 	}
 }
 

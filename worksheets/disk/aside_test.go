@@ -127,12 +127,17 @@ func TestTheNextSaveSweepsWhatAKilledOneLeft(t *testing.T) {
 	goes := []string{draft("blouse.toml", dead), draft("blouse.toml", own)}
 	stays := []string{draft("blouse.toml", parent), draft("coat.toml", dead), draft("blouse.toml.toml", dead), draft("blouse", dead),
 		write(t, filepath.Join(folder, ".blouse.toml.1x-1.capscye-tmp"), ""), write(t, filepath.Join(folder, ".blouse.toml.0-1.capscye-tmp"), ""),
-		write(t, filepath.Join(folder, fmt.Sprintf(".blouse.toml.%d-1.txt", dead)), ""), write(t, filepath.Join(folder, fmt.Sprintf("blouse.toml.%d-1.capscye-tmp", dead)), "")}
+		write(t, filepath.Join(folder, fmt.Sprintf(".blouse.toml.%d-1.txt", dead)), ""), write(t, filepath.Join(folder, fmt.Sprintf("blouse.toml.%d-1.capscye-tmp", dead)), ""),
+		write(t, filepath.Join(folder, fmt.Sprintf("%d-1.capscye-tmp", dead)), "")}
 	replace(t, path, "new")
 	for _, p := range goes {
 		if _, err := os.Stat(p); !errors.Is(err, os.ErrNotExist) {
 			t.Errorf("%s is still there: %v", filepath.Base(p), err)
 		}
+	}
+	stays = append(stays, draft("blouse.toml", own)) // another save of this program, going on
+	if err := disk.Replace(path, []byte("newer"), 0o666); err != nil {
+		t.Error(err)
 	}
 	for _, p := range stays {
 		if _, err := os.Stat(p); err != nil {

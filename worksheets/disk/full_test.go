@@ -4,6 +4,7 @@ package disk_test
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -58,8 +59,12 @@ func as(t *testing.T, person int, run func()) {
 	go func() {
 		defer close(done)
 		runtime.LockOSThread() // for good: the thread ends with it
-		for _, call := range []uintptr{syscall.SYS_SETFSGID, syscall.SYS_SETFSUID} {
-			syscall.RawSyscall(call, uintptr(person), 0, 0)
+		p := uintptr(person)
+		for _, call := range []uintptr{syscall.SYS_SETRESGID, syscall.SYS_SETRESUID} { // of this thread alone
+			if _, _, fault := syscall.RawSyscall(call, p, p, p); fault != 0 {
+				t.Errorf("still root: %v", fault)
+				return
+			}
 		}
 		run()
 	}()
@@ -84,6 +89,24 @@ func TestAFileOfSomebodyElseStaysTheirs(t *testing.T) {
 	}
 	if got := names(t, folder); !slices.Equal(got, []string{"blouse.toml"}) {
 		t.Errorf("the folder holds %q", got)
+	}
+}
+
+// A program of somebody else is there too, though nothing may be sent to it.
+func TestADraftOfSomebodyElseStays(t *testing.T) {
+	folder := t.TempDir()
+	path := write(t, filepath.Join(folder, "blouse.toml"), "old")
+	draft := write(t, filepath.Join(folder, fmt.Sprintf(".blouse.toml.%d-1.capscye-tmp", os.Getppid())), "half writ")
+	if err := errors.Join(os.Chmod(filepath.Dir(folder), 0o755), os.Chmod(folder, 0o777), os.Chmod(path, 0o666)); err != nil {
+		t.Fatal(err)
+	}
+	as(t, 4343, func() {
+		if err := disk.Replace(path, []byte("new"), 0o666); err != nil {
+			t.Error(err)
+		}
+	})
+	if _, err := os.Stat(draft); err != nil {
+		t.Error(err)
 	}
 }
 
