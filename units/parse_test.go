@@ -29,12 +29,18 @@ func TestParseReadsEveryHabit(t *testing.T) {
 	}
 }
 
-func TestParseReadsEveryEighth(t *testing.T) {
+func TestParseReadsEveryEighthAndThird(t *testing.T) {
 	for eighths, text := range map[units.Length]string{
 		1: "⅛", 2: "¼", 3: "⅜", 4: "½", 5: "⅝", 6: "¾", 7: "⅞",
 	} {
 		got, err := units.Parse(text, units.Inches)
 		if want := eighths * units.Inch / 8; err != nil || got != want {
+			t.Errorf("Parse(%q) = %v, %v; want %v", text, got, err, want)
+		}
+	}
+	for thirds, text := range map[units.Length]string{1: "⅓", 2: "⅔"} {
+		got, err := units.Parse(text+" mm", units.Inches)
+		if want := (thirds*2*units.Millimetre + 3) / 6; err != nil || got != want { // to the nearest
 			t.Errorf("Parse(%q) = %v, %v; want %v", text, got, err, want)
 		}
 	}

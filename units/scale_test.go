@@ -29,6 +29,8 @@ func TestFormatOnTheRuler(t *testing.T) {
 		{in(units.EighthInch), 15 * units.Inch / 16, "~1 in"},
 		{in(units.SixteenthInch), 13*units.Inch + 127*units.Inch/128, "~14 in"},
 		{in(units.OneMillimetre), 349 * units.Millimetre, "~13 3/4 in"},
+		{in(units.OneMillimetre), units.Inch / 16, "1/16 in"},
+		{units.Scale{System: units.Inches}, 3 * units.Inch / 16, "3/16 in"},
 		{cm, 349 * units.Millimetre, "34.9 cm"},
 		{cm, 350 * units.Millimetre, "35.0 cm"},
 		{cm, thirteenThreeQuarters, "~34.9 cm"},

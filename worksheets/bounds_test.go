@@ -46,6 +46,7 @@ func TestABombIsRefusedBeforeItTakesMemory(t *testing.T) {
 		"arrays behind comments":                   "x = " + repeated("[ # ]\n", large) + "\n",
 		"arrays behind comments of quotes":         "x = " + repeated("[ # \"\n", large) + "\n",
 		"arrays behind long strings":               "x = " + repeated("[\"\"\"]\n]\"\"\", '''\n]''', ", large) + "\n",
+		"arrays behind a backslash that is none":   `x = ['\', ` + deep + "\n",
 		"arrays behind an escaped quote":           `x = ["\"", "\\", ` + deep + "\n",
 		"arrays behind a long string with quotes":  "x = [\"\"\"\"a\"\"\"\"\", '''''b''''', \"\"\"\\\"\"\"\", " + deep + "\n",
 		"arrays behind an empty string":            `x = ["", '', """""", '''''', ` + deep + "\n",

@@ -227,8 +227,15 @@ func TestWhatIsNoFileIsNeitherReadNorWritten(t *testing.T) {
 }
 
 func TestAMissingFilesNameIsShownInTheMessage(t *testing.T) {
-	if _, err := worksheets.Load(filepath.Join(t.TempDir(), "a\x1b[31m.toml")); acts(err.Error()) {
+	path := filepath.Join(t.TempDir(), "a\x1b[31m.toml")
+	if _, err := worksheets.Load(path); acts(err.Error()) {
 		t.Errorf("%q", err.Error())
+	}
+	if err := os.Mkdir(path, 0o755); err != nil {
+		t.Skip(err)
+	}
+	if _, err := worksheets.Load(path); err == nil || acts(err.Error()) {
+		t.Errorf("a folder: %v", err)
 	}
 }
 

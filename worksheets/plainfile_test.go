@@ -69,6 +69,7 @@ func TestWhatIsNotPlainIsLeftAlone(t *testing.T) {
 		"[progress]\ndone = [\"a\" \"b\"]\n", "[progress]\ndone = [,]\n", "[progress]\ndone = [\"a\",,]\n", "[progress]\ndone = [\n]\n", "[progress]\ndone = [1]\n",
 		"[progress]\ndone = []\ndone = []\n", "[progress]\ndone = [\"a\"] x\n", "[progress]\ndone = \"a\"\n", "[progress]\nstep = []\n",
 		"[[fitting]]\ndate = \"today\"\n", "[[fitting]]\ndate = 2026-11-20\ndate = 2026-11-20\n", "[[fitting]]\nnote = \"a\"\nnote = \"b\"\n", "[[fitting]]\nnote = 1\n", "[[fitting]]\nwho = \"x\"\n",
+		"[[fitting]]\nnote = \"a\" x\n", "[[fitting]]\ndate = 2026-11-20 x\n",
 		"\ufeff[body]\n", "[body]\r", "# a\rb\n", "[about]\ntitle = \"a\rb\"\n", "[progress]\ndone = [\"\"\"a\"\"\"]\n", "[body]\nbicep = \"\"\"\"\"\"\n", "[body]\rbicep = \"13\"\n", "# \x00\n", "# \x1b[2J\n", "# \x7f\n", "# \xff\n", "[about]\ntitle = \"\x07\"\n",
 	} {
 		if worksheets.ReadsPlainly([]byte(source)) {

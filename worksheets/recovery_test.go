@@ -104,6 +104,30 @@ func TestTwoProgramsOnOneSheet(t *testing.T) {
 	}
 }
 
+// Where what others left cannot be kept here, it stays there.
+func TestWhatCannotBeTakenOverStays(t *testing.T) {
+	keepings(t)
+	one, two, three := worksheets.OpenRecovery("blouse.toml"), worksheets.OpenRecovery("blouse.toml"), worksheets.OpenRecovery("blouse.toml")
+	two.Keep(worksheets.Leftover{At: time.Now(), Versions: []worksheets.Sheet{version("2")}})
+	three.Keep(worksheets.Leftover{At: time.Now(), Versions: []worksheets.Sheet{version("3")}})
+	left := []string{two.Path(), three.Path()}
+	one.Close()
+	two.Close()
+	three.Close()
+	next := worksheets.OpenRecovery("blouse.toml")
+	if err := os.Mkdir(next.Path(), 0o755); err != nil { // in the way
+		t.Fatal(err)
+	}
+	if l, ok := next.Left(); !ok || len(l.Versions) != 2 {
+		t.Errorf("found %d versions", len(l.Versions))
+	}
+	for _, path := range left {
+		if _, err := os.Stat(path); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
 // lockOf is the lock that a sheet gets in a state folder.
 func lockOf(t *testing.T, folder string) string {
 	t.Helper()

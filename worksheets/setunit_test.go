@@ -145,6 +145,21 @@ func TestAnUnreadableUnitIsKeptAndSaidAndChangesNoOtherWord(t *testing.T) {
 	}
 }
 
+// Once the unit is taken out, a bare number is in inches, as in the file, and what was
+// meant in another is named.
+func TestAUnitThatIsTakenOutIsInches(t *testing.T) {
+	var s worksheets.Sheet
+	for _, unit := range []string{"cm", "c", ""} {
+		s.Set(worksheets.Unit, unit)
+		if unit == "cm" {
+			s.Set(worksheets.Bicep, "36")
+		}
+	}
+	if s.Unit() != units.Inches || s.Text(worksheets.Bicep) != "36 cm" {
+		t.Errorf("the unit is %v, and the bicep %q", s.Unit(), s.Text(worksheets.Bicep))
+	}
+}
+
 func TestASlipInTheUnitMovesNoLengthOnceItIsPutRight(t *testing.T) {
 	for _, right := range []string{"cm", "in"} {
 		var s worksheets.Sheet

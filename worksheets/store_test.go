@@ -122,6 +122,25 @@ func TestADocumentGoesOnInAnotherFile(t *testing.T) {
 	}
 }
 
+// A copy goes to a file of its own, and the document goes on in its old one.
+func TestACopyTakesNoOthersPlace(t *testing.T) {
+	folder := t.TempDir()
+	path, copied := write(t, filepath.Join(folder, "blouse.toml"), stored), filepath.Join(folder, "copy.toml")
+	d := load(t, path)
+	d.Sheet.Set(worksheets.Bicep, "14")
+	if err := d.SaveCopy(copied); err != nil || d.Path() != path || d.Saved() {
+		t.Errorf("%v, it goes on in %s, saved %v", err, d.Path(), d.Saved())
+	}
+	d.Sheet.Set(worksheets.Bicep, "15")
+	for _, taken := range []string{copied, path} {
+		if err := d.SaveCopy(taken); !errors.Is(err, fs.ErrExist) {
+			t.Errorf("to %s: %v", filepath.Base(taken), err)
+		}
+	}
+	onDisk(t, copied, strings.Replace(stored, "13 3/4", "14", 1))
+	onDisk(t, path, stored)
+}
+
 func TestItIsKnownWhenAFileWasWritten(t *testing.T) {
 	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
 	when := time.Date(2026, 10, 3, 12, 0, 0, 0, time.UTC)
@@ -185,7 +204,7 @@ func TestASheetThatIsTooLargeIsNotSaved(t *testing.T) {
 func TestANewSheetMakesItsFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new.toml")
 	d := worksheets.New(filledSheet(t))
-	if _, err := d.Save(); err == nil || d.Saved() {
+	if _, err := d.Save(); err == nil || err.Error() != "the worksheet has no file name yet" || d.Saved() {
 		t.Errorf("without a path: %v, saved %v", err, d.Saved())
 	}
 	d.SetPath(path)

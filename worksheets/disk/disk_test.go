@@ -121,6 +121,17 @@ func TestPermissionsOfWhatIsNew(t *testing.T) {
 	if err := disk.Replace(path, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
+	made, usual := filepath.Join(filepath.Dir(path), "made.toml"), filepath.Join(filepath.Dir(path), "usual")
+	if err := errors.Join(disk.Create(made, nil), os.WriteFile(usual, nil, 0o666)); err != nil {
+		t.Fatal(err)
+	}
+	want, err := os.Stat(usual)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if info, err := os.Stat(made); err != nil || info.Mode() != want.Mode() {
+		t.Errorf("what is made has mode %v and not %v, %v", info.Mode(), want.Mode(), err)
+	}
 	aside, err := disk.PutAside(path, "before", nil)
 	if err != nil {
 		t.Fatal(err)

@@ -5,6 +5,7 @@ package disk_test
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -88,6 +89,24 @@ func TestAFileOfSomebodyElseStaysTheirs(t *testing.T) {
 		t.Errorf("it belongs to %d now, mode %v", is.Uid, info.Mode())
 	}
 	if got := names(t, folder); !slices.Equal(got, []string{"blouse.toml"}) {
+		t.Errorf("the folder holds %q", got)
+	}
+}
+
+// A file with two names that may not be written is said, and nothing stays beside it.
+func TestAFileThatMayNotBeWritten(t *testing.T) {
+	folder := t.TempDir()
+	path := write(t, filepath.Join(folder, "blouse.toml"), "old")
+	if err := errors.Join(os.Chmod(filepath.Dir(folder), 0o755), os.Chmod(folder, 0o777), os.Chmod(path, 0o444), os.Link(path, filepath.Join(folder, "twin.toml"))); err != nil {
+		t.Fatal(err)
+	}
+	as(t, 4343, func() {
+		if err := disk.Replace(path, []byte("new"), 0o666); !errors.Is(err, fs.ErrPermission) {
+			t.Errorf("error %v", err)
+		}
+	})
+	onDisk(t, path, "old")
+	if got := names(t, folder); !slices.Equal(got, []string{"blouse.toml", "twin.toml"}) {
 		t.Errorf("the folder holds %q", got)
 	}
 }
