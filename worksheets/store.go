@@ -126,8 +126,8 @@ func (d *Document) save(over bool) (backup string, err error) {
 		}
 	}
 	if !exists || !bytes.Equal(on, out) {
-		if err := WriteFile(d.name, out); err != nil {
-			return backup, err
+		if err := disk.Replace(d.name, out, 0o666); err != nil {
+			return backup, inWords(err)
 		}
 	}
 	return backup, d.reread(out)
@@ -170,9 +170,4 @@ func (d *Document) KeepBeside() (string, error) {
 	}
 	beside, err := disk.PutAside(d.name, "mine", out)
 	return beside, inWords(err)
-}
-
-// WriteFile is [disk.Replace], with the permissions that the person's umask leaves.
-func WriteFile(path string, content []byte) error {
-	return inWords(disk.Replace(path, content, 0o666))
 }

@@ -11,7 +11,7 @@ import (
 	"capscye/ui/report"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
-	"capscye/worksheets"
+	"capscye/worksheets/disk"
 )
 
 // The drill on paper: the problems with blanks to fill in, and the answer key on
@@ -30,7 +30,7 @@ func write(name string, l *Lesson, today time.Time) error {
 	case !paper.IsOursOrFree(name, maker):
 		return fmt.Errorf("%s is there already, and is no sheet of problems; nothing was written over it", name)
 	}
-	return worksheets.WriteFile(name, content)
+	return disk.Replace(name, content, 0o666)
 }
 
 func content(name string, l *Lesson, today time.Time) ([]byte, error) {

@@ -15,7 +15,7 @@ import (
 	"capscye/ui/show"
 	"capscye/ui/tracing"
 	"capscye/ui/typeset"
-	"capscye/worksheets"
+	"capscye/worksheets/disk"
 )
 
 // maker is written into every card, so that one is known again.
@@ -113,7 +113,7 @@ func Write(name, paperName string, r report.Report, today time.Time) (names []st
 			err = fmt.Errorf("%s is there already, and is no card; nothing was written over it", f.name)
 		}
 		if err == nil {
-			err = worksheets.WriteFile(f.name, f.content)
+			err = disk.Replace(f.name, f.content, 0o666)
 			names = append(names, f.name)
 		}
 	}
