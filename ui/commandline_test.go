@@ -146,7 +146,7 @@ func TestPageOfTheManual(t *testing.T) {
 			t.Errorf("%s is not on the page", c.Name())
 		}
 	}
-	for _, want := range []string{"capscye " + console.Version, "--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, wording.Cautions[0], wording.Cautions[2]} {
+	for _, want := range []string{"capscye " + ui.Version, "--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, wording.Cautions[0], wording.Cautions[2]} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%s is not on the page", want)
 		}

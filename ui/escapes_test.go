@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"capscye/ui"
 	"capscye/ui/console"
 	"capscye/ui/internal/props"
 	"capscye/ui/paper"
@@ -60,7 +61,7 @@ func TestNoPayloadIsPrinted(t *testing.T) {
 		for _, name := range cards {
 			lookAtCard(t, p, name)
 		}
-		if said := console.NewFault(errors.New(p)).Report(console.Version, typeset.Plain(file)); props.Acts(said) {
+		if said := console.NewFault(errors.New(p)).Report(ui.Version, typeset.Plain(file)); props.Acts(said) {
 			t.Errorf("%q comes through the report of a fault", p)
 		}
 	}

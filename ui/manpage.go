@@ -6,7 +6,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"capscye/ui/console"
 	"capscye/ui/screen"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
@@ -58,7 +57,7 @@ func (m *manual) entry(lead, text string) {
 // screen.
 func manPage(root *cobra.Command) string {
 	var m manual
-	fmt.Fprintf(&m, ".TH CAPSCYE 1 \"\" \"capscye %s\" \"User commands\"\n", roffSigns.Replace(console.Version))
+	fmt.Fprintf(&m, ".TH CAPSCYE 1 \"\" \"capscye %s\" \"User commands\"\n", roffSigns.Replace(Version))
 	m.macro(".SH", "NAME")
 	m.text("capscye - " + strings.ToLower(root.Short[:1]) + root.Short[1:])
 	m.macro(".SH", "SYNOPSIS")

@@ -20,6 +20,9 @@ import (
 	"capscye/ui/try"
 )
 
+// Version is what --version answers. A build can set it with -ldflags -X.
+var Version = "0.1.0"
+
 // Run is the program: arguments without its name, the three streams, and the
 // exit status. Messages for people go to errs, results to out.
 func Run(args []string, in io.Reader, out, errs io.Writer) int {
@@ -28,7 +31,7 @@ func Run(args []string, in io.Reader, out, errs io.Writer) int {
 
 // runOn is [Run] on a day, which decides whether measurements are old.
 func runOn(today time.Time, args []string, in io.Reader, out, errs io.Writer) int {
-	s := &console.Session{In: in, Out: out, Errs: errs, Today: today, Version: console.Version}
+	s := &console.Session{In: in, Out: out, Errs: errs, Today: today, Version: Version}
 	return s.Execute(args, commands)
 }
 

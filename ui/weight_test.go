@@ -7,7 +7,7 @@ import (
 	"os"
 	"testing"
 
-	"capscye/ui/console"
+	"capscye/ui"
 	"capscye/ui/internal/program"
 )
 
@@ -33,7 +33,7 @@ func TestNoTemplatesAreLinked(t *testing.T) {
 
 func TestVersionIsOneLine(t *testing.T) {
 	for _, args := range [][]string{{"--version"}, {"-v"}, {"--version", "a", "b"}} {
-		if status, out, errs := run("", args...); status != 0 || out != "capscye "+console.Version+"\n" || errs != "" {
+		if status, out, errs := run("", args...); status != 0 || out != "capscye "+ui.Version+"\n" || errs != "" {
 			t.Errorf("%v: status %d, %q, %q", args, status, out, errs)
 		}
 	}

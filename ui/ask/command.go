@@ -9,9 +9,7 @@ import (
 	"capscye/ui/typeset"
 )
 
-// The commands that need no worksheet, or none yet, and what a shell offers for
-// the arguments of all of them.
-
+// Command asks for a worksheet.
 func Command(s *console.Session) *cobra.Command {
 	return &cobra.Command{
 		Use:   "ask [FILE]",

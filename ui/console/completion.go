@@ -9,15 +9,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"capscye/ui/typeset"
-	"capscye/worksheets"
 )
 
-// completion is what is offered for an argument, and what the shell may add.
-type completion = func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective)
+// Completion is what is offered for an argument, and what the shell may add.
+type Completion = func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective)
 
 // SheetFiles offers the worksheets of a folder, and folders, as the first of so
 // many arguments.
-func SheetFiles(most int) completion {
+func SheetFiles(most int) Completion {
 	return func(_ *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
 		if len(args) >= most {
 			return nil, cobra.ShellCompDirectiveNoFileComp
@@ -43,18 +42,4 @@ func SheetFiles(most int) completion {
 		}
 		return found, directive
 	}
-}
-
-// FileThenKeys offers a worksheet, and behind it the answers that can be changed.
-func FileThenKeys(c *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
-	if len(args) == 0 {
-		return SheetFiles(1)(c, args, typed)
-	}
-	var found []string
-	for _, k := range worksheets.Keys() {
-		if strings.HasPrefix(k.Path(), typed) {
-			found = append(found, k.Path()+"=")
-		}
-	}
-	return found, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveNoSpace
 }

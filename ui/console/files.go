@@ -38,6 +38,7 @@ func Exists(path string) bool {
 	return err == nil // any other error will be said when something is written there
 }
 
+// DayAndTime is a moment as a person here would write it.
 func DayAndTime(t time.Time) string { return t.Local().Format("2006-01-02 15:04") }
 
 // OpenElsewhere is said to the second program on a sheet.

@@ -1,8 +1,6 @@
 package console
 
-import (
-	"sync"
-)
+import "sync"
 
 // InOrder does the work on every item, several at a time, and takes the results
 // one by one in the order of the items. However many items there are, no more

@@ -28,6 +28,7 @@ type Listener struct {
 	Status  int // that a signal ended it with, 0 for none
 }
 
+// Listen begins to read; the listener has to be stopped.
 func Listen(in io.Reader) *Listener {
 	l := &Listener{lines: make(chan Line), signals: make(chan int, 1), done: make(chan struct{})}
 	signal.Ignore(syscall.SIGPIPE) // whoever reads may go away; what was answered has to be kept first
@@ -78,6 +79,7 @@ func (l *Listener) Next() (h Line, ok bool) {
 	}
 }
 
+// Stop ends the listening: signals do again what they do of themselves.
 func (l *Listener) Stop() {
 	l.deafen()
 	signal.Reset(syscall.SIGPIPE)

@@ -64,8 +64,10 @@ func (s *Session) HasTerminal() bool {
 	return okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd())
 }
 
+// Worse is an exit status to end with, unless there is a graver one.
 func (s *Session) Worse(status int) { s.Status = max(s.Status, status) }
 
+// Complain says to the error stream what went wrong.
 func (s *Session) Complain(err error) {
 	fmt.Fprintf(s.Errs, "capscye: %s\n", typeset.Plain(FileWords(err)))
 }

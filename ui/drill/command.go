@@ -20,6 +20,7 @@ import (
 // options are the flags as they were typed.
 type options struct{ seed, level, count, paper string }
 
+// Command asks the sums of the trade, or writes them on paper.
 func Command(s *console.Session) *cobra.Command {
 	var o options
 	c := &cobra.Command{

@@ -48,6 +48,8 @@ var outcomeWords = [outcomes]string{"right at once", "after a try", "shown"}
 // tallied counts steps by their outcome.
 type tallied [outcomes]int
 
+// NewLesson is a lesson of so many problems of a level, the same for the same seed
+// everywhere.
 func NewLesson(seed uint64, level, count int) *Lesson {
 	return &Lesson{Seed: seed, Level: level, problems: calc.Drill(seed, level, count)}
 }

@@ -24,7 +24,7 @@ var KeyOf = map[calc.Answer]worksheets.Key{
 	calc.Elbow: worksheets.Elbow, calc.Wrist: worksheets.Wrist,
 }
 
-// places of ease, by their keys.
+// PlaceOf says at which level an answer asks for ease.
 var PlaceOf = map[worksheets.Key]calc.Place{
 	worksheets.EaseBicep: calc.AtBicep, worksheets.EaseBust: calc.AtBust, worksheets.EaseWaist: calc.AtWaist,
 	worksheets.EaseHip: calc.AtHip, worksheets.EaseElbow: calc.AtElbow, worksheets.EaseWrist: calc.AtWrist,

@@ -1,8 +1,6 @@
 package forms
 
-import (
-	"capscye/worksheets"
-)
+import "capscye/worksheets"
 
 // Field says how an answer is asked for.
 type Field struct {

@@ -1,18 +1,11 @@
 package forms
 
-import (
-	"capscye/worksheets"
-)
-
-// A question in words, and how its answer is read.
-
-// LongestAnswer is as many characters as an answer may have, here and on the
-// screen.
-const LongestAnswer = 2000
+import "capscye/worksheets"
 
 // Kind tells fields by how keys work in them.
 type Kind uint8
 
+// The kinds of fields.
 const (
 	LengthField Kind = iota // typed, nudged by ruler marks
 	textField               // typed
@@ -20,6 +13,7 @@ const (
 	SlideField              // pushed with left and right, or typed
 )
 
+// KindOf is the kind of the field of an answer.
 func KindOf(k worksheets.Key) Kind {
 	switch k.Kind() {
 	case worksheets.Girth, worksheets.Amount, worksheets.Signed:
@@ -31,3 +25,7 @@ func KindOf(k worksheets.Key) Kind {
 	}
 	return textField
 }
+
+// LongestAnswer is as many characters as an answer may have, here and on the
+// screen.
+const LongestAnswer = 2000

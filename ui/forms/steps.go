@@ -7,12 +7,10 @@ import (
 	"capscye/worksheets"
 )
 
-// Asks tells whether the step asks for an answer.
-func (s Step) Asks(k worksheets.Key) bool { return slices.Contains(Items[s], Item{Key: k}) }
-
 // Step is one of the six, in the order in which the hands work.
 type Step int
 
+// The steps, and how many there are.
 const (
 	Body Step = iota
 	Ease
@@ -23,6 +21,7 @@ const (
 	StepCount
 )
 
+// StepNames are what the steps are called.
 var StepNames = [StepCount]string{"Body", "Ease", "Pattern", "Split", "Match", "Trace"}
 
 // Item is one row of a form: a heading, or a field.
@@ -72,3 +71,6 @@ var Items = [StepCount][]Item{
 		ask(worksheets.Slide, worksheets.PivotLimitSleeve, worksheets.PivotLimitBodice, worksheets.FrontShareSleeve,
 			worksheets.FrontShareBust, worksheets.Follow, worksheets.Armhole)),
 }
+
+// Asks tells whether the step asks for an answer.
+func (s Step) Asks(k worksheets.Key) bool { return slices.Contains(Items[s], Item{Key: k}) }

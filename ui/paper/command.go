@@ -11,6 +11,7 @@ import (
 	"capscye/ui/typeset"
 )
 
+// Command writes the card of a worksheet.
 func Command(s *console.Session) *cobra.Command {
 	var name, on string
 	card := &cobra.Command{

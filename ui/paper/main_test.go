@@ -1,8 +1,6 @@
 package paper
 
-import (
-	"capscye/ui/internal/props"
-)
+import "capscye/ui/internal/props"
 
 // commands are what the tests of this room run.
 var commands = props.Commands{Command}

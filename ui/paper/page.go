@@ -34,6 +34,7 @@ type Surface interface {
 // Face is a face of the type.
 type Face uint8
 
+// The faces: for text, and for what is to be seen first.
 const (
 	Roman Face = iota
 	Bolder
@@ -43,6 +44,7 @@ const (
 // Size is a size of paper, in millimetres.
 type Size struct{ Width, Height float64 }
 
+// Sizes are the papers by their names.
 var Sizes = map[string]Size{"a4": {210, 297}, "letter": {215.9, 279.4}}
 
 // UsualSize is the paper that lies in printers where the unit is used.
@@ -53,8 +55,11 @@ func UsualSize(s units.System) string {
 	return "a4"
 }
 
+// Margin is what stays white around a page, in millimetres.
+const Margin = 12.0
+
+// Sizes of letters, in points, and how far apart their lines are.
 const (
-	Margin     = 12.0
 	tableSize  = 7.0
 	textSize   = 7.5
 	lineHeight = 1.3 * 25.4 / 72 // millimetres for a point of size

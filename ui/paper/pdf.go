@@ -27,6 +27,7 @@ type PDF struct {
 
 var faceNames = map[Face]string{Roman: "roman", Bolder: "bold", mono: "mono"}
 
+// NewPDF is an empty document of a size of paper.
 func NewPDF(p Size) (*PDF, error) {
 	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: p.Width, Ht: p.Height}})
 	f.SetAutoPageBreak(false, 0)
@@ -63,13 +64,16 @@ func (p *PDF) printable(s string) string {
 	}, s)
 }
 
+// NewPage begins a page.
 func (p *PDF) NewPage() { p.pdf.AddPage() }
 
+// Text writes, as [Surface] has it.
 func (p *PDF) Text(x, y, size float64, f Face, s string) {
 	p.pdf.SetFont(faceNames[f], "", size)
 	p.pdf.Text(x, y, p.printable(s))
 }
 
+// Line draws a line of a width in millimetres.
 func (p *PDF) Line(x1, y1, x2, y2, width float64, dashed bool) {
 	p.pdf.SetLineWidth(width)
 	p.pdf.SetDashPattern(nil, 0)
@@ -79,6 +83,7 @@ func (p *PDF) Line(x1, y1, x2, y2, width float64, dashed bool) {
 	p.pdf.Line(x1, y1, x2, y2)
 }
 
+// Box draws a rectangle.
 func (p *PDF) Box(x, y, w, h float64, filled bool) {
 	p.pdf.SetLineWidth(0.15)
 	p.pdf.SetDashPattern(nil, 0)
@@ -89,6 +94,7 @@ func (p *PDF) Box(x, y, w, h float64, filled bool) {
 	p.pdf.Rect(x, y, w, h, style)
 }
 
+// Width is how wide a text is, in millimetres.
 func (p *PDF) Width(size float64, f Face, s string) float64 {
 	p.pdf.SetFont(faceNames[f], "", size)
 	return p.pdf.GetStringWidth(p.printable(s))

@@ -20,15 +20,18 @@ func newSVG(p Size) (*SVG, error) {
 	return &SVG{PDF: measure, Size: p}, err
 }
 
+// Width is how wide a text is, in millimetres.
 func (s *SVG) Width(size float64, f Face, text string) float64 {
 	return s.PDF.Width(size, f, text)
 }
 
+// NewPage begins a page.
 func (s *SVG) NewPage() { s.pages = append(s.pages, &strings.Builder{}) }
 
 // body is the page at hand.
 func (s *SVG) body() *strings.Builder { return s.pages[len(s.pages)-1] }
 
+// Text writes, as [Surface] has it.
 func (s *SVG) Text(x, y, size float64, f Face, text string) {
 	style := map[Face]string{Roman: "sans-serif", Bolder: "sans-serif\" font-weight=\"bold", mono: "monospace"}[f]
 	fmt.Fprintf(s.body(), `<text x="%.3f" y="%.3f" font-size="%.3f" font-family="%s" xml:space="preserve">`,
@@ -37,6 +40,7 @@ func (s *SVG) Text(x, y, size float64, f Face, text string) {
 	s.body().WriteString("</text>\n")
 }
 
+// Line draws a line of a width in millimetres.
 func (s *SVG) Line(x1, y1, x2, y2, width float64, dashed bool) {
 	dash := ""
 	if dashed {
@@ -46,6 +50,7 @@ func (s *SVG) Line(x1, y1, x2, y2, width float64, dashed bool) {
 		x1, y1, x2, y2, width, dash)
 }
 
+// Box draws a rectangle.
 func (s *SVG) Box(x, y, w, h float64, filled bool) {
 	style := `fill="none" stroke="black" stroke-width="0.15"`
 	if filled {

@@ -12,8 +12,8 @@ import (
 
 // The answer in words that a person would say at the table.
 
-// pieceAnswer is a girth and the two sides that make it.
-type pieceAnswer struct {
+// PieceAnswer is a girth and the two sides that make it.
+type PieceAnswer struct {
 	Name, place string // "Sleeve" and "bicep"
 	Girth       calc.Girth
 	Front, Back calc.SidePlan
@@ -21,16 +21,17 @@ type pieceAnswer struct {
 	Open        bool // the plan is
 }
 
-func (r Report) Pieces() [2]pieceAnswer {
+// Pieces are the sleeve and the bodice.
+func (r Report) Pieces() [2]PieceAnswer {
 	s := r.Plan.Sides
-	return [2]pieceAnswer{
+	return [2]PieceAnswer{
 		{"Sleeve", "bicep", r.Plan.Sleeve, s[calc.SleeveFront], s[calc.SleeveBack], r.Input.Unread, r.Plan.Open},
 		{"Bodice", "bust", r.Plan.Bust, s[calc.BodiceFront], s[calc.BodiceBack], r.Input.Unread, r.Plan.Open},
 	}
 }
 
 // NeedWords says what a girth needs, or why that is not known.
-func (p pieceAnswer) NeedWords(sc units.Scale) string {
+func (p PieceAnswer) NeedWords(sc units.Scale) string {
 	switch {
 	case p.unread:
 		return p.Name + ": an answer cannot be read"
@@ -48,7 +49,7 @@ func (p pieceAnswer) NeedWords(sc units.Scale) string {
 
 // SidesWords says what to mark on the sides, one sentence where front and back
 // are alike. It is empty where nothing is done.
-func (p pieceAnswer) SidesWords(sc units.Scale) []string {
+func (p PieceAnswer) SidesWords(sc units.Scale) []string {
 	if p.Open {
 		return nil
 	}
@@ -83,7 +84,7 @@ func SideWords(s calc.SidePlan, sc units.Scale) string {
 }
 
 // FinishedWords says what comes out beside what was asked.
-func (p pieceAnswer) FinishedWords(sc units.Scale) string {
+func (p PieceAnswer) FinishedWords(sc units.Scale) string {
 	g := p.Girth
 	if !g.Finished.Known {
 		return ""

@@ -8,6 +8,7 @@ import (
 	"capscye/calc"
 )
 
+// Extent is how far a drawing reaches, in the millimetres of the pattern.
 func Extent(d calc.Drawing) (minX, maxX, minY, maxY float64) {
 	minX, maxX, minY, maxY = math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
 	for _, s := range slices.Concat(d.Old, d.New) {

@@ -11,11 +11,6 @@ import (
 	"capscye/units"
 )
 
-// Same tells that two findings say the same of the same, whatever the amounts.
-func (f Finding) Same(other Finding) bool {
-	return f.Code == other.Code && f.About == other.About && f.Level == other.Level
-}
-
 // The findings in words. What each code means is said in calc; here it becomes
 // a sentence that a person would say at the table.
 
@@ -46,6 +41,7 @@ func waysOut(ways []calc.Way) []string {
 // seam that it is sewn to, the seam below the underarm and where that ends.
 type PieceWords struct{ Name, seam, otherName, otherSeam, below, end string }
 
+// WordsOfPiece are the words of the piece that a subject belongs to.
 func WordsOfPiece(s calc.Subject) PieceWords {
 	switch s {
 	case calc.OfSleeve, calc.OfSleeveFront, calc.OfSleeveBack:
@@ -244,6 +240,11 @@ type Finding struct {
 	Ways  []string
 }
 
+// Same tells that two findings say the same of the same, whatever the amounts.
+func (f Finding) Same(other Finding) bool {
+	return f.Code == other.Code && f.About == other.About && f.Level == other.Level
+}
+
 // Leveled is the finding behind its level, "warn: ...".
 func (f Finding) Leveled() string { return f.Level.String() + ": " + f.Text }
 
@@ -255,4 +256,5 @@ func (f Finding) Line() string {
 	return f.Text + " Ways out: " + strings.Join(f.Ways, "; ") + "."
 }
 
+// LevelWords say how grave a finding is to somebody who hears it.
 var LevelWords = map[calc.Level]string{calc.Note: "Note", calc.Warn: "Warning", calc.Stop: "Stop, do not cut"}

@@ -149,6 +149,7 @@ func bandLines(r Report) []string {
 	return lines
 }
 
+// BandWords says where the slide of a half lies in its band.
 func (r Report) BandWords(h calc.Half) string {
 	band, slide := r.Plan.Bands[h], r.Scale.Format(r.Plan.Sides[h.Sleeve()].Slide)
 	switch {

@@ -33,7 +33,7 @@ func (r Report) Value(k worksheets.Key) string {
 	return typeset.Plain(text)
 }
 
-// ValueOrDash is [report.value], a dash where there is none.
+// ValueOrDash is [Report.Value], a dash where there is none.
 func (r Report) ValueOrDash(k worksheets.Key) string { return cmp.Or(r.Value(k), "-") }
 
 // UsualEase is what all the sources span.

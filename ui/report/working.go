@@ -59,6 +59,7 @@ func (r Report) spareLine(w calc.Width) string {
 		wording.Exact(-w.Lacks(), r.Scale))
 }
 
+// Rows are the figure and, below it, what it comes of.
 func (l WorkedLine) Rows(width int) []string { return WorkingRows(l.Text, width) }
 
 // WorkingRows are a figure and, below it, what it comes of.

@@ -1,8 +1,6 @@
 package screen
 
-import (
-	"capscye/ui/typeset"
-)
+import "capscye/ui/typeset"
 
 // copyPage shows the sheet and its copies side by side with all that differs, and
 // what can be done with the one at hand.

@@ -1,8 +1,6 @@
 package screen
 
-import (
-	"capscye/ui/typeset"
-)
+import "capscye/ui/typeset"
 
 // question asks something that one key answers.
 type question struct {

@@ -1,8 +1,6 @@
 package screen
 
-import (
-	"capscye/ui/typeset"
-)
+import "capscye/ui/typeset"
 
 // scrollPage is a text in front of everything, under a head that stays; it
 // scrolls where the window is small.

@@ -1,6 +1,7 @@
 package show
 
 import (
+	"errors"
 	"math"
 
 	"github.com/spf13/cobra"
@@ -8,8 +9,7 @@ import (
 	"capscye/ui/console"
 )
 
-// The commands that read a worksheet and print or write.
-
+// Command prints computed sheets.
 func Command(s *console.Session) *cobra.Command {
 	var o Options
 	show := &cobra.Command{
@@ -20,7 +20,7 @@ standard input.
 
 Exit status: 0 all well; 1 a required answer is missing or a finding says stop;
 2 a file could not be read.`,
-		Args: console.AtLeastOneFile,
+		Args: atLeastOneFile,
 		RunE: func(_ *cobra.Command, args []string) error { return Print(s, args, o) },
 	}
 	show.Flags().BoolVar(&o.json, "json", false, "print JSON: an object for one file, an array for several")
@@ -29,6 +29,7 @@ Exit status: 0 all well; 1 a required answer is missing or a finding says stop;
 	return show
 }
 
+// TraceCommand prints the steps at the table.
 func TraceCommand(s *console.Session) *cobra.Command {
 	return &cobra.Command{
 		Use:   "trace FILE",
@@ -39,4 +40,11 @@ standard input. Exit status as for show.`,
 		ValidArgsFunction: console.SheetFiles(1),
 		RunE:              func(_ *cobra.Command, args []string) error { return Print(s, args, Options{trace: true}) },
 	}
+}
+
+func atLeastOneFile(_ *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return errors.New(`show needs a file, or "-" for standard input`)
+	}
+	return nil
 }

@@ -25,6 +25,7 @@ func ifKnown(known bool, n float64) *float64 {
 	return &n
 }
 
+// Sheet is a computed sheet as other programs read it.
 type Sheet struct {
 	Title     string    `json:"title"`
 	Unit      string    `json:"unit"`
@@ -37,17 +38,19 @@ type Sheet struct {
 	Working   []string  `json:"working,omitempty"`
 }
 
+// Need is what each girth lacks.
 type Need struct {
 	Sleeve *float64 `json:"sleeve_mm"`
 	Bust   *float64 `json:"bust_mm"`
 }
 
-// Bands and sidesJSON are written in the order of the alphabet.
+// Bands are written in the order of the alphabet.
 type Bands struct {
 	Back  Band `json:"back"`
 	Front Band `json:"front"`
 }
 
+// Sides are written in the order of the alphabet.
 type Sides struct {
 	BodiceBack  Side `json:"bodice_back"`
 	BodiceFront Side `json:"bodice_front"`
@@ -55,12 +58,14 @@ type Sides struct {
 	SleeveFront Side `json:"sleeve_front"`
 }
 
+// Band is where the slide of a half can lie.
 type Band struct {
 	Low   *float64 `json:"low_mm"`
 	High  *float64 `json:"high_mm"`
 	Empty bool     `json:"empty"`
 }
 
+// Side is what becomes of one altered edge.
 type Side struct {
 	Need           *float64 `json:"need_mm"`
 	Pivot          *float64 `json:"pivot_mm"`
@@ -75,6 +80,7 @@ type Side struct {
 	SeamGrowth     *float64 `json:"seam_growth_mm"`
 }
 
+// Finished is what comes out, exactly and by the marks.
 type Finished struct {
 	Bicep       *float64 `json:"bicep_mm"`
 	Bust        *float64 `json:"bust_mm"`
@@ -84,6 +90,7 @@ type Finished struct {
 	BustEase    *float64 `json:"bust_ease_mm"`
 }
 
+// Seams are cap and armhole, before and after.
 type Seams struct {
 	CapBefore     *float64 `json:"cap_before_mm"`
 	CapAfter      *float64 `json:"cap_after_mm"`
@@ -93,6 +100,7 @@ type Seams struct {
 	CapEaseAfter  *float64 `json:"cap_ease_after_mm"`
 }
 
+// Finding is a finding of the report.
 type Finding struct {
 	Code  calc.Code `json:"code"`
 	Level string    `json:"level"`
@@ -108,6 +116,7 @@ type Failure struct {
 	Error string `json:"error"`
 }
 
+// SheetOf is a report as JSON, with every line of the working if that is wanted.
 func SheetOf(r report.Report, working bool) Sheet {
 	p, e := r.Plan, r.Plan.Seams
 	out := Sheet{

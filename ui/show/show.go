@@ -19,6 +19,7 @@ import (
 // processor; the sheets and what is to be said about them still come out in the
 // order of the files, one by one.
 
+// Options say how sheets are printed; none is as text.
 type Options struct{ json, working, trace bool }
 
 // printed is one sheet ready to be written.

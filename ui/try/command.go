@@ -1,11 +1,16 @@
 package try
 
 import (
+	"errors"
+	"strings"
+
 	"github.com/spf13/cobra"
 
 	"capscye/ui/console"
+	"capscye/worksheets"
 )
 
+// Command prints what changes would do.
 func Command(s *console.Session) *cobra.Command {
 	var asJSON bool
 	try := &cobra.Command{
@@ -16,10 +21,31 @@ file: ease.bicep=2 method.slide=even. A range, ease.bicep=1..3/0.5 (start, end, 
 prints a table of outcomes, a row each. "-" reads standard input.
 
 Exit status as for show, for the changed sheet.`,
-		Args: console.AtLeastOneChange,
+		Args: atLeastOneChange,
 		RunE: func(_ *cobra.Command, args []string) error { return try(s, args[0], args[1:], asJSON) },
 	}
 	try.Flags().BoolVar(&asJSON, "json", false, "print JSON: before, after and changed; an array of them for a range")
-	try.ValidArgsFunction = console.FileThenKeys
+	try.ValidArgsFunction = fileThenKeys
 	return try
+}
+
+func atLeastOneChange(_ *cobra.Command, args []string) error {
+	if len(args) < 2 {
+		return errors.New("try needs a file and a change, such as ease.bicep=2")
+	}
+	return nil
+}
+
+// fileThenKeys offers a worksheet, and behind it the answers that can be changed.
+func fileThenKeys(c *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
+	if len(args) == 0 {
+		return console.SheetFiles(1)(c, args, typed)
+	}
+	var found []string
+	for _, k := range worksheets.Keys() {
+		if strings.HasPrefix(k.Path(), typed) {
+			found = append(found, k.Path()+"=")
+		}
+	}
+	return found, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveNoSpace
 }

@@ -17,8 +17,6 @@ func OffMarkNote(text string) string {
 	return units.OffMark + " between two marks, shown at the nearest"
 }
 
-// The answer as sentences, a line each, for whoever hears them.
-
 // Spoken says in a word what the sign before a rounded length means.
 func Spoken(text string) string {
 	return OffMark.ReplaceAllStringFunc(text, func(found string) string { return "about " + found[1:] })

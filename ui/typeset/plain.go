@@ -1,8 +1,6 @@
 package typeset
 
-import (
-	"capscye/worksheets"
-)
+import "capscye/worksheets"
 
 // Plain makes text from outside harmless to show, and unprintable tells the
 // characters for which it is needed: every face uses them for titles, notes,

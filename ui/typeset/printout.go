@@ -11,6 +11,7 @@ const PrintWidth = 80
 // Printout is a printed text in the making.
 type Printout struct{ strings.Builder }
 
+// Line prints one line.
 func (p *Printout) Line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
 
 // Hanging prints a paragraph with its lead hanging out to the left.

@@ -1,8 +1,6 @@
 package typeset
 
-import (
-	"strings"
-)
+import "strings"
 
 // tallRows is how tall the digits of the table view are.
 const tallRows = 5

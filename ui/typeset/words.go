@@ -1,8 +1,6 @@
 package typeset
 
-import (
-	"strings"
-)
+import "strings"
 
 // OrList is "set-in, shirt or gathered".
 func OrList(words []string) string {
@@ -13,4 +11,5 @@ func OrList(words []string) string {
 	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
 
+// Capitalised begins with a capital; the text begins with a letter of ASCII.
 func Capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

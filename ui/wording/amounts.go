@@ -31,7 +31,7 @@ func Span(low, high units.Length, sc units.Scale) string {
 	return sc.Number(low) + " to " + sc.Format(high)
 }
 
-// PrintCautions prints them, set off.
+// PrintCautions prints the cautions, set off.
 func PrintCautions(p *typeset.Printout) {
 	p.Line("")
 	for _, c := range Cautions {
@@ -39,6 +39,7 @@ func PrintCautions(p *typeset.Printout) {
 	}
 }
 
+// UnitWords is the name of a system of lengths.
 func UnitWords(s units.System) string {
 	if s == units.Inches {
 		return "inches"

@@ -12,12 +12,11 @@ var PlaceWords = map[calc.Place]string{
 	calc.AtBicep: "bicep", calc.AtBust: "bust", calc.AtWaist: "waist", calc.AtHip: "hip", calc.AtElbow: "elbow", calc.AtWrist: "wrist",
 }
 
+// HalfNames name the halves in a picture.
 var HalfNames = map[calc.Half]string{calc.Front: "FRONT", calc.Back: "BACK"}
 
 // SectionWords names the sections.
 var SectionWords = map[worksheets.Section]string{worksheets.BodySection: "body", worksheets.PatternSection: "pattern"}
-
-// The work at the table in words for a person who holds pins.
 
 // PieceNames are the pieces as the steps call them.
 var PieceNames = map[calc.Piece]string{

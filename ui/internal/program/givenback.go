@@ -40,6 +40,7 @@ func (m *Terminal) GivenBack() {
 	}
 }
 
+// Await waits until something is so.
 func Await(t *testing.T, what string, so func() bool) {
 	t.Helper()
 	for deadline := time.Now().Add(10 * time.Second); time.Now().Before(deadline); time.Sleep(2 * time.Millisecond) {

@@ -68,6 +68,7 @@ type Terminal struct {
 	done  chan struct{}
 }
 
+// Start starts the program in a folder, in a terminal of 80 x 24.
 func Start(t *testing.T, folder string, env []string, args ...string) *Terminal {
 	t.Helper()
 	path, err := Binary()
@@ -77,6 +78,7 @@ func Start(t *testing.T, folder string, env []string, args ...string) *Terminal 
 	return StartCommand(t, folder, env, exec.Command(path, args...))
 }
 
+// StartCommand starts any command so.
 func StartCommand(t *testing.T, folder string, env []string, cmd *exec.Cmd) *Terminal {
 	t.Helper()
 	cmd.Dir = folder
@@ -111,6 +113,7 @@ func (m *Terminal) read() {
 	}
 }
 
+// Raw is all that was written.
 func (m *Terminal) Raw() string {
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -128,6 +131,7 @@ func (m *Terminal) Await(text string) {
 	m.T.Fatalf("%q was not written; there is\n%q", text, m.Raw())
 }
 
+// Types writes keys to the terminal.
 func (m *Terminal) Types(keys string) {
 	m.T.Helper()
 	if _, err := io.WriteString(m.File, keys); err != nil {

@@ -11,8 +11,8 @@ import (
 	"capscye/worksheets"
 )
 
-// committed is a field that was left with Enter.
-type committed struct {
+// Committed is a field that was left with Enter.
+type Committed struct {
 	Key  worksheets.Key
 	Text string
 	At   time.Time
@@ -20,7 +20,7 @@ type committed struct {
 
 // Typist types a length into every field that takes one, step after step, and notes
 // when each was kept, until it is told to stop.
-func (m *Terminal) Typist(rnd *rand.Rand, until time.Time) (done []committed) {
+func (m *Terminal) Typist(rnd *rand.Rand, until time.Time) (done []Committed) {
 	for s := range forms.StepCount {
 		for _, it := range forms.Items[s] {
 			if it.Heading != "" {
@@ -35,7 +35,7 @@ func (m *Terminal) Typist(rnd *rand.Rand, until time.Time) (done []committed) {
 				return done
 			}
 			if text != "" {
-				done = append(done, committed{it.Key, text, time.Now()})
+				done = append(done, Committed{it.Key, text, time.Now()})
 			}
 			time.Sleep(time.Duration(rnd.IntN(40)) * time.Millisecond)
 			if time.Now().After(until) {

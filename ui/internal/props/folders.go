@@ -29,6 +29,7 @@ func Says(t *testing.T, out string, texts ...string) {
 	}
 }
 
+// AnswerIn is an answer as a file has it.
 func AnswerIn(t *testing.T, file string, k worksheets.Key) string {
 	t.Helper()
 	d, err := worksheets.Load(file)
@@ -38,6 +39,7 @@ func AnswerIn(t *testing.T, file string, k worksheets.Key) string {
 	return d.Sheet.Text(k)
 }
 
+// Read is the text of a file.
 func Read(t *testing.T, name string) string {
 	t.Helper()
 	b, err := os.ReadFile(name)
@@ -50,6 +52,7 @@ func Read(t *testing.T, name string) string {
 // InlineSheet is a file in which no single value can be changed.
 const InlineSheet = "# keep me\nbody = { bicep = \"13\" } # arm\n"
 
+// Example is the file of a built-in sheet.
 func Example(name string) string { return SourceFolder + "/worksheets/examples/" + name + ".toml" }
 
 // LayAt copies an example to a file.

@@ -41,4 +41,5 @@ func MediaBox(p pdf.Page) pdf.Value {
 	return pdf.Value{}
 }
 
+// Unspaced is a text without its spaces: a page is read back without most of them.
 func Unspaced(s string) string { return strings.Join(strings.Fields(s), "") }

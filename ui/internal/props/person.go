@@ -17,6 +17,7 @@ type Person struct {
 	Status chan int
 }
 
+// Hears waits until a line with a text is said.
 func (p *Person) Hears(text string) *Person {
 	p.t.Helper()
 	late := time.After(10 * time.Second)
@@ -35,11 +36,13 @@ func (p *Person) Hears(text string) *Person {
 	}
 }
 
+// Says types a line.
 func (p *Person) Says(line string) *Person {
 	io.WriteString(p.in, line+"\n")
 	return p
 }
 
+// Leaves ends the input, and is the exit status.
 func (p *Person) Leaves() int {
 	p.in.Close()
 	return <-p.Status

@@ -63,6 +63,7 @@ func RandomDocument(rnd *rand.Rand) *worksheets.Document {
 	return d
 }
 
+// ReportOf is the report of a built-in sheet.
 func ReportOf(t *testing.T, name string) report.Report {
 	t.Helper()
 	d, err := worksheets.Example(name)
@@ -87,6 +88,7 @@ var Plans = []struct {
 	{"held", "choir-blouse", map[worksheets.Key]string{worksheets.EaseBicep: "5", worksheets.Follow: "hold"}},
 }
 
+// Planned is the report of one of the [Plans].
 func Planned(t *testing.T, i int) report.Report {
 	t.Helper()
 	d, err := worksheets.Example(Plans[i].example)

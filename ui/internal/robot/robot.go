@@ -115,6 +115,7 @@ func (r *Robot) Sees(texts ...string) *Robot {
 	return r
 }
 
+// DoesNotSee fails if a text stands on the screen.
 func (r *Robot) DoesNotSee(text string) *Robot {
 	r.T.Helper()
 	if screen := r.Screen(); strings.Contains(screen, text) {

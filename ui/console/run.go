@@ -1,4 +1,0 @@
-package console
-
-// Version is what --version answers. A build can set it with -ldflags -X.
-var Version = "0.1.0"
