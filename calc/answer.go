@@ -35,5 +35,15 @@ const (
 	Hip
 	Elbow
 	Wrist
+	CapHeight
+	UnderarmSeam
+	HemWidth
+	CornerOutFront
+	CornerDownFront
+	CornerOutBack
+	CornerDownBack
+	SideSeam
+	WaistFront
+	WaistBack
 	AnyGirth // a bicep or a bust: nothing is asked without one
 )

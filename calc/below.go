@@ -14,11 +14,17 @@ func (c *computation) below() {
 	}
 	in := c.in
 	if in.Sleeve.Long {
-		c.judgeLevel(OfSleeve, AtElbow, in.Elbow, in.ElbowEase, c.elbowAfter(), 2)
-		c.judgeLevel(OfSleeve, AtWrist, in.Wrist, in.WristEase, c.sleeveFlat(in.Sleeve.HemWidth), 2)
+		c.elbow()
+		c.wrist()
 	}
-	c.judgeLevel(OfBust, AtWaist, in.Waist, in.WaistEase, c.around(in.Bodice.WaistFront, in.Bodice.WaistBack), 4)
-	c.judgeLevel(OfBust, AtHip, in.Hip, in.HipEase, c.around(in.Bodice.HipFront, in.Bodice.HipBack), 4)
+	c.judgeLevel(OfBust, AtWaist, in.Waist, in.WaistEase, c.around(in.Bodice.WaistFront, in.Bodice.WaistBack), func(_ Side, f Fit, out fitting) Fit {
+		f.EndOut = out(0)
+		return f
+	})
+	c.judgeLevel(OfBust, AtHip, in.Hip, in.HipEase, c.around(in.Bodice.HipFront, in.Bodice.HipBack), func(_ Side, f Fit, out fitting) Fit {
+		f.HipOut = out(0)
+		return f
+	})
 }
 
 // judgeGrowths compares the seams of front and back below the underarm; a
@@ -39,68 +45,133 @@ type Width struct {
 	Of     Subject
 	At     Place
 	Wanted units.Length // girth + ease
-	Around units.Length // after the alteration
+	Around units.Length // after the alteration, read off the outline
+	Marked units.Length // the same by the marks
 }
 
 // Lacks is how much is missing around, or negative what is to spare.
 func (w Width) Lacks() units.Length { return w.Wanted - w.Around }
 
-// judgeLevel checks one level. sides is how many sides share what is missing.
-func (c *computation) judgeLevel(of Subject, at Place, girth, ease, width units.Reading, sides units.Length) {
-	if !girth.Known || !ease.Known || !width.Known {
+// LacksMarked is the same by the marks.
+func (w Width) LacksMarked() units.Length { return w.Wanted - w.Marked }
+
+// level is a width at a level below the underarm: on the pattern, and with what the
+// outlines gain there, by the exact amounts and by the marks.
+type level struct{ before, after, marked units.Reading }
+
+// fitting is how far out from the old seam a side is marked so that it fits, given what
+// its outline gains there: on the next mark of the ruler, for what is drawn out to fit
+// must fit. Millimetres.
+type fitting func(gain units.Length) float64
+
+// judgeLevel checks one level. What is missing is shared by the sides that are drawn
+// anew, or by all where none is; fit draws each of them out where it binds.
+func (c *computation) judgeLevel(of Subject, at Place, girth, ease units.Reading, l level, fit func(Side, Fit, fitting) Fit) {
+	if !girth.Known || !ease.Known || !l.after.Known {
 		return
 	}
-	w := Width{of, at, girth.Length + ease.Length, width.Length}
+	w := Width{of, at, girth.Length + ease.Length, l.after.Length, l.marked.Length}
 	c.plan.Widths = append(c.plan.Widths, w)
+	front, copies := SleeveFront, units.Length(1)
+	if of == OfBust {
+		front, copies = BodiceFront, 2
+	}
+	drawn := make([]Side, 0, 2)
+	for _, s := range []Side{front, front + 1} {
+		if p := c.plan.Sides[s]; p.PivotMark != 0 || p.SlideMark != 0 {
+			drawn = append(drawn, s)
+		}
+	}
+	sides := copies * units.Length(len(drawn))
+	if sides == 0 {
+		sides = 2 * copies
+	}
 	if lacks := w.Lacks(); lacks > 0 {
 		c.find(Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides,
 			Ways: []Way{WidenBelow, LessEase, OtherSize}})
 	}
+	if w.LacksMarked() <= 0 {
+		return
+	}
+	mark := c.in.Ruler.Mark()
+	for _, s := range drawn {
+		c.plan.Fits[s] = fit(s, c.plan.Fits[s], func(gain units.Length) float64 {
+			wanted := sides*gain + w.LacksMarked()
+			return (ceil(wanted, sides*mark) / sides).Millimetres()
+		})
+	}
+}
+
+// ceil is the next multiple of a step.
+func ceil(l, step units.Length) units.Length {
+	over := l % step
+	if over < 0 {
+		over += step
+	}
+	if over == 0 {
+		return l
+	}
+	return l + step - over
 }
 
 // around is the width around the body at a level below the bust. Every bodice
 // side tapers back to its waist, so nothing is gained there or below.
-func (c *computation) around(front, back units.Reading) units.Reading {
-	front, back = c.bodiceFlat(front), c.bodiceFlat(back)
+func (c *computation) around(front, back units.Reading) level {
+	front, back = c.in.Bodice.flat(front), c.in.Bodice.flat(back)
 	if !front.Known || !back.Known {
-		return units.Reading{}
+		return level{}
 	}
-	return units.Known(2 * (front.Length + back.Length))
+	width := units.Known(2 * (front.Length + back.Length))
+	return level{width, width, width}
 }
 
-// elbowAfter is the width at the elbow of a sleeve that tapers back to its hem:
-// the seam's distance out is linear in between. Where along the seam the elbow
-// lies follows from its width, or is half way where that does not tell.
-func (c *computation) elbowAfter() units.Reading {
-	width := c.sleeveFlat(c.in.Sleeve.ElbowWidth)
-	flat, hem := c.plan.Sleeve.Flat, c.sleeveFlat(c.in.Sleeve.HemWidth)
+// wrist checks the hem of a long sleeve, which stays.
+func (c *computation) wrist() {
+	hem := c.in.Sleeve.flat(c.in.Sleeve.HemWidth)
+	c.judgeLevel(OfSleeve, AtWrist, c.in.Wrist, c.in.WristEase, level{hem, hem, hem}, func(_ Side, f Fit, out fitting) Fit {
+		f.EndOut = out(0)
+		return f
+	})
+}
+
+// elbow checks the width at the elbow of a long sleeve, which is read off the new
+// outlines at the level where it lies on the old seam. Where along the seam that is
+// follows from its width, or is half way where that does not tell.
+func (c *computation) elbow() {
+	width := c.in.Sleeve.flat(c.in.Sleeve.ElbowWidth)
+	flat, hem := c.plan.Sleeve.Flat, c.in.Sleeve.flat(c.in.Sleeve.HemWidth)
 	if !width.Known {
-		return units.Reading{}
+		return
 	}
 	down := 0.5
 	if flat.Known && hem.Known && flat.Length > width.Length && width.Length > hem.Length {
 		down = float64(flat.Length-width.Length) / float64(flat.Length-hem.Length)
 	}
-	gain := 0.0
+	exact, marked := 0.0, [2]float64{}
 	for _, h := range Halves() {
-		gain += c.gainBelow(h.Sleeve(), down)
+		s, p := h.Sleeve(), c.plan.Sides[h.Sleeve()]
+		exact += c.gainBelow(s, c.plan.Turns[s], p.Total, down)
+		marked[h] = c.gainBelow(s, c.turned(s, p.PivotMark, p.SlideMark, Fit{}), p.Marked(), down)
 	}
-	return units.Known(width.Length + nearestCount(gain))
+	l := level{width, units.Known(width.Length + nearestCount(exact)), units.Known(width.Length + nearestCount(marked[Front]+marked[Back]))}
+	c.judgeLevel(OfSleeve, AtElbow, c.in.Elbow, c.in.ElbowEase, l, func(s Side, f Fit, out fitting) Fit {
+		f.Elbow = true
+		f.ElbowDown = down * c.plan.Edges[s].Below.MM
+		f.ElbowOut = out(nearestCount(marked[s.Half()]))
+		return f
+	})
 }
 
 // gainBelow is how far out the new seam of a side lies at a part of the way
 // down the old one. Without the corner or the seam's length the taper is
-// straight from the side's whole gain at the corner.
-func (c *computation) gainBelow(s Side, down float64) float64 {
-	e, t := c.plan.Edges[s], c.plan.Turns[s]
+// straight from the side's whole gain at the old corner.
+func (c *computation) gainBelow(s Side, t Turn, total units.Length, down float64) float64 {
+	e := c.plan.Edges[s]
 	if !t.Known || !e.Below.Known {
-		return c.plan.Sides[s].Total.Millimetres() * (1 - down)
+		return total.Millimetres() * (1 - down)
 	}
-	endX, endY := e.End()
-	oldX := e.W + (endX-e.W)*down
-	y := -e.H + (endY+e.H)*down
-	newX := t.CornerX + (endX-t.CornerX)*(y-t.CornerY)/(endY-t.CornerY)
-	return newX - oldX
+	old := e.down(e.Below.MM * down)
+	return t.Outline.at(old.Y) - old.X
 }
 
 // judgeCurve names a half-cap or a half-armhole that cannot be: it is at least
@@ -108,7 +179,7 @@ func (c *computation) gainBelow(s Side, down float64) float64 {
 // down.
 func (c *computation) judgeCurve(s Side) {
 	e := c.plan.Edges[s]
-	seam, code := c.halfSeam(s), CapImpossible
+	seam, code := c.in.halfSeams()[s], CapImpossible
 	if !s.OfSleeve() {
 		code = ArmholeImpossible
 	}
@@ -120,11 +191,4 @@ func (c *computation) judgeCurve(s Side) {
 		c.find(Finding{Code: code, Level: Warn, About: s.Subject(), Amount: seam.Length,
 			Other: nearestCount(e.W), Third: nearestCount(e.H)})
 	}
-}
-
-// halfSeam is the measured half of cap or armhole at a side.
-func (c *computation) halfSeam(s Side) units.Reading {
-	return [...]units.Reading{
-		c.in.Sleeve.CapFront, c.in.Sleeve.CapBack, c.in.Bodice.ArmholeFront, c.in.Bodice.ArmholeBack,
-	}[s]
 }

@@ -81,9 +81,11 @@ type BodiceInput struct {
 	// seam line crosses the armhole.
 	CornerOutFront, CornerDownFront units.Reading
 	CornerOutBack, CornerDownBack   units.Reading
+	BustDown                        units.Reading // the bust line below the corner, along the side seam
 	SideSeam                        units.Reading // corner to waist
 	WaistFront, WaistBack           units.Reading // half a front and half a back
 	HipFront, HipBack               units.Reading
+	DartFront, DartBack             Dart // where the dart starts that was taken off
 }
 
 // Method holds the choices of the person who alters.
@@ -94,6 +96,7 @@ type Method struct {
 	SlideLength              units.Length // for SlideChosen
 	Follow                   Follow
 	Armhole                  Armhole
+	TaperFrom                TaperFrom
 }
 
 // UsualLimit is the most that a side commonly pivots: 1 in. Common practice, no
@@ -155,6 +158,16 @@ const (
 	KeepArmhole          // already cut: the sleeve has to do it alone
 )
 
+// TaperFrom says from where a seam tapers back to its old end.
+type TaperFrom uint8
+
+// The two ways. From the corner is the hand rule: quicker, and narrower than asked
+// at the line where the girth is measured.
+const (
+	FromLine TaperFrom = iota
+	FromCorner
+)
+
 // Side is one edge that is altered.
 type Side uint8
 
@@ -199,15 +212,17 @@ type Plan struct {
 	// Open tells that a girth is asked and an answer that it needs is missing or
 	// unreadable. Both pieces share a slide, so no side is planned then: bands,
 	// pivots, slides and what comes out are not known, whatever their numbers.
-	Open         bool
-	Sleeve, Bust Girth
-	Bands        [2]Band     // by Half
-	Sides        [4]SidePlan // by Side
-	Edges        [4]Edge     // by Side: the corners as measured
-	Turns        [4]Turn     // by Side: what the pivots do to them
-	Seams        Seams
-	Widths       []Width // below the underarm, those that were measured
-	Findings     []Finding
+	Open          bool
+	Sleeve, Bust  Girth
+	Bands         [2]Band     // by Half
+	Sides         [4]SidePlan // by Side
+	Edges         [4]Edge     // by Side: the corners as measured
+	Turns         [4]Turn     // by Side: what the pivots do to them
+	Seams         Seams
+	Widths        []Width       // below the underarm, those that were measured
+	Fits          [4]Fit        // by Side: how far out the seam is drawn where it would bind
+	AcrossCorners units.Reading // the sleeve across its new underarm corners, which lie above the bicep line
+	Findings      []Finding
 }
 
 // Girth is what becomes of the sleeve at the bicep, or of the bodice at the
@@ -218,7 +233,7 @@ type Girth struct {
 	Flat units.Reading // the pattern around the body, without allowances and take-off
 	Need units.Reading // Body + Ease - Flat; not known where the girth was not asked
 
-	Finished  units.Reading // Flat + what its sides gain
+	Finished  units.Reading // what the outline measures at the line of this girth: Flat + what its sides gain there
 	Marked    units.Reading // the same from the amounts on the ruler
 	EaseAfter units.Reading // Finished - Body
 }
@@ -268,6 +283,10 @@ type SidePlan struct {
 	LeftOver units.Length
 
 	PivotMark, SlideMark units.Length // on the ruler; they add up to the rounded Total
+
+	// AtLine is what the side gains at the line where the girth is measured, on the
+	// outline that is traced, to the nearest count; AtLineMark the same by the marks.
+	AtLine, AtLineMark units.Reading
 }
 
 // Marked is the sum of the two marks.

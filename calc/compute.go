@@ -14,7 +14,6 @@ type computation struct {
 	room Term // what the cap may gain at each half with the armhole kept
 
 	sleeveTerms, bustTerms girthTerms
-	fronts, backs          units.Reading // flat widths of half a front and half a back
 }
 
 func compute(in Input, t *tally) Plan {
@@ -47,10 +46,10 @@ func (c *computation) plans(sleeve, bodice [2]units.Reading) {
 	for _, s := range Sides() {
 		c.marks(s)
 	}
+	c.turns()
 	c.finish(&p.Sleeve, OfSleeve, c.sleeveTerms, SleeveFront, SleeveBack, 1)
 	c.finish(&p.Bust, OfBust, c.bustTerms, BodiceFront, BodiceBack, 2) // left and right
 	c.seamsAfter()
-	c.turns()
 	c.below()
 }
 
@@ -97,23 +96,30 @@ func (c *computation) marks(s Side) {
 		computed(of, TotalMark, total), computed(of, SlideMark, p.SlideMark).less())
 }
 
-// finish adds what the sides gain to the flat width. copies is how often each
-// side occurs around the body.
+// finish adds what the sides gain at the line of the girth to the flat width.
+// copies is how often each side occurs around the body. Where the outline gives a
+// side less than it pivots and slides, its gain is read off the outline.
 func (c *computation) finish(g *Girth, of Subject, from girthTerms, front, back Side, copies int64) {
 	if !g.Flat.Known {
 		return
 	}
-	gain := func(s Side, q Quantity, l units.Length) Term {
-		if l == 0 {
-			return constant(0)
-		}
-		return computed(s.Subject(), q, l).times(copies)
-	}
 	f, b := c.plan.Sides[front], c.plan.Sides[back]
+	if !f.AtLine.Known || !b.AtLine.Known {
+		return
+	}
+	gain := func(s Side, total, atLine Quantity, whole, there units.Length) Term {
+		switch {
+		case whole == 0 && there == 0:
+			return constant(0)
+		case there == whole:
+			return computed(s.Subject(), total, whole).times(copies)
+		}
+		return computed(s.Subject(), atLine, c.readOff(Figure{s.Subject(), atLine}, there)).times(copies)
+	}
 	g.Finished = units.Known(c.sum(Figure{of, Finished}, from.flat,
-		gain(front, Total, f.Total), gain(back, Total, b.Total)))
+		gain(front, Total, AtLine, f.Total, f.AtLine.Length), gain(back, Total, AtLine, b.Total, b.AtLine.Length)))
 	g.Marked = units.Known(c.sum(Figure{of, FinishedMarked}, from.flat,
-		gain(front, TotalMark, f.Marked()), gain(back, TotalMark, b.Marked())))
+		gain(front, TotalMark, AtLineMark, f.Marked(), f.AtLineMark.Length), gain(back, TotalMark, AtLineMark, b.Marked(), b.AtLineMark.Length)))
 	if g.Body.Known {
 		g.EaseAfter = units.Known(c.sum(Figure{of, EaseAfter},
 			computed(of, Finished, g.Finished.Length), from.body.less()))

@@ -10,6 +10,7 @@ type Stroke []Point
 // front on the positive side; of the bodice it is one piece.
 type Drawing struct {
 	Old, New []Stroke
+	Girth    Stroke // the line where the girth is measured, from seam to seam or from the centre
 	Pin      Point
 	Corners  []Corner
 	// Assumed tells that not everything was measured, and usual proportions
@@ -25,8 +26,11 @@ type Drawing struct {
 type Corner struct {
 	Side     Side
 	Old, New Point
-	Mark     Point // where the seam line has to pass, slide included
-	Marked   bool  // the mark is on the paper by now
+	Mark     Point   // the last mark, slide included
+	Marked   bool    // the mark is on the paper by now
+	Line     Point   // where the seam crosses the line of the girth
+	Bends    []Point // where the new seam bends, drawn smooth on the outside
+	Fits     []Point // where it is drawn out so that it does not bind
 }
 
 // The proportions that stand in for what was not measured: a sleeve 13 in wide
@@ -59,7 +63,7 @@ func SleeveDrawing(in Input, p Plan, stages Stages) Drawing {
 	for _, s := range []Side{SleeveFront, SleeveBack} {
 		e := p.Edges[s]
 		if !e.Known {
-			e = Edge{W: flat / 2, H: assumedCap * flat, Known: true, Straight: !in.Sleeve.Long, Below: e.Below}
+			e = Edge{W: flat / 2, H: assumedCap * flat, Known: true, Straight: !in.Sleeve.Long, Below: e.Below, FromCorner: in.Method.TaperFrom == FromCorner}
 		}
 		if !e.Below.Known {
 			d.Assumed = true
@@ -70,11 +74,12 @@ func SleeveDrawing(in Input, p Plan, stages Stages) Drawing {
 			}
 		}
 		seam := approx([...]units.Reading{in.Sleeve.CapFront, in.Sleeve.CapBack}[s])
-		d.side(e, p.Sides[s], s, stages[s], func(k float64) Cubic { return HalfCap(e.W, e.H, k) }, seam)
+		d.side(e, p, s, stages[s], func(k float64) Cubic { return HalfCap(e.W, e.H, k) }, seam)
 	}
 	// The hem runs from seam to seam.
 	d.Old = append(d.Old, Stroke{lastOf(d.Old[0]), lastOf(d.Old[1])})
 	d.New = append(d.New, Stroke{lastOf(d.New[0]), lastOf(d.New[1])})
+	d.Girth = Stroke{d.Corners[0].Line, d.Corners[1].Line}
 	d.movePaper(p, stages, SleeveFront, SleeveBack)
 	return d
 }
@@ -121,7 +126,7 @@ func BodiceDrawing(in Input, p Plan, h Half, stages Stages) Drawing {
 	}
 	d := Drawing{Assumed: !e.Known || !e.Below.Known || !width.Known}
 	if !e.Known {
-		e = Edge{W: assumedOut, H: assumedDown, Known: true, Below: e.Below}
+		e = Edge{W: assumedOut, H: assumedDown, Known: true, Below: e.Below, FromCorner: in.Method.TaperFrom == FromCorner, Line: in.Bodice.bustLine().Millimetres()}
 	}
 	if !e.Below.Known {
 		e.Below = Approx{assumedSideSeam, true}
@@ -129,31 +134,32 @@ func BodiceDrawing(in Input, p Plan, h Half, stages Stages) Drawing {
 	if !width.Known {
 		width.MM = assumedPiece
 	}
-	d.side(e, p.Sides[s], s, stages[s], func(k float64) Cubic { return HalfArmhole(e.W, e.H, k) }, seam)
+	d.side(e, p, s, stages[s], func(k float64) Cubic { return HalfArmhole(e.W, e.H, k) }, seam)
 	// From the pin along the shoulder to the neck, down to the centre, and along
 	// centre and waist back to the side seam: it stays where it was.
 	centre, waist := e.W-width.MM, lastOf(d.Old[0])
 	neck := Point{centre + (0-centre)*0.45, 0.22 * e.H}
 	rest := Stroke{{0, 0}, neck, {centre, -0.25 * e.H}, {centre, waist.Y}, waist}
-	d.Old, d.New = append(d.Old, rest), append(d.New, rest)
+	d.Old = append(d.Old, rest)
+	d.New = append(d.New, append(rest[:len(rest):len(rest)], lastOf(d.New[0]))) // the waist reaches out to its new corner
+	d.Girth = Stroke{{centre, d.Corners[0].Line.Y}, d.Corners[0].Line}
 	d.movePaper(p, stages, s)
 	return d
 }
 
 // side draws one side before and after: the curve from the pin to the underarm
 // corner, and the seam below. While it is turned or slid, movePaper shows it. In
-// the end the curve is the same one, turned; the slide adds a
-// piece at the underarm; a straight seam moves out with the mark, another runs
-// back to its old end.
-func (d *Drawing) side(e Edge, plan SidePlan, s Side, stage Stage, family func(k float64) Cubic, length Approx) {
+// the end the curve is the same one, turned; the slide adds a piece at the underarm,
+// or draws the end of the curve anew; and the seam below is the outline.
+func (d *Drawing) side(e Edge, p Plan, s Side, stage Stage, family func(k float64) Cubic, length Approx) {
 	curve, approximate := Fitted(family, length)
 	d.Approximate = d.Approximate || approximate
-	pivot, slide := plan.Pivot.Millimetres(), plan.Slide.Millimetres()
-	t := e.turn(pivot, slide)
+	pivot, slide := p.Sides[s].Pivot.Millimetres(), p.Sides[s].Slide.Millimetres()
+	t := e.turn(pivot, slide, p.Fits[s])
 	d.turns = append(d.turns, t.Angle)
 	endX, endY := e.End()
 	corner, end := Point{e.W, -e.H}, Point{endX, endY}
-	c := Corner{Side: s, Old: corner, New: corner, Mark: Point{e.W + pivot + slide, -e.H}, Marked: stage > AsItWas}
+	c := Corner{Side: s, Old: corner, New: corner, Mark: Point{e.W + pivot + slide, -e.H}, Marked: stage > AsItWas, Line: e.LineAt()}
 	before := append(flattened(curve), corner, end)
 	after := append(Stroke(nil), before...)
 	switch {
@@ -165,20 +171,74 @@ func (d *Drawing) side(e Edge, plan SidePlan, s Side, stage Stage, family func(k
 		c.New = Point{t.CornerX, t.CornerY}
 	case stage == Altered:
 		c.New = Point{t.CornerX, t.CornerY}
-		after = append(flattened(curve.Turned(t.Angle)), c.New)
-		if e.Straight {
-			end.X += pivot + slide
-			if pivot > 0 { // turned inward the corner lies below the mark
-				after = append(after, c.Mark)
-			}
+		after = flattened(curve.Turned(t.Angle))
+		if slide < 0 {
+			after = after.shortened(c.New, curve.Length()+slide)
 		}
-		after = append(after, end)
+		after = append(append(after, c.New), t.Outline.Points()[1:]...)
+		c.Line = e.lineAfter(t, pivot)
+		c.Bends, c.Fits = t.Outline.marked(p.Fits[s])
 	}
 	if s == SleeveBack {
 		before, after = before.mirrored(), after.mirrored()
-		c.Old.X, c.New.X, c.Mark.X = -c.Old.X, -c.New.X, -c.Mark.X
+		for _, point := range []*Point{&c.Old, &c.New, &c.Mark, &c.Line} {
+			point.X = -point.X
+		}
+		c.Bends, c.Fits = Stroke(c.Bends).mirrored(), Stroke(c.Fits).mirrored()
 	}
 	d.Old, d.New, d.Corners = append(d.Old, before), append(d.New, after), append(d.Corners, c)
+}
+
+// lineAfter is where the new seam crosses the line of the girth, which after an
+// inward turn is the level of the new corner where that lies lower.
+func (e Edge) lineAfter(t Turn, pivot float64) Point {
+	y := e.LineAt().Y
+	if pivot < 0 {
+		y = min(y, t.CornerY)
+	}
+	return Point{t.Outline.at(y), y}
+}
+
+// marked are the points of an outline where it bends, and those where it was drawn
+// out to fit.
+func (o Outline) marked(fit Fit) (bends, fits []Point) {
+	for i, p := range o.Points() {
+		switch v := o.names[i]; {
+		case v == FitPoint || v == SeamEnd && fit.EndOut != 0:
+			fits = append(fits, p)
+		case v != NewCorner && v != SeamEnd && p.to(o.points[0]) > shortest:
+			bends = append(bends, p)
+		}
+	}
+	return bends, fits
+}
+
+// shortened is the curve left where a straight line from it to its new end makes it
+// exactly so long; all of it where no such place is.
+func (s Stroke) shortened(end Point, length float64) Stroke {
+	way := 0.0
+	for i := 1; i < len(s); i++ {
+		step := s[i].to(s[i-1])
+		if way+step+s[i].to(end) > length && way+s[i-1].to(end) <= length {
+			low, high := 0.0, 1.0 // part of the step
+			for range 50 {
+				part := (low + high) / 2
+				if leave := s[i-1].Toward(s[i], part); way+step*part+leave.to(end) <= length {
+					low = part
+				} else {
+					high = part
+				}
+			}
+			return append(s[:i:i], s[i-1].Toward(s[i], low))
+		}
+		way += step
+	}
+	return s
+}
+
+// Toward is a part of the way to another point.
+func (p Point) Toward(q Point, part float64) Point {
+	return Point{p.X + (q.X-p.X)*part, p.Y + (q.Y-p.Y)*part}
 }
 
 // flattened is a curve as a line of many points.

@@ -33,12 +33,19 @@ const (
 	SlideOnly     Code = "slide-only"      // the same, without any pivot
 
 	SlideMoved     Code = "slide-moved"     // the slide Amount lay outside the band and became Other
-	FollowsUnasked Code = "follows-unasked" // the girth was not asked and changes by Amount
+	FollowsUnasked Code = "follows-unasked" // the girth was not asked and changes by Amount; turned instead of slid, its seam would be shorter than the other piece's by Other
 	ExtraEase      Code = "extra-ease"      // it comes out larger than asked by Amount
 	TooFarIn       Code = "too-far-in"      // it comes out smaller than asked by Amount
 	PivotsBack     Code = "pivots-back"     // hold: a side turns the other way, Amount at the most
 	CapTakesSlide  Code = "cap-takes-slide" // the armhole is kept: the cap gets longer by Amount, to be eased in
 	CannotReach    Code = "cannot-reach"    // what is asked for is missed by Amount around the body
+
+	ShortAtLine        Code = "short-at-line"        // tapered from the corners, the garment is narrower at the line of its girth by Amount
+	OutlineUnknown     Code = "outline-unknown"      // what it measures there cannot be told without Missing
+	BustLineAssumed    Code = "bust-line-assumed"    // the bust line was taken at the underarm
+	BustLineImpossible Code = "bust-line-impossible" // a bust line Amount down a side seam of Other
+	NarrowerAtCorners  Code = "narrower-at-corners"  // the sleeve is Amount across its new corners, Other (front) and Third (back) above the bicep line
+	SharpBend          Code = "sharp-bend"           // the seam below the underarm bends by Degrees
 
 	GrowthsDiffer Code = "growths-differ" // front and back seam below the underarm grow unlike, by Amount
 	BindsBelow    Code = "binds-below"    // At that place the garment lacks Amount around, Other on each side
@@ -48,7 +55,7 @@ const (
 	CapImpossible     Code = "cap-impossible"     // a half-cap of Amount cannot reach over Other wide and Third high
 	ArmholeImpossible Code = "armhole-impossible" // the same of an armhole over Other out and Third down
 	LeanImpossible    Code = "lean-impossible"    // a seam of Amount cannot lean in by Other
-	OutOfReach        Code = "out-of-reach"       // no turn about the pin reaches a pivot of Amount
+	OutOfReach        Code = "out-of-reach"       // no turn about the pin reaches a pivot of Amount; or an inward slide of Other leaves no curve
 
 	GirthUnusual    Code = "girth-unusual"     // Answer, which is Amount, is outside the range of its UsualGirth
 	ArmForBust      Code = "arm-for-bust"      // arm and bust may be exchanged: Amount and Other
@@ -70,9 +77,12 @@ type Finding struct {
 	Other  units.Length
 	Third  units.Length
 	Answer Answer
-	At     Place
-	Slips  []Slip // what may have gone wrong in typing
-	Ways   []Way
+	// Missing are the answers that would tell what is not known.
+	Missing []Answer
+	Degrees float64
+	At      Place
+	Slips   []Slip // what may have gone wrong in typing
+	Ways    []Way
 }
 
 // Way is a way out of a finding.
@@ -90,7 +100,8 @@ const (
 	LessEaseThere // at the piece that pushes
 	MoreEaseThere
 	FoldOut
-	WidenBelow // do not taper all the way back
+	WidenBelow   // do not taper all the way back
+	TaperTheLine // taper from the line of the girth, not from the corner
 	NarrowerLimit
 	OtherStyle
 	MeasureAgain

@@ -52,11 +52,10 @@ func (c *computation) bust() (Girth, girthTerms) {
 		flat: typed(FinishedBust, in.FinishedBust.Length),
 	}
 	var missing []Answer
-	c.fronts, c.backs = c.flatHalves()
 	if !in.FinishedBust.Known {
 		missing = lacking(missing, in.Front, BodiceFrontWidth)
 		missing = lacking(missing, in.Back, BodiceBackWidth)
-		if c.bodiceSeamsCrossed() {
+		if c.in.Bodice.seamsCrossed() {
 			missing = lacking(missing, in.Allowance, BodiceAllowance)
 		}
 		if len(missing) == 0 {
@@ -71,26 +70,11 @@ func (c *computation) bust() (Girth, girthTerms) {
 	return g, from
 }
 
-// flatHalves are the flat widths of half a front and half a back, for the lean
-// of the side seams.
-func (c *computation) flatHalves() (front, back units.Reading) {
-	in := c.in.Bodice
-	front, back = c.bodiceFlat(in.Front), c.bodiceFlat(in.Back)
-	front.Length -= in.TakeOffFront.Length
-	back.Length -= in.TakeOffBack.Length
-	return front, back
-}
-
-// bodiceSeamsCrossed tells that the widths of the bodice hold allowances.
-func (c *computation) bodiceSeamsCrossed() bool {
-	return c.in.Bodice.EdgeToEdge && c.in.Bodice.Crossings > 0
-}
-
 // bodiceWidth is half a front or half a back at bust level, without the
 // allowances that the tape crossed and without take-off.
 func (c *computation) bodiceWidth(q Quantity, width Term, takeOffAnswer Answer, takeOff units.Reading) Term {
 	terms := append(make([]Term, 0, 3), width)
-	if c.bodiceSeamsCrossed() {
+	if c.in.Bodice.seamsCrossed() {
 		in := c.in.Bodice
 		terms = append(terms, typed(BodiceAllowance, in.Allowance.Length).times(-int64(in.Crossings)))
 	}
@@ -128,3 +112,29 @@ func (c *computation) need(g *Girth, of Subject, missing []Answer, from girthTer
 		g.Need = units.Known(c.sum(Figure{of, Need}, from.body, ease, from.flat.less()))
 	}
 }
+
+// flat is a width of the sleeve without its allowances.
+func (in SleeveInput) flat(width units.Reading) units.Reading {
+	switch {
+	case !width.Known || in.EdgeToEdge && !in.Allowance.Known:
+		return units.Reading{}
+	case in.EdgeToEdge:
+		return units.Known(width.Length - 2*in.Allowance.Length)
+	}
+	return width
+}
+
+// flat is half a front's or half a back's width without its allowances, take-off and
+// all: its width on the paper.
+func (in BodiceInput) flat(width units.Reading) units.Reading {
+	switch {
+	case !width.Known || in.seamsCrossed() && !in.Allowance.Known:
+		return units.Reading{}
+	case in.seamsCrossed():
+		return units.Known(width.Length - units.Length(in.Crossings)*in.Allowance.Length)
+	}
+	return width
+}
+
+// seamsCrossed tells that the widths of the bodice hold allowances.
+func (in BodiceInput) seamsCrossed() bool { return in.EdgeToEdge && in.Crossings > 0 }

@@ -43,6 +43,8 @@ func (c *computation) judge() {
 	c.judgeLimit(bodice, in.Method.LimitBodice)
 	c.judgeFit(sleeve)
 	c.judgeFit(bodice)
+	c.judgeOutline(OfSleeve, p.Sleeve, SleeveFront)
+	c.judgeOutline(OfBust, p.Bust, BodiceFront)
 	c.sortFindings()
 }
 
@@ -110,7 +112,7 @@ func (c *computation) judgeFit(p piece) {
 	}
 	missed := p.front.LeftOver != 0 || p.back.LeftOver != 0
 	if gain := p.copies * (p.front.Total + p.back.Total); !p.girth.Body.Known && gain != 0 && !missed {
-		f := Finding{Code: FollowsUnasked, Level: Warn, About: p.of, Amount: gain, Ways: []Way{MeasureTheGirth}}
+		f := Finding{Code: FollowsUnasked, Level: Warn, About: p.of, Amount: gain, Other: p.front.Slide + p.back.Slide, Ways: []Way{MeasureTheGirth}}
 		if !hold {
 			f.Ways = append(f.Ways, HoldIt)
 		}

@@ -152,6 +152,9 @@ func oracleLines(path string, v reflect.Value) (lines []string) {
 	case reflect.Slice:
 	case reflect.Struct:
 		for i := range v.NumField() {
+			if !v.Type().Field(i).IsExported() { // the points of an outline; no corner is measured here
+				continue
+			}
 			lines = append(lines, oracleLines(path+"."+v.Type().Field(i).Name, v.Field(i))...)
 		}
 	case reflect.Array:

@@ -320,6 +320,10 @@ func oraclePlan(in calc.Input) calc.Plan {
 			}
 		}
 	}
+	for s := range p.Sides { // nothing here says that a seam tapers from its corner: the whole gain is at the line
+		side := &p.Sides[s]
+		side.AtLine, side.AtLineMark = units.Known(side.Pivot+side.Slide), units.Known(side.PivotMark+side.SlideMark)
+	}
 	p.Sleeve = oracleGirth(arm, in.BicepEase, sleeveFlat, armNeed, 1, p.Sides[0], p.Sides[1])
 	p.Bust = oracleGirth(bust, in.BustEase, bustFlat, bustNeed, 2, p.Sides[2], p.Sides[3])
 	p.Seams = oracleSeams(in, p.Sides)

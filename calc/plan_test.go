@@ -23,6 +23,7 @@ func known(text string) units.Reading { return units.Known(in(text)) }
 func flat(sleeveNeed, bustNeed string) calc.Input {
 	input := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
 	input.Sleeve.Width, input.Bodice.FinishedBust = known("12"), known("40")
+	input.Bodice.BustDown = known("0")
 	if sleeveNeed != "" {
 		input.Bicep, input.BicepEase = known("10"), units.Known(in("2")+in(sleeveNeed))
 	}
@@ -123,7 +124,7 @@ func workedByHand() calc.Input {
 	input := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
 	input.Bicep, input.BicepEase, input.Sleeve.Width = known("13 3/4"), known("1 3/4"), known("13")
 	input.Bust, input.BustEase = known("39 1/2"), known("3")
-	input.Bodice.Front, input.Bodice.Back = known("10 1/4"), known("9 3/4")
+	input.Bodice.Front, input.Bodice.Back, input.Bodice.BustDown = known("10 1/4"), known("9 3/4"), known("0")
 	return input
 }
 

@@ -2,6 +2,8 @@ package calc
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"capscye/units"
 )
@@ -20,12 +22,14 @@ const (
 	Extend    // trace a straight seam on to the hem, which stays
 	Taper     // draw the seam back to its old end
 	SameAgain // do the same on the other side, or the other piece
-	LayBack   // back on the old outline, before the other side
+	LayBack   // back where it lay, before the other side
 	TraceAsIs // a side of the sleeve that stays as it was
 	True
+	Leave       // a piece that stays as it is
+	Unreachable // a piece that no turn alters as planned
 	Notch
-	Leave // a piece that stays as it is
 	CheckSeams
+	CheckWidths
 	CheckSides
 	AlterToo
 	TestGarment
@@ -70,13 +74,14 @@ type TraceStep struct {
 	Action       Action
 	Pivot, Slide units.Length
 	Stages       Stages // how the sides lie once the step is done
+	Detail
 
 	goesBy []SidePlan // the sides whose amounts a step without any of its own goes by
 }
 
-// ID is what a finished step is remembered by: its name, and the amounts that it
-// was done with, in millimetres. When the plan changes, what was done with other
-// amounts is not done.
+// ID is what a finished step is remembered by: its name, the amounts that it was
+// done with, in millimetres, and a digest of whatever else its words say. When one
+// of them changes, what was done by other words is not done.
 func (s TraceStep) ID() string {
 	id, mark := s.Name, "@"
 	add := func(pivot, slide units.Length) {
@@ -89,6 +94,17 @@ func (s TraceStep) ID() string {
 	for _, side := range s.goesBy {
 		add(side.PivotMark, side.SlideMark)
 	}
+	if s.Detail != (Detail{}) {
+		id += "#" + s.digest()
+	}
+	return id
+}
+
+// StepName is the name of the step that an ID is of.
+func StepName(id string) string {
+	if end := strings.IndexAny(id, "@#"); end >= 0 {
+		return id[:end]
+	}
 	return id
 }
 
@@ -99,25 +115,29 @@ func TraceSteps(in Input, p Plan) []TraceStep {
 	if p.Open {
 		return nil
 	}
-	b := &stepList{plan: p, long: in.Sleeve.Long}
+	b := &stepList{in: in, plan: p, marked: p.AsMarked(in)}
+	for _, s := range Sides() {
+		b.details[s] = b.detail(s)
+	}
 	b.sleeve()
 	b.bodice(in.Method.Armhole == KeepArmhole)
-	if len(b.steps) == 0 {
+	switch {
+	case len(b.steps) == 0:
 		return nil
+	case !slices.ContainsFunc(b.steps, func(s TraceStep) bool { return s.Action == Unreachable }):
+		b.garment() // what has a piece that cannot be done is no garment yet
 	}
-	b.add(TraceStep{Name: "check-cap-and-armhole", Piece: Garment, Action: CheckSeams})
-	b.add(TraceStep{Name: "check-side-seams", Piece: Garment, Action: CheckSides})
-	b.add(TraceStep{Name: "alter-too", Piece: Garment, Action: AlterToo})
-	b.add(TraceStep{Name: "test-garment", Piece: Garment, Action: TestGarment})
 	return b.steps
 }
 
 // stepList gathers the steps, and knows how the sides lie so far.
 type stepList struct {
-	plan   Plan
-	long   bool
-	steps  []TraceStep
-	stages Stages
+	in      Input
+	plan    Plan
+	marked  Plan // as it will lie on the paper
+	details [4]Detail
+	steps   []TraceStep
+	stages  Stages
 }
 
 func (b *stepList) add(s TraceStep) {
@@ -125,7 +145,7 @@ func (b *stepList) add(s TraceStep) {
 	switch sides := b.plan.Sides; {
 	case s.Piece == Garment:
 		s.goesBy = sides[:]
-	case s.Action != True && s.Action != Notch:
+	case s.Action != True:
 	case s.Piece == SleevePiece:
 		s.goesBy = sides[:BodiceFront]
 	default:
@@ -139,23 +159,34 @@ func (b *stepList) alters(s Side) bool {
 	return b.plan.Sides[s].PivotMark != 0 || b.plan.Sides[s].SlideMark != 0
 }
 
-// alike tells that front and back have the same marks.
+// stuck tells that no hands can alter a side as planned.
+func (b *stepList) stuck(s Side) bool {
+	return b.plan.Turns[s].OutOfReach || b.marked.Turns[s].OutOfReach
+}
+
+// alike tells that the steps of front and back say the same, but for the length of
+// a curve that an inward slide leaves.
 func (b *stepList) alike(front Side) bool {
 	f, k := b.plan.Sides[front], b.plan.Sides[front+1]
-	return f.PivotMark == k.PivotMark && f.SlideMark == k.SlideMark
+	one, other := b.details[front], b.details[front+1]
+	one.Curve, other.Curve = units.Reading{}, units.Reading{}
+	return f.PivotMark == k.PivotMark && f.SlideMark == k.SlideMark && one == other
 }
 
 func (b *stepList) sleeve() {
-	if !b.alters(SleeveFront) && !b.alters(SleeveBack) {
+	switch {
+	case !b.alters(SleeveFront) && !b.alters(SleeveBack):
+		return
+	case b.stuck(SleeveFront) || b.stuck(SleeveBack):
+		b.add(TraceStep{Name: "sleeve-unreachable", Piece: SleevePiece, Action: Unreachable})
 		return
 	}
-	b.add(TraceStep{Name: "sleeve-lay", Piece: SleevePiece, Action: Lay})
+	b.add(TraceStep{Name: "sleeve-lay", Piece: SleevePiece, Action: Lay, Detail: b.layDetail(SleeveFront)})
 	switch {
 	case b.alike(SleeveFront):
 		b.side(SleeveFront, SleevePiece, "sleeve-front", true)
 		b.stages[SleeveBack] = Altered
-		b.add(TraceStep{Name: "sleeve-back-same", Piece: SleevePiece, Side: SleeveBack, Action: SameAgain,
-			Pivot: b.plan.Sides[SleeveBack].PivotMark, Slide: b.plan.Sides[SleeveBack].SlideMark})
+		b.add(b.sameAgain("sleeve-back-same", SleevePiece, SleeveBack))
 	case !b.alters(SleeveFront):
 		b.add(TraceStep{Name: "sleeve-front-as-it-is", Piece: SleevePiece, Side: SleeveFront, Action: TraceAsIs})
 		b.side(SleeveBack, SleevePiece, "sleeve-back", false)
@@ -168,8 +199,7 @@ func (b *stepList) sleeve() {
 			b.add(TraceStep{Name: "sleeve-back-as-it-is", Piece: SleevePiece, Side: SleeveBack, Action: TraceAsIs})
 		}
 	}
-	b.add(TraceStep{Name: "sleeve-true", Piece: SleevePiece, Action: True})
-	b.add(TraceStep{Name: "sleeve-notches", Piece: SleevePiece, Action: Notch})
+	b.add(TraceStep{Name: "sleeve-true", Piece: SleevePiece, Action: True, Detail: b.hemDetail()})
 }
 
 func (b *stepList) bodice(kept bool) {
@@ -178,11 +208,10 @@ func (b *stepList) bodice(kept bool) {
 	case kept && len(b.steps) > 0:
 		b.add(TraceStep{Name: "bodice-leave", Piece: BodiceFrontPiece, Side: BodiceFront, Both: true, Action: Leave})
 	case !front && !back:
-	case b.alike(BodiceFront):
+	case b.alike(BodiceFront) && !b.stuck(BodiceFront) && !b.stuck(BodiceBack):
 		b.piece(BodiceFront, BodiceFrontPiece, "bodice-front", true)
 		b.stages[BodiceBack] = Altered
-		b.add(TraceStep{Name: "bodice-back-same", Piece: BodiceBackPiece, Side: BodiceBack, Action: SameAgain,
-			Pivot: b.plan.Sides[BodiceBack].PivotMark, Slide: b.plan.Sides[BodiceBack].SlideMark})
+		b.add(b.sameAgain("bodice-back-same", BodiceBackPiece, BodiceBack))
 	default:
 		if front {
 			b.piece(BodiceFront, BodiceFrontPiece, "bodice-front", false)
@@ -193,12 +222,21 @@ func (b *stepList) bodice(kept bool) {
 	}
 }
 
-// piece is one piece of the bodice from laying it down to its notches.
+// sameAgain is the other side of a piece, or the other piece, by the same words.
+func (b *stepList) sameAgain(name string, piece Piece, s Side) TraceStep {
+	return TraceStep{Name: name, Piece: piece, Side: s, Action: SameAgain,
+		Pivot: b.plan.Sides[s].PivotMark, Slide: b.plan.Sides[s].SlideMark, Detail: b.details[s]}
+}
+
+// piece is one piece of the bodice from laying it down to its armhole.
 func (b *stepList) piece(s Side, piece Piece, id string, both bool) {
-	b.add(TraceStep{Name: id + "-lay", Piece: piece, Side: s, Both: both, Action: Lay})
+	if b.stuck(s) {
+		b.add(TraceStep{Name: id + "-unreachable", Piece: piece, Side: s, Action: Unreachable})
+		return
+	}
+	b.add(TraceStep{Name: id + "-lay", Piece: piece, Side: s, Both: both, Action: Lay, Detail: b.layDetail(s)})
 	b.side(s, piece, id, both)
-	b.add(TraceStep{Name: id + "-true", Piece: piece, Side: s, Both: both, Action: True})
-	b.add(TraceStep{Name: id + "-notches", Piece: piece, Side: s, Both: both, Action: Notch})
+	b.add(TraceStep{Name: id + "-true", Piece: piece, Side: s, Both: both, Action: True, Detail: Detail{Dart: b.details[s].Dart}})
 }
 
 // side marks, turns and slides one side, and draws the seam below it.
@@ -206,38 +244,64 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 	if !b.alters(s) {
 		return
 	}
-	p := b.plan.Sides[s]
-	step := func(name string, a Action, stage Stage) {
+	p, d := b.plan.Sides[s], b.details[s]
+	step := func(name string, a Action, stage Stage, d Detail) {
 		b.stages[s] = stage
-		b.add(TraceStep{Name: id + "-" + name, Piece: piece, Side: s, Both: both, Action: a, Pivot: p.PivotMark, Slide: p.SlideMark})
+		b.add(TraceStep{Name: id + "-" + name, Piece: piece, Side: s, Both: both, Action: a, Pivot: p.PivotMark, Slide: p.SlideMark, Detail: d})
 	}
-	step("mark", Mark, Marked)
+	way := Detail{Straight: d.Straight, FromCorner: d.FromCorner}
+	step("mark", Mark, Marked, Detail{Via: d.Via, LineOut: d.LineOut})
 	lies := Marked
 	if p.PivotMark != 0 {
-		step("pin", Pin, Marked)
-		step("turn", TurnTo, TurnedOut)
+		step("pin", Pin, Marked, Detail{})
+		step("turn", TurnTo, TurnedOut, Detail{})
 		lies = TurnedOut
 	}
-	step("trace", TraceCurve, lies)
+	step("trace", TraceCurve, lies, way)
 	if p.SlideMark != 0 {
-		step("slide", SlideOut, SlidOut)
+		way.Curve = d.Curve
+		step("slide", SlideOut, SlidOut, way)
 	}
-	if s.OfSleeve() && !b.long {
-		step("extend", Extend, Altered)
+	d.Curve = units.Reading{}
+	if d.Straight {
+		step("extend", Extend, Altered, Detail{})
 	} else {
-		step("taper", Taper, Altered)
+		step("taper", Taper, Altered, d)
 	}
 }
 
-// AsMarked is the plan as it will lie on the paper: every side by its marks, and
-// what follows from them for turns and seams. Pictures and checks at the table go
-// by it.
-func (p Plan) AsMarked() Plan {
+// garment is what concerns more than one piece.
+func (b *stepList) garment() {
+	add := func(name string, a Action, d Detail) {
+		b.add(TraceStep{Name: name, Piece: Garment, Action: a, Detail: d})
+	}
+	seams := b.marked.Seams
+	add("notches", Notch, Detail{})
+	add("check-cap-and-armhole", CheckSeams, Detail{Kept: b.in.Method.Armhole == KeepArmhole,
+		Cap: seams.CapAfter, Armhole: seams.ArmholeAfter, CapEase: seams.CapEaseAfter})
+	if d := b.widthDetail(); d.Sleeve.Known || d.Bust.Known {
+		add("check-widths", CheckWidths, d)
+	}
+	growths := Detail{}
+	for _, s := range Sides() {
+		growths.Growths[s] = b.marked.Turns[s].Growth.Length()
+	}
+	add("check-side-seams", CheckSides, growths)
+	changed := func(front Side) bool { return b.alters(front) || b.alters(front+1) }
+	add("alter-too", AlterToo, Detail{OfSleeve: changed(SleeveFront), OfBodice: changed(BodiceFront), Straight: !b.in.Sleeve.Long})
+	add("test-garment", TestGarment, b.lastDetail())
+}
+
+// AsMarked is the plan as it will lie on the paper: every side by its marks, drawn
+// out where it would bind, and what follows from that for turns and seams. Pictures
+// and checks at the table go by it.
+func (p Plan) AsMarked(in Input) Plan {
+	curves := in.halfSeams()
 	for s := range p.Sides {
 		side := &p.Sides[s]
-		side.Pivot, side.Slide, side.Total = side.PivotMark, side.SlideMark, side.Marked()
+		side.Pivot, side.Slide, side.Total, side.AtLine = side.PivotMark, side.SlideMark, side.Marked(), side.AtLineMark
 		if e := p.Edges[s]; e.Known {
-			p.Turns[s] = e.turn(side.Pivot.Millimetres(), side.Slide.Millimetres())
+			p.Turns[s] = turned(e, curves[s], side.Pivot, side.Slide, p.Fits[s])
 		}
 	}
 	longer := func(before units.Reading, front, back Side) units.Reading {

@@ -6,132 +6,57 @@ import (
 	"capscye/units"
 )
 
-// Approx is a length in millimetres that comes from a turn and so is not
-// exact, or is not known.
-type Approx struct {
-	MM    float64
-	Known bool
-}
-
-// Length is the length to the nearest count.
-func (a Approx) Length() units.Reading {
-	if !a.Known {
-		return units.Reading{}
-	}
-	return units.Known(nearestCount(a.MM))
-}
-
-func nearestCount(mm float64) units.Length {
-	return units.Length(math.Round(mm * float64(units.Millimetre)))
-}
-
-// Turn is what the pivot of a side really does. Lengths are millimetres; the
-// pin is the origin, x goes outward and y up.
+// Turn is what the pivot and the slide of a side really do. Lengths are
+// millimetres; the pin is the origin, x goes outward and y up.
 type Turn struct {
 	Known bool    // the corner was measured, and a turn reaches the mark
 	Angle float64 // radians; positive swings the underarm corner outward and up
 	Lift  float64 // how far the underarm corner rises
 	// HeightAfter is the cap height, or the depth of the armhole, that is left.
 	HeightAfter float64
-	Rise        float64 // along the seam from the mark to the raised corner; negative where it falls
 	CornerX     float64 // the underarm corner after turn and slide
 	CornerY     float64
-	Growth      Approx // of the underarm or side seam
+	Outline     Outline // the new seam below the underarm
+	Growth      Approx  // of the underarm or side seam
+	Bend        Approx  // the sharpest bend of the outline, in radians
+	// OutOfReach tells that the hands cannot do it: no turn reaches the mark, or
+	// no shorter curve reaches a corner that slides inward.
+	OutOfReach bool
 }
 
-// Edge is a side as the turn sees it: the pin at the origin, the underarm
-// corner at (W, -H), and the seam below it leaning in by Lean from the
-// vertical. Millimetres and radians.
-type Edge struct {
-	W, H, Lean float64
-	Known      bool
-	Below      Approx // length of the seam below the corner
-	Straight   bool   // the whole seam moves out; else it tapers back to its end
-}
-
-// TurnTo is the turn that brings the seam line below the corner of an edge to
-// the mark at (W + p, -H). The distance from pin to seam line does not change
-// in a turn, so with
-//
-//	D = W cos(lean) + H sin(lean),  rho = hypot(W + p, H)
-//	theta = lean + acos(D / rho) - atan2(H, W + p)
-//
-// The mark is out of reach where rho < D; then ok is false.
-//
-// An addition to the method: where a seam leans in by more than the corner lies
-// below the pin (lean > atan2(H, W), flatter than any cap that is worn), the
-// other root of the same equation is the one that starts from no turn, and acos
-// counts negative.
-func (e Edge) TurnTo(p float64) (theta float64, ok bool) {
-	if p == 0 {
-		return 0, true
-	}
-	d := e.W*math.Cos(e.Lean) + e.H*math.Sin(e.Lean)
-	rho := math.Hypot(e.W+p, e.H)
-	if rho < d {
-		return 0, false
-	}
-	turned := math.Acos(d / rho)
-	if e.otherRoot() {
-		turned = -turned
-	}
-	return e.Lean + turned - math.Atan2(e.H, e.W+p), true
-}
-
-// otherRoot tells that the seam leans in by more than the corner lies below the
-// pin; see [Edge.TurnTo].
-func (e Edge) otherRoot() bool { return math.Atan2(e.H, e.W) < e.Lean }
-
-// Turned is where a point of the pattern lies after a turn about the pin.
-func Turned(x, y, theta float64) (float64, float64) {
-	sin, cos := math.Sincos(theta)
-	return x*cos - y*sin, x*sin + y*cos
-}
-
-// Lift is how far a pivot raises the underarm corner, which is what it takes
-// off the cap's height or the armhole's depth.
-func (e Edge) Lift(p float64) Approx {
-	t := e.turn(p, 0)
-	return Approx{t.Lift, t.Known}
-}
-
-// turn gives the whole effect of a pivot and a slide on an edge.
-func (e Edge) turn(pivot, slide float64) Turn {
+// turn gives the whole effect of a pivot and a slide on an edge, the seam below
+// drawn out to fit.
+func (e Edge) turn(pivot, slide float64, fit Fit) Turn {
 	theta, ok := e.TurnTo(pivot)
 	if !e.Known || !ok {
-		return Turn{}
+		return Turn{OutOfReach: e.Known}
 	}
 	ux, uy := Turned(e.W, -e.H, theta)
 	t := Turn{Known: true, Angle: theta, Lift: e.H + uy, HeightAfter: -uy, CornerX: ux + slide, CornerY: uy}
-	t.Rise = math.Copysign(math.Hypot(ux-e.W-pivot, uy+e.H), pivot)
-	if pivot == 0 {
-		t.Rise, t.Lift, t.HeightAfter = 0, 0, e.H
+	t.Outline = e.outline(Point{t.CornerX, t.CornerY}, pivot, pivot+slide, fit)
+	t.Growth = e.growth(t, pivot)
+	switch {
+	case t.Outline.count == 0:
+	case e.Straight && !e.Below.Known: // the old seam goes on below the mark
+		t.Bend = Approx{max(theta, 0), true}
+	default:
+		t.Bend = Approx{t.Outline.Bend(), true}
 	}
-	t.Growth = e.growth(t)
 	return t
 }
 
-// growth is how much longer the seam below the corner gets: by the rise where
-// the whole seam moves out; else it runs straight from the new corner back to
-// its old end.
-func (e Edge) growth(t Turn) Approx {
-	if e.Straight {
-		return Approx{t.Rise, true}
+// growth is how much longer the seam below the corner gets. A straight seam of
+// unknown length grows by what its corner rises along it, or falls.
+func (e Edge) growth(t Turn, pivot float64) Approx {
+	switch {
+	case e.Below.Known:
+		return Approx{t.Outline.Length() - e.Below.MM, true}
+	case e.Straight && pivot < 0:
+		return Approx{-math.Abs(t.Lift), true}
+	case e.Straight:
+		return Approx{t.Outline.Length(), true}
 	}
-	if !e.Below.Known {
-		return Approx{}
-	}
-	x, y := e.End()
-	return Approx{math.Hypot(t.CornerX-x, t.CornerY-y) - e.Below.MM, true}
-}
-
-// chord is the straight distance from the pin to the corner.
-func (e Edge) chord() float64 { return math.Hypot(e.W, e.H) }
-
-// End is the lower end of the seam: the hem corner, or the waist.
-func (e Edge) End() (x, y float64) {
-	sin, cos := math.Sincos(e.Lean)
-	return e.W - e.Below.MM*sin, -(e.H + e.Below.MM*cos)
+	return Approx{}
 }
 
 // turns computes the four sides. A pivot that no turn reaches is a reason to
@@ -139,22 +64,54 @@ func (e Edge) End() (x, y float64) {
 func (c *computation) turns() {
 	for _, s := range Sides() {
 		e := c.edge(s)
-		if !e.Known {
-			continue
+		p := &c.plan.Sides[s]
+		if e.Known {
+			c.plan.Edges[s] = e
+			c.plan.Turns[s] = c.turned(s, p.Pivot, p.Slide, Fit{})
 		}
-		p := c.plan.Sides[s]
-		c.plan.Edges[s] = e
-		c.plan.Turns[s] = e.turn(p.Pivot.Millimetres(), p.Slide.Millimetres())
-		if c.plan.Turns[s].Known || s.Half() == Back && c.plan.Edges[s-1].Known && !c.plan.Turns[s-1].Known {
-			continue
+		pivot, total := p.Pivot.Millimetres(), p.Total.Millimetres()
+		p.AtLine = e.gainAtLine(c.plan.Turns[s], pivot, total).Length()
+		p.AtLineMark = p.AtLine
+		if p.PivotMark != p.Pivot || p.SlideMark != p.Slide {
+			marked := c.turned(s, p.PivotMark, p.SlideMark, Fit{})
+			p.AtLineMark = e.gainAtLine(marked, p.PivotMark.Millimetres(), p.Marked().Millimetres()).Length()
 		}
-		about := OfSleeve
-		if !s.OfSleeve() {
-			about = OfBust
-		}
-		c.find(Finding{Code: OutOfReach, Level: Stop, About: about, Amount: p.Pivot,
-			Ways: []Way{OtherSize, FoldOut, NarrowerLimit, MeasureAgain}})
+		c.judgeReach(s)
 	}
+	if f, b := c.plan.Turns[SleeveFront], c.plan.Turns[SleeveBack]; f.Known && b.Known {
+		c.plan.AcrossCorners = units.Known(nearestCount(f.CornerX + b.CornerX))
+	}
+}
+
+// turned is the turn of a side; an inward slide is out of reach where the straight
+// way from the pin to the new corner is longer than the curve that is left.
+func (c *computation) turned(s Side, pivot, slide units.Length, fit Fit) Turn {
+	return turned(c.plan.Edges[s], c.in.halfSeams()[s], pivot, slide, fit)
+}
+
+func turned(e Edge, curve units.Reading, pivot, slide units.Length, fit Fit) Turn {
+	t := e.turn(pivot.Millimetres(), slide.Millimetres(), fit)
+	if t.Known && slide < 0 && curve.Known {
+		t.OutOfReach = math.Hypot(t.CornerX, t.CornerY) > (curve.Length + slide).Millimetres()
+	}
+	return t
+}
+
+// judgeReach stops at what no hands can do; it is said once for a piece whose
+// sides are alike.
+func (c *computation) judgeReach(s Side) {
+	if !c.plan.Turns[s].OutOfReach || s.Half() == Back && c.plan.Turns[s-1].OutOfReach {
+		return
+	}
+	about, amount := OfSleeve, c.plan.Sides[s].Pivot
+	if !s.OfSleeve() {
+		about = OfBust
+	}
+	f := Finding{Code: OutOfReach, Level: Stop, About: about, Amount: amount, Ways: []Way{OtherSize, FoldOut, NarrowerLimit, MeasureAgain}}
+	if c.plan.Turns[s].Known { // the turn is possible, the inward slide is not
+		f.Amount, f.Other, f.Ways = 0, -c.plan.Sides[s].Slide, []Way{OtherSize, FoldOut, MeasureAgain}
+	}
+	c.find(f)
 }
 
 // edge is a side as it was measured.
@@ -167,51 +124,75 @@ func (c *computation) edge(s Side) Edge {
 
 // sleeveEdge: the pin is in the shoulder dot, the corner half the flat width
 // out and the cap height down. The seam leans from half the width in to half
-// the hem.
+// the hem. The girth is measured at the corner's level, the bicep line.
 func (c *computation) sleeveEdge(s Side) Edge {
 	in, flat := c.in.Sleeve, c.plan.Sleeve.Flat
-	e := Edge{Known: flat.Known && in.CapHeight.Known, Straight: !in.Long, Below: below(in.UnderarmSeam)}
+	e := Edge{
+		Known: flat.Known && in.CapHeight.Known, Straight: !in.Long, Below: below(in.UnderarmSeam),
+		FromCorner: c.in.Method.TaperFrom == FromCorner,
+	}
 	if !e.Known {
 		return e
 	}
 	e.W, e.H = flat.Length.Millimetres()/2, in.CapHeight.Length.Millimetres()
-	if hem := c.sleeveFlat(in.HemWidth); hem.Known {
+	if hem := c.in.Sleeve.flat(in.HemWidth); hem.Known {
 		c.lean(&e, s, (flat.Length - hem.Length).Half())
 	}
 	return e
 }
 
 // bodiceEdge: the pin is where the shoulder seam line crosses the armhole. The
-// seam leans from the flat width in to the waist.
+// seam leans from the bust line in to the waist. Its lean is a thing of the paper:
+// the corner lies there with what darts take, and only the girth is reckoned
+// without it.
 func (c *computation) bodiceEdge(s Side) Edge {
 	in := c.in.Bodice
-	out, down, width, waist := in.CornerOutFront, in.CornerDownFront, c.fronts, in.WaistFront
+	out, down, width, waist := in.CornerOutFront, in.CornerDownFront, in.Front, in.WaistFront
 	if s.Half() == Back {
-		out, down, width, waist = in.CornerOutBack, in.CornerDownBack, c.backs, in.WaistBack
+		out, down, width, waist = in.CornerOutBack, in.CornerDownBack, in.Back, in.WaistBack
 	}
-	e := Edge{Known: out.Known && down.Known, Below: below(in.SideSeam)}
+	e := Edge{
+		Known: out.Known && down.Known, Below: below(in.SideSeam),
+		FromCorner: c.in.Method.TaperFrom == FromCorner, Line: c.in.Bodice.bustLine().Millimetres(),
+	}
 	if !e.Known {
 		return e
 	}
 	e.W, e.H = out.Length.Millimetres(), down.Length.Millimetres()
-	if waist = c.bodiceFlat(waist); waist.Known && width.Known {
+	if width, waist = c.in.Bodice.flat(width), c.in.Bodice.flat(waist); waist.Known && width.Known {
 		c.lean(&e, s, width.Length-waist.Length)
 	}
 	return e
 }
 
-// lean turns the distance that a seam goes in over its length into an angle.
+// bustLine is how far below the underarm corner, along the side seam, the bust
+// line lies: nothing where it was not measured, or cannot be.
+func (in BodiceInput) bustLine() units.Length {
+	if in.bustLineImpossible() {
+		return 0
+	}
+	return in.BustDown.Length
+}
+
+// bustLineImpossible tells that the bust line would lie at the waist or below.
+func (in BodiceInput) bustLineImpossible() bool {
+	return in.BustDown.Known && in.SideSeam.Known && in.SideSeam.Length > 0 && in.BustDown.Length >= in.SideSeam.Length
+}
+
+// lean turns the distance that a seam goes in, from the line of the girth to its
+// end, into an angle.
 func (c *computation) lean(e *Edge, s Side, in units.Length) {
 	if !e.Below.Known {
 		return
 	}
-	if math.Abs(in.Millimetres()) > e.Below.MM {
+	over := e.Below.MM - e.Line
+	if math.Abs(in.Millimetres()) > over {
 		e.Known = false
-		c.find(Finding{Code: LeanImpossible, Level: Warn, About: s.Subject(), Amount: nearestCount(e.Below.MM), Other: in,
+		c.find(Finding{Code: LeanImpossible, Level: Warn, About: s.Subject(), Amount: nearestCount(over), Other: in,
 			Ways: []Way{MeasureAgain}})
 		return
 	}
-	e.Lean = leanOver(in.Millimetres(), e.Below.MM)
+	e.Lean, e.Leans = leanOver(in.Millimetres(), over), true
 }
 
 // leanOver is the angle of a seam that goes in by that much over its length.
@@ -224,27 +205,3 @@ func below(r units.Reading) Approx {
 }
 
 func approx(r units.Reading) Approx { return Approx{r.Length.Millimetres(), r.Known} }
-
-// sleeveFlat is a width of the sleeve without its allowances.
-func (c *computation) sleeveFlat(width units.Reading) units.Reading {
-	in := c.in.Sleeve
-	switch {
-	case !width.Known || in.EdgeToEdge && !in.Allowance.Known:
-		return units.Reading{}
-	case in.EdgeToEdge:
-		return units.Known(width.Length - 2*in.Allowance.Length)
-	}
-	return width
-}
-
-// bodiceFlat is half a front's or half a back's width without its allowances.
-func (c *computation) bodiceFlat(width units.Reading) units.Reading {
-	in := c.in.Bodice
-	switch {
-	case !width.Known || c.bodiceSeamsCrossed() && !in.Allowance.Known:
-		return units.Reading{}
-	case c.bodiceSeamsCrossed():
-		return units.Known(width.Length - units.Length(in.Crossings)*in.Allowance.Length)
-	}
-	return width
-}

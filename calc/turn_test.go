@@ -33,16 +33,20 @@ func TestTurnStartsFromNothingOnAFlatCapToo(t *testing.T) {
 	}
 }
 
-// distanceFromTurnedSeam is how far the mark (W + p, -H) lies from the seam line
-// below the corner once the pattern is turned by theta.
-func distanceFromTurnedSeam(e calc.Edge, p, theta float64) float64 {
+// offMark is what is still wrong once the pattern is turned by theta: outward, how
+// far the mark (W + p, -H) lies from the seam line below the corner; inward, how far
+// beside the mark the corner lies.
+func offMark(e calc.Edge, p, theta float64) float64 {
 	x, y := calc.Turned(e.W, -e.H, theta)
+	if p < 0 {
+		return x - (e.W + p)
+	}
 	dx, dy := calc.Turned(-math.Sin(e.Lean), -math.Cos(e.Lean), theta)
 	return (e.W+p-x)*dy - (-e.H-y)*dx
 }
 
 // The turn against a search by brute force: of all angles, the smallest that
-// lays the seam line on the mark.
+// lays the seam line on the mark, or inward the corner straight below it.
 func TestTurnAgainstBruteForce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		e, p := drawn(t), rapid.Float64Range(-25.4, 25.4).Draw(t, "pivot")
@@ -52,12 +56,12 @@ func TestTurnAgainstBruteForce(t *testing.T) {
 		at := func(i int) float64 { return (float64(i)/steps - 0.5) * math.Pi }
 		for i := range steps {
 			low, high := at(i), at(i+1)
-			if distanceFromTurnedSeam(e, p, low)*distanceFromTurnedSeam(e, p, high) > 0 {
+			if offMark(e, p, low)*offMark(e, p, high) > 0 {
 				continue
 			}
 			for range 60 {
 				middle := (low + high) / 2
-				if distanceFromTurnedSeam(e, p, low)*distanceFromTurnedSeam(e, p, middle) <= 0 {
+				if offMark(e, p, low)*offMark(e, p, middle) <= 0 {
 					high = middle
 				} else {
 					low = middle
@@ -160,7 +164,7 @@ func TestTurnWorkedByHand(t *testing.T) {
 		"cap height": {turn.HeightAfter / 25.4, 4.070471},
 		"corner out": {turn.CornerX / 25.4, 7.296833 + 0.25},
 		// from (7.5, -5.25) to the corner
-		"rise": {turn.Rise / 25.4, 1.196898}, "growth": {turn.Growth.MM / 25.4, 1.196898},
+		"growth": {turn.Growth.MM / 25.4, 1.196898},
 	} {
 		if math.Abs(c.got-c.want) > 1e-6 {
 			t.Errorf("%s %v, want %v", what, c.got, c.want)
@@ -172,10 +176,10 @@ func TestTurnWorkedByHand(t *testing.T) {
 	if math.Abs(bodice.Angle-0.053118) > 1e-6 {
 		t.Errorf("bodice turns by %v", bodice.Angle)
 	}
-	// Its side seam runs from the corner, turned and slid by 1/4, back to the
-	// waist at (2, -15).
+	// Its side seam runs from the corner, turned and slid by 1/4, to the last mark
+	// at (2 5/8, -7) and from there back to the waist at (2, -15).
 	x, y := calc.Turned(2, -7, bodice.Angle)
-	if want := math.Hypot(x+0.25-2, y+15) - 8; math.Abs(bodice.Growth.MM/25.4-want) > 1e-6 {
+	if want := math.Hypot(x+0.25-2.625, y+7) + math.Hypot(0.625, 8) - 8; math.Abs(bodice.Growth.MM/25.4-want) > 1e-6 {
 		t.Errorf("side seam grows by %v, want %v", bodice.Growth.MM/25.4, want)
 	}
 }
@@ -185,14 +189,14 @@ func TestTurnLimits(t *testing.T) {
 	input.BicepEase = known("-3/4") // nothing to do at the sleeve
 	input.Bust = units.Reading{}
 	p := calc.Compute(input)
-	if turn := p.Turns[calc.SleeveFront]; !turn.Known || turn.Angle != 0 || turn.Lift != 0 || turn.Rise != 0 || turn.HeightAfter != 5.25*25.4 {
+	if turn := p.Turns[calc.SleeveFront]; !turn.Known || turn.Angle != 0 || turn.Lift != 0 || turn.HeightAfter != 5.25*25.4 {
 		t.Errorf("no pivot: %+v", turn)
 	}
-	e := calc.Edge{W: 100, H: 100, Known: true, Lean: math.Pi / 4}
-	if _, ok := e.TurnTo(-1); ok { // the mark lies nearer to the pin than the seam line ever comes
-		t.Error("a mark inside the reach of the pin was reached")
+	e := calc.Edge{W: 30, H: 40, Known: true}
+	if _, ok := e.TurnTo(-81); ok { // 51 on the other side of the pin, and the corner is 50 from it
+		t.Error("a mark out of the corner's reach was reached")
 	}
-	if theta, ok := e.TurnTo(0); !ok || theta != 0 {
+	if theta, ok := e.TurnTo(-80); !ok || math.Abs(theta+math.Pi-math.Atan2(40, 30)) > 1e-12 {
 		t.Errorf("on the edge of reach: %v, %v", theta, ok)
 	}
 	input = geometry()
@@ -205,12 +209,13 @@ func TestTurnLimits(t *testing.T) {
 	checkHas(t, calc.Compute(input), calc.LeanImpossible, calc.OfSleeveFront)
 }
 
-// A pivot that no turn reaches stops, and is said once.
+// A pivot that no turn reaches stops, and is said once: no limit holds it, and the
+// corner, 6 1/2 out and 1 in down, never comes to 7 1/2 on the other side of its pin.
 func TestTurnOutOfReachStops(t *testing.T) {
 	input := geometry()
 	input.Bust = units.Reading{}
-	input.Bicep, input.BicepEase, input.Sleeve.Width, input.Sleeve.CapHeight = known("11"), known("3"), known("16"), known("3")
-	input.Sleeve.Long, input.Sleeve.UnderarmSeam, input.Sleeve.HemWidth = true, known("17"), known("16")
+	input.Bicep, input.BicepEase, input.Sleeve.CapHeight = known("-15"), known("0"), known("1")
+	input.Method.LimitSleeve = known("20").Length
 	p := calc.Compute(input)
 	said := 0
 	for _, f := range p.Findings {
@@ -254,7 +259,7 @@ func TestTaperedSleeve(t *testing.T) {
 	theta, _ := e.TurnTo(1)
 	x, y := calc.Turned(e.W, -e.H, theta)
 	endX, endY := e.End()
-	if want := math.Hypot(x+0.25-endX, y-endY) - 17; math.Abs(p.Turns[calc.SleeveBack].Growth.MM/25.4-want) > 1e-9 {
+	if want := math.Hypot(x+0.25-7.75, y+5.25) + math.Hypot(7.75-endX, -5.25-endY) - 17; math.Abs(p.Turns[calc.SleeveBack].Growth.MM/25.4-want) > 1e-9 {
 		t.Errorf("growth %v, want %v", p.Turns[calc.SleeveBack].Growth.MM/25.4, want)
 	}
 	// The elbow is (13 - 11 1/2)/(13 - 9) = 3/8 of the way down: the sides gain

@@ -26,6 +26,16 @@ func TestTurnWorkingAddsUp(t *testing.T) {
 		in.Bodice.Front, in.Bodice.Back = between(8, 13), between(8, 13)
 		in.Sleeve.CapHeight, in.Sleeve.UnderarmSeam, in.Sleeve.HemWidth = between(3, 7), between(4, 18), between(7, 16)
 		in.Sleeve.Long = random.IntN(2) == 0
+		if !in.Sleeve.Long && random.IntN(2) == 0 {
+			in.Sleeve.UnderarmSeam = units.Reading{}
+		}
+		in.Bodice.BustDown = between(-1, 3)
+		if in.Bodice.BustDown.Length < 0 {
+			in.Bodice.BustDown = units.Reading{}
+		}
+		if random.IntN(3) == 0 {
+			in.Method.TaperFrom = calc.FromCorner
+		}
 		in.Bodice.CornerOutFront, in.Bodice.CornerDownFront = between(0, 4), between(5, 9)
 		in.Bodice.CornerOutBack, in.Bodice.CornerDownBack = between(0, 4), between(5, 9)
 		in.Bodice.SideSeam, in.Bodice.WaistFront, in.Bodice.WaistBack = between(6, 10), between(6, 12), between(6, 12)
@@ -47,10 +57,21 @@ func TestTurnWorkingAddsUp(t *testing.T) {
 				want = a(0) - a(0)*math.Cos(a(1)) + a(2)*math.Sin(a(1))
 			case calc.HeightLeft:
 				want = a(0) - a(1)
-			case calc.RiseOnSeam:
-				want = math.Copysign(math.Sqrt(a(0)*a(0)+a(1)*a(1)), plan.Sides[l.Side].Pivot.Millimetres())
-			case calc.TaperGrowth:
-				want = math.Sqrt(a(0)*a(0)+a(1)*a(1)) - a(2)
+			case calc.PinToCorner, calc.LegToMark, calc.LegToLine, calc.LegToEnd:
+				want = math.Sqrt(a(0)*a(0) + a(1)*a(1))
+			case calc.InwardAngle:
+				want = math.Atan2(a(0), a(1)) - math.Acos(a(2)/a(3))
+			case calc.CornerOut:
+				want = a(0)*math.Cos(a(1)) + a(2)*math.Sin(a(1)) + a(3)
+			case calc.SeamGrowth:
+				for _, leg := range l.Terms[:len(l.Terms)-1] {
+					want += leg
+				}
+				want -= l.Terms[len(l.Terms)-1]
+			case calc.FallOnSeam:
+				want = -math.Abs(a(0))
+			case calc.GainAtLine:
+				want = a(0) + (a(1)-a(0))*a(3)/a(4) - a(2)
 			}
 			if math.Abs(want-l.Result) > 1e-9 {
 				t.Fatalf("%+v comes to %v", l, want)
@@ -63,20 +84,21 @@ func TestTurnWorkingAddsUp(t *testing.T) {
 		}
 		for side, so := range last {
 			turn := plan.Turns[side]
-			checks := map[calc.TurnFigure]float64{calc.TurnAngle: turn.Angle, calc.CornerLift: turn.Lift, calc.HeightLeft: turn.HeightAfter}
-			for _, f := range []calc.TurnFigure{calc.RiseOnSeam, calc.TaperGrowth} {
-				if _, ok := so[f]; ok {
-					checks[f] = turn.Growth.MM
-				}
+			checks := map[calc.TurnFigure]float64{
+				calc.TurnAngle: turn.Angle, calc.InwardAngle: turn.Angle, calc.CornerOut: turn.CornerX,
+				calc.CornerLift: turn.Lift, calc.HeightLeft: turn.HeightAfter,
+				calc.SeamGrowth: turn.Growth.MM, calc.FallOnSeam: turn.Growth.MM,
+				calc.GainAtLine: plan.Sides[side].AtLine.Length.Millimetres(),
 			}
 			for f, want := range checks {
-				if math.Abs(so[f]-want) > 1e-6 {
-					t.Fatalf("side %d, figure %d: the working says %v, the plan %v", side, f, so[f], want)
+				const count = 1.0 / 1280 // the gain at the line is given to the count
+				if got, said := so[f]; said && math.Abs(got-want) > count {
+					t.Fatalf("side %d, figure %d: the working says %v, the plan %v", side, f, got, want)
 				}
 			}
 		}
 	}
-	for f := calc.SeamLean; f <= calc.TaperGrowth; f++ {
+	for f := calc.SeamLean; f <= calc.GainAtLine; f++ {
 		if seen[f] < 50 {
 			t.Errorf("figure %d was seen %d times", f, seen[f])
 		}

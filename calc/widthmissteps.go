@@ -93,9 +93,8 @@ func takeOffAdded(s solved) []units.Length {
 
 // halves are half a front and half a back without allowances and take-off.
 func (s solved) halves() (front, back units.Length) {
-	c := computation{tally: &tally{}, in: s.in}
-	f, b := c.flatHalves()
-	return f.Length, b.Length
+	in := s.in.Bodice
+	return in.flat(in.Front).Length - in.TakeOffFront.Length, in.flat(in.Back).Length - in.TakeOffBack.Length
 }
 
 func notDoubled(s solved) []units.Length {

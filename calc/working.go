@@ -59,6 +59,8 @@ const (
 	SlideMark
 	TotalMark
 	PivotMark
+	AtLine     // of a side: what it gains at the line of the girth, where that is not its total
+	AtLineMark // ... by the marks
 	CapSeamAfter
 	ArmholeSeamAfter
 	CapEaseAfter
@@ -84,6 +86,7 @@ const (
 	Smallest           // the smallest of the terms
 	Within             // the first term, moved between the second and the third
 	OnMark             // the first term, rounded to the nearest multiple of the second
+	ReadOff            // read off the outline, to the count; see [TurnWorking]
 )
 
 // Term is one number of a line: an answer of the worksheet by name, or a
@@ -170,6 +173,10 @@ func (t *tally) within(f Figure, x, low, high Term) units.Length {
 func (t *tally) onMark(f Figure, x Term, ruler units.Ruler) units.Length {
 	mark := Term{Answer: Ruler, Value: ruler.Mark()}
 	return t.keep(f, OnMark, units.Share{}, x.Value.Round(mark.Value), []Term{x, mark})
+}
+
+func (t *tally) readOff(f Figure, l units.Length) units.Length {
+	return t.keep(f, ReadOff, units.Share{}, l, nil)
 }
 
 // typed is a term that stands in the worksheet.

@@ -55,6 +55,8 @@ const (
 	Crossings
 	TakeOffFront
 	TakeOffBack
+	DartFront
+	DartBack
 	FinishedBust
 	ArmholeFront
 	ArmholeBack
@@ -62,6 +64,7 @@ const (
 	CornerDownFront
 	CornerOutBack
 	CornerDownBack
+	BustDown
 	SideSeam
 	WaistFront
 	WaistBack
@@ -75,6 +78,7 @@ const (
 	Slide
 	Follow
 	Armhole
+	TaperFrom
 
 	keyCount
 )
@@ -152,6 +156,8 @@ var specs = [keyCount]spec{
 	Crossings:       {path: "bodice.crossings", kind: Count, usual: "1", comment: "seamed edges that the tape crossed on each piece, for edge"},
 	TakeOffFront:    {path: "bodice.take_off_front", kind: Amount, comment: "dart, tuck, pleat or overlap inside the tape"},
 	TakeOffBack:     {path: "bodice.take_off_back", kind: Amount},
+	DartFront:       {path: "bodice.dart_front", kind: Choice, options: []string{"any", "none", "side", "waist", "shoulder", "armhole"}, comment: "where the dart starts that was taken off: side, waist, shoulder or armhole; none; any if not told"},
+	DartBack:        {path: "bodice.dart_back", kind: Choice, options: []string{"any", "none", "side", "waist", "shoulder", "armhole"}},
 	FinishedBust:    {path: "bodice.finished_bust", kind: Girth, comment: "printed on the pattern; used instead of front and back"},
 	ArmholeFront:    {path: "bodice.armhole_front", kind: Girth},
 	ArmholeBack:     {path: "bodice.armhole_back", kind: Girth},
@@ -159,6 +165,7 @@ var specs = [keyCount]spec{
 	CornerDownFront: {path: "bodice.corner_down_front", kind: Girth, comment: "... and how far below it"},
 	CornerOutBack:   {path: "bodice.corner_out_back", kind: Signed},
 	CornerDownBack:  {path: "bodice.corner_down_back", kind: Girth},
+	BustDown:        {path: "bodice.bust_down", kind: Amount, comment: "the bust line below the underarm corner, along the side seam"},
 	SideSeam:        {path: "bodice.side_seam", kind: Girth},
 	WaistFront:      {path: "bodice.waist_front", kind: Girth},
 	WaistBack:       {path: "bodice.waist_back", kind: Girth},
@@ -172,6 +179,7 @@ var specs = [keyCount]spec{
 	Slide:            {path: "method.slide", kind: Slid, usual: "least", comment: "least, even or a length"},
 	Follow:           {path: "method.follow", kind: Choice, options: []string{"let out", "hold"}, comment: "let out or hold"},
 	Armhole:          {path: "method.armhole", kind: Choice, options: []string{"alter", "keep"}, comment: "alter or keep (bodice already cut)"},
+	TaperFrom:        {path: "method.taper_from", kind: Choice, options: []string{"line", "corner"}, comment: "line (as wide as asked at the line of the girth) or corner (quicker, narrower there)"},
 }
 
 // Keys lists every key in the order of the file.

@@ -21,12 +21,12 @@ var filled = map[worksheets.Key]string{
 	worksheets.SleeveAllowance: "5/8", worksheets.CapHeight: "5 1⁄4", worksheets.CapFront: "9", worksheets.CapBack: "9 1/4\"",
 	worksheets.UnderarmSeam: "17", worksheets.HemWidth: "9 7/32", worksheets.ElbowWidth: "13 2/3",
 	worksheets.BodiceFront: "10 1/4", worksheets.BodiceBack: "9 3/4 inches", worksheets.BodiceMeasured: "edge", worksheets.BodiceAllowance: "0",
-	worksheets.Crossings: "2", worksheets.TakeOffFront: "3/4", worksheets.TakeOffBack: "1/3", worksheets.FinishedBust: "43",
+	worksheets.Crossings: "2", worksheets.TakeOffFront: "3/4", worksheets.TakeOffBack: "1/3", worksheets.DartFront: "side", worksheets.DartBack: "armhole", worksheets.FinishedBust: "43",
 	worksheets.ArmholeFront: "8 5/8", worksheets.ArmholeBack: "8 7/8", worksheets.CornerOutFront: "-1/4", worksheets.CornerDownFront: "7",
-	worksheets.CornerOutBack: "1 3/4", worksheets.CornerDownBack: "7 1/4", worksheets.SideSeam: "8", worksheets.WaistFront: "9", worksheets.WaistBack: "8 1/2",
+	worksheets.CornerOutBack: "1 3/4", worksheets.CornerDownBack: "7 1/4", worksheets.BustDown: "1 7/8", worksheets.SideSeam: "8", worksheets.WaistFront: "9", worksheets.WaistBack: "8 1/2",
 	worksheets.HipFront: "11 3/8", worksheets.HipBack: "28 cm",
 	worksheets.PivotLimitSleeve: "7/8", worksheets.PivotLimitBodice: "2,5 cm", worksheets.FrontShareSleeve: "0,45", worksheets.FrontShareBust: "55 %",
-	worksheets.Slide: "3/8", worksheets.Follow: "hold", worksheets.Armhole: "keep",
+	worksheets.Slide: "3/8", worksheets.Follow: "hold", worksheets.Armhole: "keep", worksheets.TaperFrom: "corner",
 }
 
 // filledSheet is a sheet with every answer of filled.

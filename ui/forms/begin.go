@@ -22,6 +22,10 @@ var KeyOf = map[calc.Answer]worksheets.Key{
 	calc.SlideLength: worksheets.Slide, calc.Ruler: worksheets.Ruler, calc.AnyGirth: worksheets.Bicep,
 	calc.HighBust: worksheets.HighBust, calc.Waist: worksheets.Waist, calc.Hip: worksheets.Hip,
 	calc.Elbow: worksheets.Elbow, calc.Wrist: worksheets.Wrist,
+	calc.CapHeight: worksheets.CapHeight, calc.UnderarmSeam: worksheets.UnderarmSeam, calc.HemWidth: worksheets.HemWidth,
+	calc.CornerOutFront: worksheets.CornerOutFront, calc.CornerDownFront: worksheets.CornerDownFront,
+	calc.CornerOutBack: worksheets.CornerOutBack, calc.CornerDownBack: worksheets.CornerDownBack,
+	calc.SideSeam: worksheets.SideSeam, calc.WaistFront: worksheets.WaistFront, calc.WaistBack: worksheets.WaistBack,
 }
 
 // PlaceOf says at which level an answer asks for ease.

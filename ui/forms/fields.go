@@ -55,6 +55,8 @@ var Fields = map[worksheets.Key]Field{
 		"Seamed edges that the tape crossed on each piece: 1 from the fold or the centre line, 2 with a centre seam."},
 	worksheets.TakeOffFront: {"Take off, front", "take-off of the front", "Dart, tuck, pleat or button overlap inside the tape on the front; empty for none."},
 	worksheets.TakeOffBack:  {"Take off, back", "take-off of the back", "The same on the back."},
+	worksheets.DartFront:    {"Dart, front", "dart of the front", "Where something was taken off the front: the seam in which its dart starts, side, waist, shoulder or armhole; none for a tuck or an overlap; any if you leave it open."},
+	worksheets.DartBack:     {"Dart, back", "dart of the back", "The same on the back."},
 	worksheets.FinishedBust: {"Printed bust", "finished bust of the pattern",
 		"The finished bust that the pattern prints. Where given, it is used instead of front and back."},
 
@@ -77,7 +79,9 @@ var Fields = map[worksheets.Key]Field{
 	worksheets.CornerDownFront: {"Front corner, down", "front corner down", "How far the underarm corner of the front lies below the pin."},
 	worksheets.CornerOutBack:   {"Back corner, out", "back corner out", "The same on the back: how far outside the pin."},
 	worksheets.CornerDownBack:  {"Back corner, down", "back corner down", "How far the underarm corner of the back lies below the pin."},
-	worksheets.SideSeam:        {"Side seam", "side seam", "Along the side seam line from underarm to waist. Unlocks how much longer it gets."},
+	worksheets.BustDown: {"Bust line, down", "bust line below the underarm", "How far below the underarm corner, along the side seam, the bust line lies: " +
+		"the new side seam reaches its full width there. 1 to 3 in (2.5 to 7.5 cm) is common."},
+	worksheets.SideSeam: {"Side seam", "side seam", "Along the side seam line from underarm to waist. Unlocks how much longer it gets."},
 	worksheets.WaistFront: {"Waist width, front", "waist width of the front", "Centre or fold to side at the waist, darts left out. " +
 		"Unlocks how the side seam leans, and whether the waist binds."},
 	worksheets.WaistBack: {"Waist width, back", "waist width of the back", "The same on the back."},
@@ -92,5 +96,7 @@ var Fields = map[worksheets.Key]Field{
 	worksheets.Slide:            {"Slide", "chosen slide", "How far both pieces move out at the underarm."},
 	worksheets.Follow: {"A following piece", "what a following piece does",
 		"Where the slide is more than a piece needs: let out, it comes out wider (common practice); hold, it pivots back (geometry, not custom)."},
+	worksheets.TaperFrom: {"Taper from", "where the taper starts", "Line: the new seam has its full width at the bicep or bust line, and tapers from there. " +
+		"Corner: straight from the new underarm corner; quicker, but narrower at that line."},
 	worksheets.Armhole: {"Armhole", "armhole", "Alter: the bodice is still paper. Keep: it is already cut, and the sleeve has to do it alone."},
 }

@@ -57,19 +57,19 @@ var Items = [StepCount][]Item{
 		ask(worksheets.SleeveWidth, worksheets.SleeveMeasured, worksheets.SleeveAllowance),
 		heading("Bodice, laid flat"),
 		ask(worksheets.BodiceFront, worksheets.BodiceBack, worksheets.BodiceMeasured, worksheets.BodiceAllowance,
-			worksheets.Crossings, worksheets.TakeOffFront, worksheets.TakeOffBack, worksheets.FinishedBust),
+			worksheets.Crossings, worksheets.TakeOffFront, worksheets.DartFront, worksheets.TakeOffBack, worksheets.DartBack, worksheets.FinishedBust),
 		heading("For cap ease, and for a bodice that is already cut"),
 		ask(worksheets.SleeveStyle, worksheets.CapFront, worksheets.CapBack, worksheets.ArmholeFront, worksheets.ArmholeBack),
 		heading("For the turn of the sleeve: what the cap loses"),
 		ask(worksheets.SleeveLength, worksheets.CapHeight, worksheets.UnderarmSeam, worksheets.HemWidth, worksheets.ElbowWidth),
 		heading("For the turn of the bodice: what the armhole loses"),
 		ask(worksheets.CornerOutFront, worksheets.CornerDownFront, worksheets.CornerOutBack, worksheets.CornerDownBack,
-			worksheets.SideSeam),
+			worksheets.BustDown, worksheets.SideSeam),
 		heading("For waist and hip, where the bodice tapers back"),
 		ask(worksheets.WaistFront, worksheets.WaistBack, worksheets.HipFront, worksheets.HipBack)),
 	Split: slices.Concat(
 		ask(worksheets.Slide, worksheets.PivotLimitSleeve, worksheets.PivotLimitBodice, worksheets.FrontShareSleeve,
-			worksheets.FrontShareBust, worksheets.Follow, worksheets.Armhole)),
+			worksheets.FrontShareBust, worksheets.TaperFrom, worksheets.Follow, worksheets.Armhole)),
 }
 
 // Asks tells whether the step asks for an answer.

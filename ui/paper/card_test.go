@@ -10,6 +10,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -17,6 +18,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 	"github.com/ledongthuc/pdf"
 
+	"capscye/calc"
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
 	"capscye/ui/wording"
@@ -40,15 +42,29 @@ func readBack(t *testing.T, r report.Report, paperName string) *pdf.Reader {
 	return props.ReadPDF(t, pdfOf(t, r, paperName))
 }
 
-// The card is one page, and the gauge one, on the paper that was asked for: A4 is
-// 210 x 297 mm (ISO 216), Letter 8 1/2 x 11 in (ANSI/ASME Y14.1).
+// The card is a page or two, and the gauge one; then come the corner templates of
+// what is altered and was measured. All on the paper that was asked for: A4 is 210 x
+// 297 mm (ISO 216), Letter 8 1/2 x 11 in (ANSI/ASME Y14.1).
 func TestPDFPages(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := props.ReportOf(t, name)
 		for paperName, want := range map[string][2]float64{"a4": {210, 297}, "letter": {215.9, 279.4}} {
 			reader := readBack(t, r, paperName)
-			if n := reader.NumPage(); n != 2 {
-				t.Errorf("%s on %s: %d pages", name, paperName, n)
+			titles := []string{}
+			for i := 1; i <= reader.NumPage(); i++ {
+				for _, title := range []string{"Marking gauge", "Corner templates"} {
+					if strings.Contains(props.PageText(t, reader.Page(i)), title) {
+						titles = append(titles, fmt.Sprintf("%d %s", i, title))
+					}
+				}
+			}
+			gauge, _ := gaugePage(t, reader)
+			want2 := []string{fmt.Sprintf("%d Marking gauge", gauge)}
+			if r.Plan.Turns != [4]calc.Turn{} {
+				want2 = append(want2, fmt.Sprintf("%d Corner templates", gauge+1))
+			}
+			if !slices.Equal(titles, want2) || gauge > 3 {
+				t.Errorf("%s on %s: pages %q", name, paperName, titles)
 			}
 			for i := 1; i <= reader.NumPage(); i++ {
 				box := props.MediaBox(reader.Page(i))
@@ -61,12 +77,33 @@ func TestPDFPages(t *testing.T) {
 	}
 }
 
+// allText is the text of every page.
+func allText(t *testing.T, reader *pdf.Reader) (text string) {
+	t.Helper()
+	for i := 1; i <= reader.NumPage(); i++ {
+		text += props.PageText(t, reader.Page(i))
+	}
+	return text
+}
+
+// gaugePage is the page of the marking gauge.
+func gaugePage(t *testing.T, reader *pdf.Reader) (int, pdf.Page) {
+	t.Helper()
+	for i := 1; i <= reader.NumPage(); i++ {
+		if strings.Contains(props.PageText(t, reader.Page(i)), "Marking gauge") {
+			return i, reader.Page(i)
+		}
+	}
+	t.Fatal("no gauge")
+	return 0, pdf.Page{}
+}
+
 // What has to be on the wall is on the page: who, when, measurements, the four
 // sides with their marks, findings and every step.
 func TestPDFSaysEverything(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := props.ReportOf(t, name)
-		text := props.PageText(t, readBack(t, r, "a4").Page(1))
+		text := allText(t, readBack(t, r, "a4"))
 		wanted := []string{r.Name(), "Printed 2026-11-25", "Sleeve front", "Bodice back", wording.Cautions[0]}
 		for _, p := range r.Plan.Sides {
 			wanted = append(wanted, r.MarksShort(p))
@@ -92,7 +129,8 @@ func TestGaugeIsTrueToScale(t *testing.T) {
 		r := props.ReportOf(t, name)
 		bars := map[string]bool{} // distance of each mark from its strip's zero, in hundredths of a millimetre
 		squares := map[string]bool{}
-		for _, rect := range readBack(t, r, "a4").Page(2).Content().Rect {
+		_, gauge := gaugePage(t, readBack(t, r, "a4"))
+		for _, rect := range gauge.Content().Rect {
 			x := math.Min(rect.Min.X, rect.Max.X) * props.MillimetresPerPoint
 			w := math.Abs(rect.Max.X-rect.Min.X) * props.MillimetresPerPoint
 			h := math.Abs(rect.Max.Y-rect.Min.Y) * props.MillimetresPerPoint
@@ -152,7 +190,7 @@ func TestSVG(t *testing.T) {
 	}
 	d.Sheet.Set(worksheets.Title, "<script>alert('1')</script> & \x1b[2J")
 	files, _, err := files("card.SVG", "A4", report.Reckon(d, props.SomeDay, 0), props.SomeDay)
-	if err != nil || len(files) != 2 || files[1].name != "card-2.SVG" {
+	if err != nil || len(files) < 2 || files[1].name != "card-2.SVG" {
 		t.Fatal(files, err)
 	}
 	elements, widths := map[string]int{}, map[string]bool{}
@@ -184,7 +222,7 @@ func TestSVG(t *testing.T) {
 			t.Errorf("%.300s", f.content)
 		}
 	}
-	if elements["script"] != 0 || elements["svg"] != 2 || !widths["50.800"] || !widths["50.000"] {
+	if elements["script"] != 0 || elements["svg"] != len(files) || !widths["50.800"] || !widths["50.000"] {
 		t.Errorf("elements %v, widths %v", elements, widths)
 	}
 }

@@ -93,6 +93,7 @@ func printCard(s Surface, p Size, r report.Report, today time.Time) {
 	c.steps()
 	c.NewPage()
 	c.gauge()
+	c.templates()
 }
 
 // Say writes one line at the left margin and goes on to the next, on another
@@ -220,11 +221,16 @@ func (c *card) drawing(name string, d calc.Drawing, left, width, height float64)
 		}
 	}
 	strokes(d.Old, 0.15, true)
+	strokes([]calc.Stroke{d.Girth}, 0.08, false)
 	if !c.r.Plan.Open && !d.Unreached {
-		strokes(d.New, 0.35, false)
+		strokes(d.New, 0.4, false)
 	}
 	x, y := at(d.Pin)
 	c.Box(x-0.6, y-0.6, 1.2, 1.2, true)
+	if len(d.Girth) > 1 {
+		x, y := at(d.Girth[0].Toward(d.Girth[1], 0.5))
+		c.Text(x-c.Surface.Width(5.5, Roman, wording.GirthLine(d))/2, y-0.6, 5.5, Roman, wording.GirthLine(d))
+	}
 	for _, k := range d.Corners {
 		c.cornerWords(k, at)
 	}
@@ -237,6 +243,15 @@ func (c *card) cornerWords(k calc.Corner, at func(calc.Point) (x, y float64)) {
 	mx, my := at(k.Mark)
 	c.Line(mx-0.8, my-0.8, mx+0.8, my+0.8, 0.2, false)
 	c.Line(mx-0.8, my+0.8, mx+0.8, my-0.8, 0.2, false)
+	for _, fits := range k.Fits {
+		x, y := at(fits)
+		c.Line(x-0.9, y, x+0.9, y, 0.2, false)
+		c.Line(x, y-0.9, x, y+0.9, 0.2, false)
+	}
+	for _, bend := range k.Bends {
+		x, y := at(bend)
+		c.Box(x-0.5, y-0.5, 1, 1, false)
+	}
 	ox, _ := at(k.Old)
 	for i, w := range []string{strings.ToLower(wording.HalfNames[k.Side.Half()]), c.r.MarksShort(c.r.Plan.Sides[k.Side])} {
 		x := max(mx, ox) + 1.5
@@ -280,7 +295,7 @@ func (c *card) steps() {
 		}
 		blocks, lines = nil, 0
 		for i, s := range steps {
-			block := c.Broken(fmt.Sprintf("%d  %s: %s", i+1, typeset.Capitalised(tracing.About(s)), tracing.Sentence(s, c.r)), size, Roman, width-5)
+			block := c.Broken(fmt.Sprintf("%d  %s: %s", i+1, typeset.Capitalised(tracing.About(s)), tracing.Sentence(s, c.r.Scale)), size, Roman, width-5)
 			blocks, lines = append(blocks, block), lines+len(block)
 		}
 		if float64(lines/2+4)*size*lineHeight < c.Size.Height-Margin-c.Y { // a step is not torn apart

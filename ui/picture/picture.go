@@ -18,8 +18,9 @@ const (
 	smallestHeight = 8
 )
 
-// Draw draws a piece: the old outline dotted, the new one solid, o the pin,
-// x the mark, an arrow the way the corner goes, and front and back with their
+// Draw draws a piece: the old outline dotted, the new one solid, the line of the
+// girth thin and named, o the pin, x the marks, where the new seam bends, + where it is
+// drawn out to fit, an arrow the way the corner goes, and front and back with their
 // pivot + slide. Line style and words carry the meaning; there is no colour.
 func Draw(d calc.Drawing, r report.Report, name string, width, height int) []string {
 	if width < smallestWidth || height < smallestHeight {
@@ -28,6 +29,7 @@ func Draw(d calc.Drawing, r report.Report, name string, width, height int) []str
 	out := captions(d, r, name, width)
 	c := newCanvas(width, height-len(out))
 	f := fit(d, c, labelRoom(d, width))
+	f.stroke(c, d.Girth, 5)
 	for _, s := range d.Old {
 		f.stroke(c, s, 3)
 	}
@@ -36,6 +38,7 @@ func Draw(d calc.Drawing, r report.Report, name string, width, height int) []str
 			f.stroke(c, s, 1)
 		}
 	}
+	f.girthName(c, d)
 	if anyMarked(d) {
 		f.label(c, d.Pin, "o", 0, 0)
 	}
@@ -56,6 +59,9 @@ func captions(d calc.Drawing, r report.Report, name string, width int) []string 
 		lines = "as it is"
 	case d.Unreached:
 		lines = "as it is; no turn reaches the mark"
+	}
+	if slices.ContainsFunc(d.Corners, func(k calc.Corner) bool { return len(k.Fits) > 0 }) {
+		lines += ", + drawn out to fit"
 	}
 	out := []string{name + ": " + lines}
 	if len(out[0]) > width {
@@ -172,12 +178,31 @@ func (f frame) label(c *canvas, p calc.Point, text string, dx, dy int) {
 	c.write(int(math.Round(x))/2+dx, int(math.Round(y))/4+dy, text)
 }
 
+// girthName names the line of the girth where there is room inside the piece.
+func (f frame) girthName(c *canvas, d calc.Drawing) {
+	if len(d.Girth) < 2 {
+		return
+	}
+	name := wording.GirthLine(d)
+	x0, y := f.at(d.Girth[0])
+	x1, _ := f.at(d.Girth[1])
+	if cells := int(math.Abs(x1-x0) / 2); cells > len(name)+3 {
+		c.write(int(math.Round(x0+x1))/4-len(name)/2, int(math.Round(y))/4, name)
+	}
+}
+
 // corner marks an underarm corner: the mark, the way the corner goes, and the
 // name and the amounts of its side, outside the piece where there is room.
 func (f frame) corner(c *canvas, k calc.Corner, d calc.Drawing, r report.Report) {
 	side := r.Plan.Sides[k.Side]
 	name := wording.HalfNames[k.Side.Half()]
 	if !r.Plan.Open && !d.Unreached && k.Marked && (side.Pivot != 0 || side.Slide != 0) {
+		for _, bend := range k.Bends {
+			f.label(c, bend, "x", 0, 0)
+		}
+		for _, fits := range k.Fits {
+			f.label(c, fits, "+", 0, 0)
+		}
 		f.label(c, k.Mark, "x", 0, 0)
 		if k.New != k.Old {
 			f.label(c, k.New, arrow(k), 0, -1)

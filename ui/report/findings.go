@@ -20,7 +20,8 @@ var wayWords = map[calc.Way]string{
 	calc.WiderLimit: "allow a wider pivot", calc.Gusset: "set in a gusset", calc.SlashAndSpread: "slash and spread",
 	calc.LessEase: "ask for less ease", calc.MoreEase: "ask for more ease",
 	calc.LessEaseThere: "ask for less ease at the other piece", calc.MoreEaseThere: "ask for more ease at the other piece",
-	calc.WidenBelow: "taper only as far as that level allows", calc.NarrowerLimit: "lower the pivot limit, and slide more",
+	calc.TaperTheLine: "taper from the line instead (step 4)",
+	calc.WidenBelow:   "taper only as far as that level allows", calc.NarrowerLimit: "lower the pivot limit, and slide more",
 	calc.OtherStyle: "another sleeve style takes another cap", calc.MeasureAgain: "measure again, on the seam lines",
 	calc.TryTheSeam: "sew the cap into a test armhole first",
 	calc.FoldOut:    "fold out what is too much", calc.AlterTheBodice: "alter the bodice too, if it can still be",
@@ -38,16 +39,17 @@ func waysOut(ways []calc.Way) []string {
 }
 
 // PieceWords names the piece that a subject belongs to, its seam, the piece and
-// seam that it is sewn to, the seam below the underarm and where that ends.
-type PieceWords struct{ Name, seam, otherName, otherSeam, below, end string }
+// seam that it is sewn to, the seam below the underarm, where that ends, and the line
+// where its girth is measured.
+type PieceWords struct{ Name, seam, otherName, otherSeam, below, end, line string }
 
 // WordsOfPiece are the words of the piece that a subject belongs to.
 func WordsOfPiece(s calc.Subject) PieceWords {
 	switch s {
 	case calc.OfSleeve, calc.OfSleeveFront, calc.OfSleeveBack:
-		return PieceWords{"sleeve", "cap", "bodice", "armhole", "underarm seam", "hem"}
+		return PieceWords{"sleeve", "cap", "bodice", "armhole", "underarm seam", "hem", "bicep line"}
 	}
-	return PieceWords{"bodice", "armhole", "sleeve", "cap", "side seam", "waist"}
+	return PieceWords{"bodice", "armhole", "sleeve", "cap", "side seam", "waist", "bust line"}
 }
 
 // findingText is the sentence of a finding.
@@ -80,7 +82,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("A slide of %s lies outside the %s band and was moved to %s.", sc.Format(f.Amount), about, other)
 	case calc.FollowsUnasked:
 		return fmt.Sprintf("The %s was not asked, but %s by %s: its %s has to match the %s.",
-			about, grows(f.Amount), amount, p.seam, p.otherSeam)
+			about, grows(f.Amount), amount, p.seam, p.otherSeam) + turnedInstead(f, sc)
 	case calc.ExtraEase:
 		return fmt.Sprintf("The %s comes out %s larger than asked.", about, amount) + because(f, p)
 	case calc.TooFarIn:
@@ -96,6 +98,18 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return missedText(f, about, amount, in.Method.Armhole == calc.KeepArmhole && p.Name == "bodice")
 	case calc.GrowthsDiffer:
 		return fmt.Sprintf("Front and back %s grow unlike, by %s: true them at the %s.", p.below, amount, p.end)
+	case calc.ShortAtLine:
+		return fmt.Sprintf("Tapered from its underarm corners, the %s is %s narrower at the %s than its sides pivot and slide.", p.Name, amount, p.line)
+	case calc.OutlineUnknown:
+		return fmt.Sprintf("What the %s measures at the %s is not known without these: %s.", p.Name, p.line, missingWords(f.Missing))
+	case calc.BustLineAssumed:
+		return "The bust line is taken at the underarm: measure how far below the underarm corner it lies."
+	case calc.BustLineImpossible:
+		return fmt.Sprintf("A bust line %s below the underarm does not lie on a side seam of %s; it is taken at the underarm.", amount, other)
+	case calc.NarrowerAtCorners:
+		return cornersText(f, sc)
+	case calc.SharpBend:
+		return fmt.Sprintf("The new %s bends by %.0f degrees: take care in smoothing it. (From 15 degrees on this is said; the bound is ours.)", p.below, f.Degrees)
 	case calc.BindsBelow:
 		return fmt.Sprintf("At the %s the %s lacks %s: it must go out by %s more on each side there.",
 			wording.PlaceWords[f.At], p.Name, amount, other)
@@ -107,7 +121,10 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("%s: a seam of %s cannot lean in by %s; one of these widths or the seam must be wrong.",
 			typeset.Capitalised(about), amount, other)
 	case calc.OutOfReach:
-		return fmt.Sprintf("No turn about the pin reaches a pivot of %s on the %s: the seam line never comes that near.",
+		if f.Other != 0 {
+			return fmt.Sprintf("No %s is short enough for a slide of %s inward: the straight way from the pin to the new underarm corner is longer.", p.seam, other)
+		}
+		return fmt.Sprintf("No turn about the pin reaches a pivot of %s on the %s: the corner never comes there.",
 			sc.Format(f.Amount), p.Name)
 	case calc.GirthUnusual:
 		return unusualText(f, sc)
@@ -132,6 +149,39 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("The %s comes out %s smaller than the body, and woven cloth does not stretch.", about, amount)
 	}
 	return string(f.Code)
+}
+
+// turnedInstead says what turning a bodice that only follows would do, instead of
+// sliding it: the same bust, and an armhole that does not match.
+func turnedInstead(f calc.Finding, sc units.Scale) string {
+	if f.About != calc.OfBust || f.Other == 0 {
+		return ""
+	}
+	change := "shorter"
+	if f.Other < 0 {
+		change = "longer"
+	}
+	return fmt.Sprintf(" Turning the bodice instead of sliding it would give the same bust, but an armhole %s %s than the cap.", sc.Format(f.Other.Abs()), change)
+}
+
+// missingWords lists answers that were not given.
+func missingWords(answers []calc.Answer) string {
+	words := make([]string, len(answers))
+	for i, a := range answers {
+		words[i] = forms.Fields[forms.KeyOf[a]].Words
+	}
+	return strings.Join(words, ", ")
+}
+
+// cornersText says what the sleeve measures across its new corners, and where they
+// lie.
+func cornersText(f calc.Finding, sc units.Scale) string {
+	front, back := sc.Format(f.Other), sc.Format(f.Third)
+	above := front
+	if front != back {
+		above = front + " (front) and " + back + " (back)"
+	}
+	return fmt.Sprintf("At the new underarm, %s above the bicep line, the sleeve measures %s.", above, sc.Format(f.Amount))
 }
 
 func grows(l units.Length) string {

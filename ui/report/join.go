@@ -37,8 +37,9 @@ func Input(s *worksheets.Sheet, today time.Time) calc.Input {
 			ArmholeFront: r(worksheets.ArmholeFront), ArmholeBack: r(worksheets.ArmholeBack),
 			CornerOutFront: r(worksheets.CornerOutFront), CornerDownFront: r(worksheets.CornerDownFront),
 			CornerOutBack: r(worksheets.CornerOutBack), CornerDownBack: r(worksheets.CornerDownBack),
-			SideSeam: r(worksheets.SideSeam), WaistFront: r(worksheets.WaistFront), WaistBack: r(worksheets.WaistBack),
+			BustDown: r(worksheets.BustDown), SideSeam: r(worksheets.SideSeam), WaistFront: r(worksheets.WaistFront), WaistBack: r(worksheets.WaistBack),
 			HipFront: r(worksheets.HipFront), HipBack: r(worksheets.HipBack),
+			DartFront: dart(s, worksheets.DartFront), DartBack: dart(s, worksheets.DartBack),
 		},
 		Method: calc.Method{
 			LimitSleeve: r(worksheets.PivotLimitSleeve).Length, LimitBodice: r(worksheets.PivotLimitBodice).Length,
@@ -68,7 +69,17 @@ func Input(s *worksheets.Sheet, today time.Time) calc.Input {
 	if s.Choice(worksheets.Armhole) == "keep" {
 		in.Method.Armhole = calc.KeepArmhole
 	}
+	if s.Choice(worksheets.TaperFrom) == "corner" {
+		in.Method.TaperFrom = calc.FromCorner
+	}
 	return in
+}
+
+// dart is where a dart starts.
+func dart(s *worksheets.Sheet, k worksheets.Key) calc.Dart {
+	return map[string]calc.Dart{
+		"any": calc.AnyDart, "none": calc.NoDart, "side": calc.SideDart, "waist": calc.WaistDart, "shoulder": calc.ShoulderDart, "armhole": calc.ArmholeDart,
+	}[s.Choice(k)]
 }
 
 // feeds tells the answers that needs, split and marks are made from; the others

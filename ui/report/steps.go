@@ -2,7 +2,6 @@ package report
 
 import (
 	"slices"
-	"strings"
 
 	"capscye/calc"
 )
@@ -13,27 +12,25 @@ func (r Report) TraceSteps() []calc.TraceStep { return r.steps() }
 // AsMarked is the report by the marks, for everything that is looked at or
 // measured at the table.
 func (r Report) AsMarked() Report {
-	r.Plan = r.Plan.AsMarked()
+	r.Plan = r.Plan.AsMarked(r.Input)
 	r.Derived = r.Derive()
 	return r
 }
 
-// Done tells that a step was ticked off, with the amounts that it has now.
+// Done tells that a step was ticked off, by the words that it has now.
 func (r Report) Done(s calc.TraceStep) bool { return slices.Contains(r.Sheet.Done, s.ID()) }
 
-// DoneOtherwise tells that a step was ticked off with other amounts.
+// DoneOtherwise tells that a step was ticked off by other words: with other amounts,
+// or by way of other points.
 func (r Report) DoneOtherwise(s calc.TraceStep) bool {
-	return !r.Done(s) && slices.ContainsFunc(r.Sheet.Done, func(id string) bool {
-		name, _, found := strings.Cut(id, "@")
-		return found && name == s.Name
-	})
+	return !r.Done(s) && slices.ContainsFunc(r.Sheet.Done, func(id string) bool { return calc.StepName(id) == s.Name })
 }
 
 // NothingToTrace says why there are no steps.
 func (r Report) NothingToTrace() string {
 	switch {
 	case r.Plan.Open:
-		return "Nothing is planned until every answer is there."
+		return "No amounts yet: answers are missing."
 	case !r.Plan.Whole():
 		return "Nothing is asked yet."
 	}

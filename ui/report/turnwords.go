@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"capscye/calc"
 	"capscye/ui/wording"
@@ -47,15 +48,28 @@ func turnLine(l calc.TurnLine, sc units.Scale) string {
 	case calc.HeightLeft:
 		words = heightWords(l.Side) + " after"
 		how = fmt.Sprintf("down %s - lift %s", t[0], t[1])
-	case calc.RiseOnSeam:
+	case calc.PinToCorner:
+		words = "pin to corner"
+		how = fmt.Sprintf("square root of (out %s)^2 + (down %s)^2", t[0], t[1])
+	case calc.InwardAngle:
+		words, result = "turn", degrees(l.Result)
+		how = fmt.Sprintf("arctan(%s / %s) - arccos(%s / %s)", t[0], t[1], t[2], t[3])
+	case calc.CornerOut:
+		words = "new corner, out"
+		how = fmt.Sprintf("out %s x cos %s + down %s x sin %s + slide %s", t[0], angle(1), t[2], angle(1), t[3])
+	case calc.LegToMark, calc.LegToLine, calc.LegToEnd:
+		words = piece.below + " to the " + map[calc.TurnFigure]string{calc.LegToMark: "last mark", calc.LegToLine: piece.line, calc.LegToEnd: piece.end}[l.Figure]
+		how = fmt.Sprintf("square root of (sideways %s)^2 + (down %s)^2", t[0], t[1])
+	case calc.SeamGrowth:
 		words = piece.below + ", change"
-		how = fmt.Sprintf("square root of (sideways %s)^2 + (upwards %s)^2", t[0], t[1])
-		if l.Result < 0 {
-			how = "less the " + how
-		}
-	case calc.TaperGrowth:
+		last := len(l.Terms) - 1
+		how = fmt.Sprintf("%s, less %s before", strings.Join(t[:last], " + "), t[last])
+	case calc.FallOnSeam:
 		words = piece.below + ", change"
-		how = fmt.Sprintf("square root of (sideways %s)^2 + (down to the %s %s)^2, less %s before", t[0], piece.end, t[1], t[2])
+		how = fmt.Sprintf("less what the corner falls, %s", t[0])
+	case calc.GainAtLine:
+		words = "gain at the " + piece.line
+		how = fmt.Sprintf("new corner %s + (%s %s - %s) x %s / %s, less %s before", t[0], piece.end, t[1], t[0], t[3], t[4], t[2])
 	}
 	return name + " " + words + " = " + how + " = " + result
 }
@@ -94,7 +108,7 @@ func turns(k worksheets.Key, s calc.Side) bool {
 		return s == calc.BodiceFront
 	case worksheets.CornerOutBack, worksheets.CornerDownBack, worksheets.WaistBack:
 		return s == calc.BodiceBack
-	case worksheets.SideSeam, worksheets.PivotLimitBodice:
+	case worksheets.SideSeam, worksheets.BustDown, worksheets.PivotLimitBodice:
 		return !s.OfSleeve()
 	}
 	return false

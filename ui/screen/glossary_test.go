@@ -38,7 +38,7 @@ func whatIsRead(t *testing.T) (read [forms.StepCount]string) {
 				read[s] += r.Screen()
 			}
 			for _, step := range rootOf(r).desk.rep.TraceSteps() {
-				read[forms.Trace] += wording.Verbs[step.Action] + " " + tracing.Sentence(step, rootOf(r).desk.rep) + "\n"
+				read[forms.Trace] += wording.Verbs[step.Action] + " " + tracing.Sentence(step, rootOf(r).desk.rep.Scale) + "\n"
 			}
 		}
 	}

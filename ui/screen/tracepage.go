@@ -145,7 +145,7 @@ func (d *desk) traceLines(width, height int) []string {
 	out = append(out,
 		d.styles.heading.Render(typeset.Cut(fmt.Sprintf("%s: %s  (%d of %d, %s)", wording.Verbs[s.Action], tracing.About(s), at+1, len(steps), state), width)),
 		typeset.Cut(progress(r, steps, at), width))
-	out = append(out, typeset.Wrap(tracing.Sentence(s, r), width)...)
+	out = append(out, typeset.Wrap(tracing.Sentence(s, r.Scale), width)...)
 	out = append(out, "")
 	return append(out, picture.OfStep(s, r.AsMarked(), width, height-len(out))...)
 }
@@ -230,7 +230,7 @@ func (v tableView) render(width, height int) string {
 	if amount := stepAmount(s, d.rep.Scale); amount != "" {
 		out = append(append(out, typeset.Tall(amount, width, height-len(out))...), "")
 	} else {
-		out = append(append(out, typeset.Wrap(tracing.Sentence(s, d.rep), width)...), "")
+		out = append(append(out, typeset.Wrap(tracing.Sentence(s, d.rep.Scale), width)...), "")
 	}
 	return typeset.Block(append(out, picture.OfStep(s, d.rep.AsMarked(), width, height-len(out))...), width, height)
 }

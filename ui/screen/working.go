@@ -65,7 +65,7 @@ func (d *desk) lineAtHand() func(report.WorkedLine) bool {
 	case known && s.Action == calc.TurnTo:
 		return turnOf()
 	case known && (s.Action == calc.Taper || s.Action == calc.Extend):
-		return turnOf(calc.RiseOnSeam, calc.TaperGrowth)
+		return turnOf(calc.LegToMark, calc.LegToLine, calc.LegToEnd, calc.SeamGrowth, calc.FallOnSeam, calc.GainAtLine)
 	}
 	return func(l report.WorkedLine) bool { return marks(l) && l.Sum.Figure.Of == s.Side.Subject() }
 }

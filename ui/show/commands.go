@@ -31,15 +31,18 @@ Exit status: 0 all well; 1 a required answer is missing or a finding says stop;
 
 // TraceCommand prints the steps at the table.
 func TraceCommand(s *console.Session) *cobra.Command {
-	return &cobra.Command{
+	o := Options{trace: true}
+	trace := &cobra.Command{
 		Use:   "trace FILE",
 		Short: "Print the steps at the table",
 		Long: `Print what to do at the table, piece by piece, with the amounts to mark. "-" reads
 standard input. Exit status as for show.`,
 		Args:              console.ExactlyOneFile,
 		ValidArgsFunction: console.SheetFiles(1),
-		RunE:              func(_ *cobra.Command, args []string) error { return Print(s, args, Options{trace: true}) },
+		RunE:              func(_ *cobra.Command, args []string) error { return Print(s, args, o) },
 	}
+	trace.Flags().BoolVar(&o.json, "json", false, "print JSON: an array of the steps, their marks in millimetres")
+	return trace
 }
 
 func atLeastOneFile(_ *cobra.Command, args []string) error {

@@ -102,6 +102,9 @@ type slowSide struct {
 	Lift           *float64 `json:"lift_mm"`
 	CapHeightAfter *float64 `json:"cap_height_after_mm"`
 	SeamGrowth     *float64 `json:"seam_growth_mm"`
+	AtLine         slowMM   `json:"at_line_mm"`
+	Bend           *float64 `json:"bend_deg"`
+	Outline        any      `json:"outline_mm"`
 }
 
 type slowSheet struct {
@@ -139,7 +142,9 @@ func slowJSON(r report.Report, working bool) slowSheet {
 			D slowMM `json:"bust_marked_mm"`
 			E slowMM `json:"bicep_ease_mm"`
 			F slowMM `json:"bust_ease_mm"`
-		}{slowMM(p.Sleeve.Finished), slowMM(p.Bust.Finished), slowMM(p.Sleeve.Marked), slowMM(p.Bust.Marked), slowMM(p.Sleeve.EaseAfter), slowMM(p.Bust.EaseAfter)},
+			G slowMM `json:"across_corners_mm"`
+		}{slowMM(p.Sleeve.Finished), slowMM(p.Bust.Finished), slowMM(p.Sleeve.Marked), slowMM(p.Bust.Marked), slowMM(p.Sleeve.EaseAfter), slowMM(p.Bust.EaseAfter),
+			slowMM(p.AcrossCorners)},
 		Seams: struct {
 			A slowMM `json:"cap_before_mm"`
 			B slowMM `json:"cap_after_mm"`
@@ -157,9 +162,18 @@ func slowJSON(r report.Report, working bool) slowSheet {
 	}
 	for i, name := range []string{"sleeve_front", "sleeve_back", "bodice_front", "bodice_back"} {
 		a, t := p.Sides[i], p.Turns[i]
+		var outline any // null where it is not known
+		if points := t.Outline.Points(); len(points) > 0 {
+			list := []any{}
+			for _, p := range points {
+				list = append(list, []any{p.X, p.Y})
+			}
+			outline = list
+		}
 		out.Sides[name] = slowSide{
 			slowMM(a.Need), planned(a.Pivot), planned(a.Slide), planned(a.Total), planned(a.LeftOver), planned(a.PivotMark), planned(a.SlideMark),
 			number(t.Known, t.Angle*180/math.Pi), number(t.Known, t.Lift), number(t.Known, t.HeightAfter), number(t.Growth.Known, t.Growth.MM),
+			slowMM(a.AtLine), number(t.Bend.Known, t.Bend.MM*180/math.Pi), outline,
 		}
 	}
 	return out

@@ -67,27 +67,31 @@ type Band struct {
 
 // Side is what becomes of one altered edge.
 type Side struct {
-	Need           *float64 `json:"need_mm"`
-	Pivot          *float64 `json:"pivot_mm"`
-	Slide          *float64 `json:"slide_mm"`
-	Total          *float64 `json:"total_mm"`
-	LeftOver       *float64 `json:"left_over_mm"`
-	PivotMark      *float64 `json:"pivot_mark_mm"`
-	SlideMark      *float64 `json:"slide_mark_mm"`
-	Turn           *float64 `json:"turn_deg"`
-	Lift           *float64 `json:"lift_mm"`
-	CapHeightAfter *float64 `json:"cap_height_after_mm"`
-	SeamGrowth     *float64 `json:"seam_growth_mm"`
+	Need           *float64     `json:"need_mm"`
+	Pivot          *float64     `json:"pivot_mm"`
+	Slide          *float64     `json:"slide_mm"`
+	Total          *float64     `json:"total_mm"`
+	LeftOver       *float64     `json:"left_over_mm"`
+	PivotMark      *float64     `json:"pivot_mark_mm"`
+	SlideMark      *float64     `json:"slide_mark_mm"`
+	Turn           *float64     `json:"turn_deg"`
+	Lift           *float64     `json:"lift_mm"`
+	CapHeightAfter *float64     `json:"cap_height_after_mm"`
+	SeamGrowth     *float64     `json:"seam_growth_mm"`
+	AtLine         *float64     `json:"at_line_mm"`
+	Bend           *float64     `json:"bend_deg"`
+	Outline        [][2]float64 `json:"outline_mm"` // [out, up] from the pin; null where it is not known
 }
 
 // Finished is what comes out, exactly and by the marks.
 type Finished struct {
-	Bicep       *float64 `json:"bicep_mm"`
-	Bust        *float64 `json:"bust_mm"`
-	BicepMarked *float64 `json:"bicep_marked_mm"`
-	BustMarked  *float64 `json:"bust_marked_mm"`
-	BicepEase   *float64 `json:"bicep_ease_mm"`
-	BustEase    *float64 `json:"bust_ease_mm"`
+	Bicep         *float64 `json:"bicep_mm"`
+	Bust          *float64 `json:"bust_mm"`
+	BicepMarked   *float64 `json:"bicep_marked_mm"`
+	BustMarked    *float64 `json:"bust_marked_mm"`
+	BicepEase     *float64 `json:"bicep_ease_mm"`
+	BustEase      *float64 `json:"bust_ease_mm"`
+	AcrossCorners *float64 `json:"across_corners_mm"`
 }
 
 // Seams are cap and armhole, before and after.
@@ -130,7 +134,7 @@ func SheetOf(r report.Report, working bool) Sheet {
 		Finished: Finished{
 			millimetres(p.Sleeve.Finished), millimetres(p.Bust.Finished),
 			millimetres(p.Sleeve.Marked), millimetres(p.Bust.Marked),
-			millimetres(p.Sleeve.EaseAfter), millimetres(p.Bust.EaseAfter),
+			millimetres(p.Sleeve.EaseAfter), millimetres(p.Bust.EaseAfter), millimetres(p.AcrossCorners),
 		},
 		Seams: Seams{
 			millimetres(e.CapBefore), millimetres(e.CapAfter), millimetres(e.ArmholeBefore), millimetres(e.ArmholeAfter),
@@ -164,7 +168,16 @@ func sideOf(p calc.Plan, side calc.Side) Side {
 		LeftOver: planned(s.LeftOver), PivotMark: planned(s.PivotMark), SlideMark: planned(s.SlideMark),
 		Turn: ifKnown(t.Known, t.Angle*180/math.Pi), Lift: ifKnown(t.Known, t.Lift),
 		CapHeightAfter: ifKnown(t.Known, t.HeightAfter), SeamGrowth: ifKnown(t.Growth.Known, t.Growth.MM),
+		AtLine: millimetres(s.AtLine), Bend: ifKnown(t.Bend.Known, t.Bend.MM*180/math.Pi), Outline: outlineOf(t),
 	}
+}
+
+// outlineOf are the points of the new seam below the underarm.
+func outlineOf(t calc.Turn) (points [][2]float64) {
+	for _, p := range t.Outline.Points() {
+		points = append(points, [2]float64{p.X, p.Y})
+	}
+	return points
 }
 
 // Underscored is a subject as the JSON keys have it.

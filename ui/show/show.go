@@ -78,6 +78,8 @@ func printedOf(s *console.Session, name string, example, array bool, o Options) 
 	}
 	p.remarks = remarks
 	switch {
+	case o.trace && o.json:
+		p.text, p.err = Encode(StepsOf(r))
 	case o.json:
 		p.text, p.err = Encode(SheetOf(r, o.working))
 	case o.trace:

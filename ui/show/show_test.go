@@ -326,7 +326,7 @@ func TestTraceCommand(t *testing.T) {
 	}
 	t.Chdir(t.TempDir())
 	os.WriteFile("half.toml", []byte("[body]\nbicep = \"13\"\n"), 0o644)
-	if status, out, _ := run("", "trace", "half.toml"); status != 1 || !strings.Contains(out, "Nothing is planned until every answer is there.") {
+	if status, out, _ := run("", "trace", "half.toml"); status != 1 || !strings.Contains(out, "No amounts yet: answers are missing.") {
 		t.Errorf("status %d\n%s", status, out)
 	}
 }

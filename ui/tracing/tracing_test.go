@@ -43,7 +43,7 @@ func TestStepsFollowThePlan(t *testing.T) {
 			if s.Action == calc.TurnTo && s.Pivot == 0 || s.Action == calc.SlideOut && s.Slide == 0 {
 				t.Errorf("%s, %s: nothing to turn or to slide", p.Name, s.Name)
 			}
-			if text := Sentence(s, r); strings.Contains(text, "-") && strings.Contains(text, " -") {
+			if text := Sentence(s, r.Scale); strings.Contains(text, "-") && strings.Contains(text, " -") {
 				t.Errorf("%s, %s: a minus sign that somebody will overlook: %s", p.Name, s.Name, text)
 			}
 		}

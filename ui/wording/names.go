@@ -29,3 +29,11 @@ var Verbs = map[calc.Action]string{
 	calc.Extend: "Extend", calc.Taper: "Taper", calc.SameAgain: "The same again", calc.True: "True", calc.Notch: "Notches",
 	calc.LayBack: "Lay back", calc.TraceAsIs: "Trace", calc.Leave: "Leave", calc.CheckSeams: "Check", calc.CheckSides: "Check", calc.AlterToo: "Alter too", calc.TestGarment: "Test garment",
 }
+
+// GirthLine is what the line is called where the girth of a drawn piece is measured.
+func GirthLine(d calc.Drawing) string {
+	if len(d.Corners) > 1 {
+		return "bicep line"
+	}
+	return "bust line"
+}

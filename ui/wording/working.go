@@ -29,6 +29,7 @@ var QuantityWords = map[calc.Quantity]string{
 	calc.EvenSlide: "even slide", calc.Slide: "slide", calc.AfterSlide: "left after the slide",
 	calc.Pivot: "pivot", calc.Total: "total", calc.LeftOver: "left over",
 	calc.SlideMark: "slide to mark", calc.TotalMark: "total to mark", calc.PivotMark: "pivot to mark",
+	calc.AtLine: "gain at the line", calc.AtLineMark: "gain at the line, by the marks",
 	calc.Finished: "finished", calc.FinishedMarked: "finished, by the marks", calc.EaseAfter: "ease after",
 }
 
@@ -62,6 +63,8 @@ func WorkingLine(line calc.Line, sc units.Scale) string {
 		fmt.Fprintf(&b, "%s, within %s and %s", wanted, termWords(line.Terms[1], sc), termWords(line.Terms[2], sc))
 	case calc.OnMark:
 		fmt.Fprintf(&b, "%s, to the nearest mark of %s", termWords(line.Terms[0], sc), sc.OnRuler(line.Terms[1].Value))
+	case calc.ReadOff:
+		b.WriteString("read off the new seam")
 	}
 	b.WriteString(" = " + Exact(line.Result, sc))
 	return b.String()

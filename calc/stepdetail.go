@@ -1,0 +1,189 @@
+package calc
+
+import (
+	"fmt"
+	"hash/fnv"
+
+	"capscye/units"
+)
+
+// Detail is what the words of a step at the table say besides its amounts. Only
+// what the words of that very step say is set. Lengths are what is to be marked, or
+// measured, by the marks.
+type Detail struct {
+	Straight   bool // the whole seam below moves out
+	FromCorner bool // it tapers from the new corner
+
+	Allowance units.Reading
+	Hip       bool // the piece reaches the hip
+	Dart      Dart
+
+	LineDown units.Reading // the bust line below the underarm point
+	Via      bool          // the new seam passes a mark on it,
+	LineOut  units.Length  // so far out from the old seam,
+	IfBelow  bool          // if that lies below the new underarm point, which nobody can tell beforehand
+
+	Elbow               bool          // the seam is drawn out at the elbow,
+	ElbowDown           units.Reading // so far down the old seam,
+	ElbowOut            units.Length  // so far out from it
+	EndOut, HipOut      units.Length  // the same at hem or waist, and at the hip
+	AtMark, AtLineBends bool          // where the seam bends
+
+	Curve units.Reading // the half-cap or half-armhole that an inward slide leaves
+
+	Hem      units.Reading // the width of the hem of a straight sleeve,
+	HemWiden units.Length  // and by how much that is more
+
+	Kept               bool // the armhole is kept
+	Cap, Armhole       units.Reading
+	CapEase            units.Reading
+	Sleeve, Bust       units.Reading // around the body, by the marks
+	LowSleeve, LowBust bool          // a side is measured at its new underarm point, which lies below the line
+	Growths            [4]units.Reading
+	OfSleeve, OfBodice bool // what else is altered
+}
+
+// digest is a short hash of the details.
+func (d Detail) digest() string {
+	h := fnv.New32a()
+	fmt.Fprint(h, d)
+	return fmt.Sprintf("%08x", h.Sum32())
+}
+
+// Dart is the seam in which a dart of a bodice piece starts, or that there is none.
+type Dart uint8
+
+// The darts. Any is for a piece of which nobody told: whatever is there is traced.
+const (
+	AnyDart Dart = iota
+	NoDart
+	SideDart
+	WaistDart
+	ShoulderDart
+	ArmholeDart
+)
+
+// detail is what the steps of a side say of the seam below it.
+func (b *stepList) detail(s Side) (d Detail) {
+	p, t := b.marked.Sides[s], b.marked.Turns[s]
+	d.Straight = s.OfSleeve() && !b.in.Sleeve.Long
+	d.FromCorner = !d.Straight && b.in.Method.TaperFrom == FromCorner
+	if curve := b.in.halfSeams()[s]; p.Slide < 0 && curve.Known {
+		d.Curve = units.Known(curve.Length + p.Slide)
+	}
+	if d.Straight {
+		return d
+	}
+	fit := b.plan.Fits[s]
+	d.Elbow, d.ElbowOut, d.EndOut, d.HipOut = fit.Elbow, nearestCount(fit.ElbowOut), nearestCount(fit.EndOut), nearestCount(fit.HipOut)
+	if fit.Elbow && fit.ElbowDown > 0 {
+		d.ElbowDown = units.Known(nearestCount(fit.ElbowDown))
+	}
+	d.AtMark = !d.FromCorner && p.Pivot > 0
+	if s.OfSleeve() {
+		return d
+	}
+	d.Dart, d.Hip = b.dart(s.Half()), b.in.Bodice.HipFront.Known || b.in.Bodice.HipBack.Known
+	if down := b.in.Bodice.bustLine(); !d.FromCorner && down > 0 {
+		_, passes := t.Outline.Find(LinePoint)
+		unknown := t.Outline.count == 0
+		if d.Via = passes || unknown; d.Via {
+			d.LineOut, d.AtLineBends, d.IfBelow = p.Total, p.Total != 0, unknown && p.Pivot < 0
+		}
+	}
+	return d
+}
+
+// dart is the dart of half a front or back, asked where something was taken off.
+func (b *stepList) dart(h Half) Dart {
+	in := b.in.Bodice
+	takeOff, dart := in.TakeOffFront, in.DartFront
+	if h == Back {
+		takeOff, dart = in.TakeOffBack, in.DartBack
+	}
+	if !takeOff.Known || takeOff.Length == 0 {
+		return NoDart
+	}
+	return dart
+}
+
+// layDetail is what is drawn and marked when a piece is laid down.
+func (b *stepList) layDetail(s Side) (d Detail) {
+	d.Allowance = b.in.Sleeve.Allowance
+	if !s.OfSleeve() {
+		d.Allowance, d.Dart, d.Hip = b.in.Bodice.Allowance, b.details[s].Dart, b.details[s].Hip
+		if down := b.in.Bodice.bustLine(); down > 0 {
+			d.LineDown = units.Known(down)
+		}
+	}
+	return d
+}
+
+// hemDetail is what becomes of the hem of a straight sleeve.
+func (b *stepList) hemDetail() (d Detail) {
+	if b.in.Sleeve.Long {
+		return d
+	}
+	d.Straight = true
+	d.HemWiden = b.marked.Sides[SleeveFront].Total + b.marked.Sides[SleeveBack].Total
+	if hem := b.in.Sleeve.flat(b.in.Sleeve.HemWidth); hem.Known {
+		d.Hem = units.Known(hem.Length + d.HemWiden)
+	}
+	return d
+}
+
+// widthDetail is what a tape finds on the outlines at the lines of the girths. A
+// piece that pivots inward is as wide as was asked at its new underarm points,
+// where these lie below its line.
+func (b *stepList) widthDetail() (d Detail) {
+	moved := func(front Side) bool { return b.alters(front) || b.alters(front+1) }
+	inward := func(front Side) bool {
+		low := func(s Side) bool { return b.plan.Sides[s].PivotMark < 0 && !b.details[s].Via }
+		return low(front) || low(front+1)
+	}
+	if moved(SleeveFront) {
+		d.Sleeve, d.LowSleeve = b.around(b.plan.Sleeve, SleeveFront, 1), inward(SleeveFront)
+	}
+	if moved(BodiceFront) {
+		d.Bust, d.LowBust = b.around(b.plan.Bust, BodiceFront, 2), inward(BodiceFront)
+		if down := b.in.Bodice.bustLine(); down > 0 {
+			d.LineDown = units.Known(down)
+		}
+	}
+	return d
+}
+
+// around is what a piece measures at its line, by the marks and drawn out to fit.
+func (b *stepList) around(g Girth, front Side, copies units.Length) units.Reading {
+	if !g.Flat.Known {
+		return units.Reading{}
+	}
+	for _, s := range []Side{front, front + 1} {
+		p := b.marked.Sides[s]
+		gain := b.marked.Edges[s].gainAtLine(b.marked.Turns[s], p.Pivot.Millimetres(), p.Total.Millimetres())
+		if p.Pivot == 0 && p.Slide == 0 {
+			gain = Approx{0, true}
+		}
+		if !gain.Known {
+			return units.Reading{}
+		}
+		g.Flat.Length += copies * gain.Length().Length
+	}
+	return g.Flat
+}
+
+// lastDetail is what the seam lines need before they are cut.
+func (b *stepList) lastDetail() (d Detail) {
+	switch sleeve, bodice := b.in.Sleeve.Allowance, b.in.Bodice.Allowance; {
+	case !bodice.Known || sleeve == bodice:
+		d.Allowance = sleeve
+	case !sleeve.Known:
+		d.Allowance = bodice
+	} // two allowances: each piece has its own
+	return d
+}
+
+// halfSeams are the measured halves of cap and armhole, by side.
+func (in Input) halfSeams() [4]units.Reading {
+	return [...]units.Reading{in.Sleeve.CapFront, in.Sleeve.CapBack, in.Bodice.ArmholeFront, in.Bodice.ArmholeBack}
+}
