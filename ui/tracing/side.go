@@ -1,0 +1,277 @@
+package tracing
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/units"
+)
+
+// The words for one side of a piece, from laying the pattern down to drawing the new
+// seam.
+
+// layBack is how a pattern comes back to where it lay: no old outline is traced.
+const layBack = "Lay the pattern back, grain line on grain line and dot on dot"
+
+// layText marks the points that all the rest is measured from, and says by which
+// edge: the seam lines, or as well the cut edges.
+func layText(s calc.TraceStep, sc units.Scale) string {
+	in := "one seam allowance"
+	if s.Allowance.Known {
+		in = sc.Format(s.Allowance.Length)
+	}
+	text := ""
+	if s.Piece == calc.SleevePiece {
+		text = "Lay the sleeve pattern on fresh paper. Mark both underarm points, where the seam lines of cap and underarm seam cross, " + in + " from both edges. " +
+			"Draw the grain line, and the bicep line through both underarm points and well past them. Trace the shoulder dot and the hem line, from corner to corner."
+	} else {
+		outline := []string{"the neck", "the shoulder", "the centre", "the side seam line"}
+		switch s.Dart {
+		case calc.AnyDart:
+			outline = append(outline, "any dart")
+		case calc.SideDart, calc.WaistDart, calc.ShoulderDart, calc.ArmholeDart:
+			outline = append(outline, "the dart")
+		}
+		end := "the waist"
+		if s.Hip {
+			end = "the hem"
+		}
+		text = fmt.Sprintf("Lay the %s on fresh paper. Mark the shoulder point, where the seam lines of shoulder and armhole cross, and the underarm point, "+
+			"where those of armhole and side seam cross, each %s from both edges. Draw a level line through the underarm point and well past it, square to the centre. "+
+			"Trace %s and %s: the old outline.", wording.PieceNames[s.Piece], in, strings.Join(outline, ", "), end)
+		if s.LineDown.Known {
+			text += fmt.Sprintf(" Draw the bust line, level, %s below the underarm point along the side seam line.", sc.Format(s.LineDown.Length))
+		}
+	}
+	return text
+}
+
+// way is the direction of an amount.
+func way(l units.Length) string {
+	if l < 0 {
+		return "inward"
+	}
+	return "out"
+}
+
+func markText(s calc.TraceStep, sc units.Scale, level string) string {
+	text := "On the " + level + ", mark"
+	if s.Piece == calc.SleevePiece {
+		text = typeset.Capitalised(wording.SubjectWords[s.Side.Half().Subject()]) + ": on the " + level + ", mark"
+	}
+	first := func(name string, l units.Length) string {
+		return fmt.Sprintf(" the %s %s %s from the underarm point", name, sc.OnRuler(l.Abs()), way(l))
+	}
+	switch {
+	case s.Slide == 0:
+		text += first("pivot", s.Pivot) + "."
+	case s.Pivot == 0:
+		text += first("slide", s.Slide) + "."
+	default:
+		beyond := "beyond it"
+		if (s.Pivot < 0) != (s.Slide < 0) {
+			beyond = "back from it"
+		}
+		text += fmt.Sprintf("%s and the slide %s %s.", first("pivot", s.Pivot), sc.OnRuler(s.Slide.Abs()), beyond)
+	}
+	if s.Via && s.LineOut != 0 {
+		text += fmt.Sprintf(" On the bust line, mark %s %s from the old side seam line: the bust-line mark.", sc.OnRuler(s.LineOut.Abs()), way(s.LineOut))
+	}
+	if s.Pivot < 0 || s.Slide < 0 {
+		text += " An inward mark lies under the pattern: prick it through."
+	}
+	return text
+}
+
+// marks are the names of the first and the last mark on the level.
+func marks(s calc.TraceStep) (first, last string) {
+	if s.Pivot != 0 && s.Slide != 0 {
+		return "first mark", "last mark"
+	}
+	return "mark", "mark"
+}
+
+// turnText: outward the seam line comes to the mark; inward the underarm point comes
+// straight below it, for the seam line would leave the piece narrower than asked.
+func turnText(s calc.TraceStep, parts pieceParts) string {
+	first, _ := marks(s)
+	if s.Pivot < 0 {
+		return fmt.Sprintf("Pivot: turn the pattern about the pin, inward, until its underarm point lies straight below the %s, square to the %s.", first, parts.level)
+	}
+	return fmt.Sprintf("Pivot: turn the pattern about the pin, outward, until its %s passes through the %s.", parts.line, first)
+}
+
+func curveText(s calc.TraceStep, parts pieceParts) string {
+	text := fmt.Sprintf("Trace the %s along its seam line, with its notches, from the %s to the underarm point", parts.curve, parts.point)
+	if s.Pivot > 0 && s.Slide == 0 && !s.FromCorner {
+		return text + fmt.Sprintf(", and on down the %s to the mark.", parts.line)
+	}
+	return text + ". Stop there."
+}
+
+func slideStepText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
+	text := ""
+	if s.Pivot != 0 {
+		text = "Take the pin out. "
+	}
+	direction := "out"
+	if s.Slide < 0 {
+		direction = "in"
+	}
+	_, last := marks(s)
+	reaches := "underarm point lies on the " + last
+	switch {
+	case s.Pivot > 0:
+		reaches = parts.line + " passes through the " + last
+	case s.Pivot < 0:
+		reaches = "underarm point lies straight below the " + last
+	}
+	text += fmt.Sprintf("Slide the pattern straight %s by %s, without turning it, until its %s. Mark its underarm point there", direction, sc.OnRuler(s.Slide.Abs()), reaches)
+	trace := fmt.Sprintf("trace the %s from it to the %s", parts.line, last)
+	const join = "join the two underarm points with a level line"
+	traced := s.Pivot > 0 && !s.FromCorner
+	switch {
+	case s.Slide > 0 && traced:
+		return text + ", " + trace + ", and " + join + "."
+	case s.Slide > 0:
+		return text + ", and " + join + "."
+	case traced:
+		text += ", and " + trace
+	}
+	length := ""
+	if s.Curve.Known {
+		length = sc.Format(s.Curve.Length) + " long, "
+	}
+	return text + fmt.Sprintf(". Draw the end of the %s anew: leave the traced curve where a straight line from it to the new underarm point makes the %s %s%s shorter than it was.",
+		parts.curve, parts.half, length, sc.OnRuler(-s.Slide))
+}
+
+// extendText moves the old seam of a short sleeve out by all that the side gains.
+func extendText(s calc.TraceStep, sc units.Scale) string {
+	total := s.Pivot + s.Slide
+	direction := "out"
+	if total < 0 {
+		direction = "in"
+	}
+	moved := ""
+	if total != 0 {
+		moved = fmt.Sprintf(", then move it straight %s by %s", direction, sc.OnRuler(total.Abs()))
+	}
+	if s.Pivot < 0 {
+		return layBack + moved + ". Mark its hem corner on the hem line. In a second colour, draw a straight line from the new underarm point to that hem corner."
+	}
+	if moved != "" {
+		_, last := marks(s)
+		moved += ", until its underarm point lies on the " + last
+	}
+	return layBack + moved + ". Trace the underarm seam line from there to the hem line."
+}
+
+// taperText draws the new seam back to the old end, through the points where the
+// garment has its full width, and out to those where it would bind.
+func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
+	_, last := marks(s)
+	from := "the " + last
+	if s.FromCorner || s.Pivot < 0 {
+		from = "the new underarm point"
+	}
+	var by []string
+	bends := []string{}
+	if s.AtMark {
+		bends = append(bends, "the "+last)
+	}
+	if s.Via && s.LineOut != 0 {
+		mark := "the bust-line mark"
+		if s.IfBelow {
+			mark += ", if that lies below it"
+		}
+		by = append(by, mark)
+	} else if s.Via {
+		by = append(by, "the old side seam line at the bust line")
+	}
+	if s.AtLineBends {
+		bends = append(bends, "the bust-line mark")
+	}
+	if s.Elbow {
+		where := "at the elbow, where its width was measured"
+		if s.ElbowDown.Known {
+			where = sc.Format(s.ElbowDown.Length) + " down it from the old underarm point (the elbow)"
+		}
+		by = append(by, fmt.Sprintf("a point %s %s from the old %s, %s", sc.OnRuler(s.ElbowOut.Abs()), way(s.ElbowOut), parts.line, where))
+	}
+	end := fmt.Sprintf("the old %s corner", parts.end)
+	if s.EndOut != 0 {
+		end = fmt.Sprintf("a point %s out from the old %s corner", sc.OnRuler(s.EndOut), parts.end)
+	}
+	text := ""
+	if s.Dart == calc.SideDart {
+		text = "Fold the traced dart shut. "
+	}
+	if len(by) == 0 {
+		text += fmt.Sprintf("In a second colour, draw a straight line from %s to %s.", from, end)
+	} else {
+		text += fmt.Sprintf("In a second colour, draw straight lines from %s to %s, then to %s.", from, strings.Join(by, ", then to "), end)
+	}
+	text += hipText(s, sc)
+	if len(bends) > 0 {
+		text += fmt.Sprintf(" Smooth the bend at %s over about 2 in (5 cm) each way, on the outside, so that no width is lost.", strings.Join(bends, " and at "))
+	}
+	if s.Dart == calc.SideDart {
+		text += " Open the dart and draw its legs on to the new side seam line."
+	}
+	return text
+}
+
+// hipText goes on below the waist of a piece that reaches the hip.
+func hipText(s calc.TraceStep, sc units.Scale) string {
+	switch {
+	case !s.Hip:
+		return ""
+	case s.HipOut != 0:
+		return fmt.Sprintf(" Then draw on to a point %s out from the old side seam line at the hip line, and from there to the hem, %s outside the old side seam line.",
+			sc.OnRuler(s.HipOut), sc.OnRuler(s.HipOut))
+	case s.EndOut != 0:
+		return " Then draw on to the old side seam line at the hip line, and follow it to the hem."
+	}
+	return " From there follow the old side seam line to the hem."
+}
+
+func sameAgainText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
+	amounts := report.SideWords(calc.SidePlan{PivotMark: s.Pivot, SlideMark: s.Slide}, sc)
+	text := "Do the same with the bodice back: " + amounts + "."
+	if s.Piece == calc.SleevePiece {
+		text = layBack + ". Do the same on the back: " + amounts + "."
+	}
+	if s.Curve.Known {
+		text += fmt.Sprintf(" The %s of the back is then %s long.", parts.half, sc.Format(s.Curve.Length))
+	}
+	return text
+}
+
+func trueText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
+	if s.Piece != calc.SleevePiece {
+		fold := ""
+		if s.Dart == calc.ArmholeDart {
+			fold = "Fold the dart shut. "
+		}
+		return fold + "Smooth the armhole through the shoulder point and the underarm point, without a point or a dip."
+	}
+	text := "Smooth the cap through the shoulder dot and both underarm points, without a point or a dip."
+	if !s.Straight {
+		return text
+	}
+	text += " Draw the hem line from seam to seam"
+	switch {
+	case s.Hem.Known:
+		text += ": the hem is now " + sc.Format(s.Hem.Length) + " wide"
+	case s.HemWiden > 0:
+		text += ": the hem is now " + sc.Format(s.HemWiden) + " wider than it was"
+	case s.HemWiden < 0:
+		text += ": the hem is now " + sc.Format(-s.HemWiden) + " narrower than it was"
+	}
+	return text + "."
+}
