@@ -292,3 +292,17 @@ func TestDrawnOutToFit(t *testing.T) {
 		t.Errorf("the elbow comes to %v", around)
 	}
 }
+
+// A plan with everything measured, long sleeve and hip and all.
+func BenchmarkComputeEverythingMeasured(b *testing.B) {
+	input := geometry()
+	input.Sleeve.Long, input.Sleeve.UnderarmSeam, input.Sleeve.HemWidth, input.Sleeve.ElbowWidth = true, known("17"), known("9"), known("11")
+	input.Elbow, input.ElbowEase, input.Wrist, input.WristEase = known("12"), known("1"), known("6 1/4"), known("3")
+	input.HighBust, input.Waist, input.WaistEase, input.Hip, input.HipEase = known("38"), known("32"), known("1"), known("41"), known("2")
+	input.Bodice.BustDown, input.Bodice.WaistFront, input.Bodice.WaistBack = known("2"), known("8 1/4"), known("7 3/4")
+	input.Bodice.HipFront, input.Bodice.HipBack = known("10"), known("10 1/4")
+	b.ReportAllocs()
+	for b.Loop() {
+		calc.Compute(input)
+	}
+}
