@@ -23,6 +23,10 @@
 // University, ch. 17), turned about a pin at the top as far as the limit
 // allows, and moved out at the underarm by the rest. No published text that was
 // read gives a limit per side or a worked example of pivot and slide together.
+//
+// What comes out is what a tape finds on the seam that is traced below the underarm,
+// at the line where the girth is measured; see [Outline]. It was held against pieces
+// traced by the printed steps alone.
 package calc
 
 import "capscye/units"
