@@ -159,15 +159,14 @@ func (b *stepList) around(g Girth, front Side, copies units.Length) units.Readin
 		return units.Reading{}
 	}
 	for _, s := range []Side{front, front + 1} {
-		p := b.marked.Sides[s]
-		gain := b.marked.Edges[s].gainAtLine(b.marked.Turns[s], p.Pivot.Millimetres(), p.Total.Millimetres())
-		if p.Pivot == 0 && p.Slide == 0 {
-			gain = Approx{0, true}
+		p, gain := b.marked.Sides[s], b.marked.Sides[s].AtLine
+		if e := b.marked.Edges[s]; gain.Known && e.Known && b.plan.Fits[s] != (Fit{}) {
+			gain = e.gainAtLine(b.marked.Turns[s], p.Pivot.Millimetres(), p.Total.Millimetres()).Length()
 		}
 		if !gain.Known {
 			return units.Reading{}
 		}
-		g.Flat.Length += copies * gain.Length().Length
+		g.Flat.Length += copies * gain.Length
 	}
 	return g.Flat
 }
