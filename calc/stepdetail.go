@@ -16,6 +16,7 @@ type Detail struct {
 
 	Allowance units.Reading
 	Hip       bool // the piece reaches the hip
+	HipLine   bool // and its seam is drawn to a point on the hip line
 	Dart      Dart
 
 	LineDown units.Reading // the bust line below the underarm point
@@ -110,8 +111,11 @@ func (b *stepList) dart(h Half) Dart {
 // layDetail is what is drawn and marked when a piece is laid down.
 func (b *stepList) layDetail(s Side) (d Detail) {
 	d.Allowance = b.in.Sleeve.Allowance
-	if !s.OfSleeve() {
-		d.Allowance, d.Dart, d.Hip = b.in.Bodice.Allowance, b.details[s].Dart, b.details[s].Hip
+	if s.OfSleeve() {
+		d.Elbow = b.details[s].Elbow || b.details[s+1].Elbow
+	} else {
+		side := b.details[s]
+		d.Allowance, d.Dart, d.Hip, d.HipLine = b.in.Bodice.Allowance, side.Dart, side.Hip, side.Hip && (side.HipOut != 0 || side.EndOut != 0)
 		if down := b.in.Bodice.bustLine(); down > 0 {
 			d.LineDown = units.Known(down)
 		}

@@ -26,8 +26,12 @@ func layText(s calc.TraceStep, sc units.Scale) string {
 	}
 	text := ""
 	if s.Piece == calc.SleevePiece {
+		seams := "" // no old outline is needed, but where a point is marked out from one
+		if s.Elbow {
+			seams = ", both underarm seam lines"
+		}
 		text = "Lay the sleeve pattern on fresh paper. Mark both underarm points, where the seam lines of cap and underarm seam cross, " + in + " from both edges. " +
-			"Draw the grain line, and the bicep line through both underarm points and well past them. Trace the shoulder dot and the hem line, from corner to corner."
+			"Draw the grain line, and the bicep line through both underarm points and well past them. Trace the shoulder dot" + seams + " and the hem line, from corner to corner."
 	} else {
 		outline := []string{"the neck", "the shoulder", "the centre", "the side seam line"}
 		switch s.Dart {
@@ -45,6 +49,9 @@ func layText(s calc.TraceStep, sc units.Scale) string {
 			"Trace %s and %s: the old outline.", wording.PieceNames[s.Piece], in, strings.Join(outline, ", "), end)
 		if s.LineDown.Known {
 			text += fmt.Sprintf(" Draw the bust line, level, %s below the underarm point along the side seam line.", sc.Format(s.LineDown.Length))
+		}
+		if s.HipLine {
+			text += " Draw the hip line, level, where the hip width was measured."
 		}
 	}
 	return text
@@ -201,7 +208,11 @@ func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 		if s.ElbowDown.Known {
 			where = sc.Format(s.ElbowDown.Length) + " down it from the old underarm point (the elbow)"
 		}
-		by = append(by, fmt.Sprintf("a point %s %s from the old %s, %s", sc.OnRuler(s.ElbowOut.Abs()), way(s.ElbowOut), parts.line, where))
+		point := fmt.Sprintf("a point %s %s from the old %s", sc.OnRuler(s.ElbowOut.Abs()), way(s.ElbowOut), parts.line)
+		if s.ElbowOut == 0 {
+			point = "a point on the old " + parts.line
+		}
+		by = append(by, point+", "+where)
 	}
 	end := fmt.Sprintf("the old %s corner", parts.end)
 	if s.EndOut != 0 {
