@@ -137,7 +137,7 @@ func Questions(level int, in Input) []Question {
 	var list []Question
 	shown := map[Figure]bool{}
 	for _, l := range lines {
-		shown[l.Figure] = level < metricLevel && l.Figure.Of.ofBack() // as the front's
+		shown[l.Figure] = level < metricLevel && ofBack(l.Figure.Of) // as the front's
 	}
 	for _, f := range drillFigures(level) {
 		at := slices.IndexFunc(lines, func(l Line) bool { return l.Figure == f })
@@ -157,7 +157,7 @@ func Questions(level int, in Input) []Question {
 // hasHalf tells the subjects that there are of the front and of the back.
 func hasHalf(s Subject) bool { return s >= OfFront }
 
-func (s Subject) ofBack() bool { return s == OfBack || s == OfSleeveBack || s == OfBodiceBack }
+func ofBack(s Subject) bool { return s == OfBack || s == OfSleeveBack || s == OfBodiceBack }
 
 // drillFigures are what a level asks for. Up to level 4 front and back are
 // alike, and the front stands for both.

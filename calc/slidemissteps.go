@@ -51,10 +51,10 @@ func belowNothing(s solved) []units.Length {
 func otherHalf(s solved) []units.Length {
 	if s.figure.Quantity == Slide {
 		h, _, _ := s.half()
-		return []units.Length{s.plan.Sides[h.Sleeve().acrossHalf()].Slide}
+		return []units.Length{s.plan.Sides[acrossHalf(h.Sleeve())].Slide}
 	}
 	side, _, _, _, _ := s.side()
-	other := s.plan.Sides[side.acrossHalf()]
+	other := s.plan.Sides[acrossHalf(side)]
 	switch s.figure.Quantity {
 	case SlideMark:
 		return []units.Length{other.SlideMark}
@@ -78,7 +78,7 @@ func slideAdded(s solved) []units.Length {
 
 func otherPiece(s solved) []units.Length {
 	side, _, _, _, _ := s.side()
-	other := s.plan.Sides[side.acrossSeam()]
+	other := s.plan.Sides[acrossSeam(side)]
 	if s.figure.Quantity == PivotMark {
 		return []units.Length{other.PivotMark}
 	}

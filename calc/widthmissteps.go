@@ -11,6 +11,14 @@ type tapeWidth struct {
 	edges                        bool
 }
 
+// right is the width with all of it taken off.
+func (w tapeWidth) right() units.Length {
+	if !w.edges {
+		return w.less(0, 1)[0]
+	}
+	return w.less(w.crossed, 1)[0]
+}
+
 // less is the width with so many allowances taken off, and so many take-offs.
 func (w tapeWidth) less(allowances, takeOffs int64) []units.Length {
 	return []units.Length{w.measured - units.Length(allowances)*w.allowance - units.Length(takeOffs)*w.takeOff}
@@ -24,13 +32,16 @@ func (s solved) tape() (w tapeWidth, ok bool) {
 	case Figure{OfSleeve, FlatWidth}, Figure{OfSleeve, Need}:
 		return tapeWidth{sleeve.Width.Length, sleeve.Allowance.Length, 0, 2, sleeve.EdgeToEdge}, true
 	case Figure{OfBust, FrontWidth}:
-		return tapeWidth{bodice.Front.Length, bodice.Allowance.Length, bodice.TakeOffFront.Length,
-			int64(bodice.Crossings), bodice.EdgeToEdge}, true
+		return tapeAcross(bodice, bodice.Front, bodice.TakeOffFront), true
 	case Figure{OfBust, BackWidth}:
-		return tapeWidth{bodice.Back.Length, bodice.Allowance.Length, bodice.TakeOffBack.Length,
-			int64(bodice.Crossings), bodice.EdgeToEdge}, true
+		return tapeAcross(bodice, bodice.Back, bodice.TakeOffBack), true
 	}
 	return tapeWidth{}, false
+}
+
+// tapeAcross is the tape across half a front or half a back.
+func tapeAcross(b BodiceInput, width, takeOff units.Reading) tapeWidth {
+	return tapeWidth{width.Length, b.Allowance.Length, takeOff.Length, int64(b.Crossings), b.EdgeToEdge}
 }
 
 func allowanceLeftOn(s solved) []units.Length {
@@ -93,8 +104,8 @@ func takeOffAdded(s solved) []units.Length {
 
 // halves are half a front and half a back without allowances and take-off.
 func (s solved) halves() (front, back units.Length) {
-	in := s.in.Bodice
-	return in.flat(in.Front).Length - in.TakeOffFront.Length, in.flat(in.Back).Length - in.TakeOffBack.Length
+	b := s.in.Bodice
+	return tapeAcross(b, b.Front, b.TakeOffFront).right(), tapeAcross(b, b.Back, b.TakeOffBack).right()
 }
 
 func notDoubled(s solved) []units.Length {
@@ -232,16 +243,16 @@ func halvedTwice(s solved) []units.Length {
 
 func shareExchanged(s solved) []units.Length {
 	if side, _, _, _, ok := s.side(); ok {
-		return []units.Length{s.plan.Sides[side.acrossHalf()].Need.Length}
+		return []units.Length{s.plan.Sides[acrossHalf(side)].Need.Length}
 	}
 	return nil
 }
 
 // acrossHalf is the same piece's side on the other half.
-func (s Side) acrossHalf() Side { return s ^ 1 }
+func acrossHalf(s Side) Side { return s ^ 1 }
 
 // acrossSeam is the side that this one is sewn to.
-func (s Side) acrossSeam() Side { return (s + BodiceFront) % 4 }
+func acrossSeam(s Side) Side { return (s + BodiceFront) % 4 }
 
 func evenShare(s solved) []units.Length {
 	side, whole, _, _, ok := s.side()
