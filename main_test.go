@@ -20,7 +20,7 @@ import (
 var floors = [][]string{
 	{"units", "worksheets/disk"},
 	{"calc", "worksheets"},
-	{"ui/background", "ui/forms", "ui/typeset"},
+	{"calc/drill", "ui/background", "ui/forms", "ui/typeset"},
 	{"ui/console", "ui/terminal", "ui/wording"},
 	{"ui/report"},
 	{"ui/compare", "ui/picture", "ui/tracing"},
@@ -40,6 +40,7 @@ var testSupport = []string{"ui/internal/program", "ui/internal/props", "ui/inter
 var narrow = map[string][]string{
 	"units":           {},
 	"calc":            {"gonum.org/v1/gonum/integrate/quad"},
+	"calc/drill":      {},
 	"worksheets":      {"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2/unstable", "github.com/gofrs/flock"},
 	"worksheets/disk": {},
 	"ui/background":   {"github.com/charmbracelet/lipgloss"},

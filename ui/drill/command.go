@@ -10,7 +10,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"capscye/calc"
 	"capscye/ui/console"
 	"capscye/ui/typeset"
 )
@@ -39,7 +38,7 @@ With --paper nothing is asked: problems and answer key are written to NAME, .pdf
 			}
 			return nil
 		},
-		RunE: func(*cobra.Command, []string) error { return drill(s, o) },
+		RunE: func(*cobra.Command, []string) error { return begin(s, o) },
 	}
 	c.Flags().StringVar(&o.seed, "seed", "", "a whole number; drawn from the clock if not given")
 	c.Flags().StringVar(&o.level, "level", strconv.Itoa(UsualLevel), "1 to 5")
@@ -58,7 +57,7 @@ func (o options) lesson(today time.Time) (*Lesson, error) {
 		}
 		seed = n
 	}
-	level, err := wholeFlag("level", o.level, calc.DrillLevels)
+	level, err := wholeFlag("level", o.level, Levels)
 	if err != nil {
 		return nil, err
 	}
@@ -80,8 +79,8 @@ func wholeFlag(name, text string, most int) (int, error) {
 // ClockSeed is a seed short enough to be read out in a class.
 func ClockSeed(now time.Time) uint64 { return uint64(now.UnixNano()/1000) % 100_000 }
 
-// drill writes the lesson on paper, or goes through it.
-func drill(s *console.Session, o options) error {
+// begin writes the lesson on paper, or goes through it.
+func begin(s *console.Session, o options) error {
 	l, err := o.lesson(s.Today)
 	if err != nil {
 		return err

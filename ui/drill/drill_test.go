@@ -13,7 +13,6 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 	"github.com/ledongthuc/pdf"
 
-	"capscye/calc"
 	"capscye/ui/internal/props"
 	"capscye/ui/paper"
 	"capscye/ui/typeset"
@@ -23,7 +22,7 @@ import (
 // A seed gives the same problems on every machine and in every version: a class
 // can be told a seed. A change here breaks that promise.
 func TestDrillAsPrinted(t *testing.T) {
-	for level := 1; level <= calc.DrillLevels; level++ {
+	for level := 1; level <= Levels; level++ {
 		for seed := uint64(1); seed <= 3; seed++ {
 			t.Run(fmt.Sprintf("level-%d-seed-%d", level, seed), func(t *testing.T) {
 				out := text(NewLesson(seed, level, 2))
@@ -184,7 +183,7 @@ func TestDrillOnPaper(t *testing.T) {
 // line to write on, the answers are on pages of their own, and nothing lies off
 // the paper.
 func TestDrillPDF(t *testing.T) {
-	for level := 1; level <= calc.DrillLevels; level++ {
+	for level := 1; level <= Levels; level++ {
 		l := NewLesson(11, level, 5)
 		out, err := content("class.pdf", l, props.SomeDay)
 		if err != nil {
@@ -253,7 +252,7 @@ func FuzzDrill(f *testing.F) {
 		if len(in) > 10_000 {
 			in = in[:10_000]
 		}
-		status, out, errs := run(string(in), "drill", "--count", "2", "--seed", fmt.Sprint(seed), "--level", fmt.Sprint(level%calc.DrillLevels+1))
+		status, out, errs := run(string(in), "drill", "--count", "2", "--seed", fmt.Sprint(seed), "--level", fmt.Sprint(level%Levels+1))
 		if status != 0 || errs != "" || !utf8.ValidString(out) || !strings.Contains(out, "\nScore, level ") {
 			t.Fatalf("status %d, %q\n%s", status, errs, out)
 		}

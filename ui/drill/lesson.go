@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/calc/drill"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
@@ -15,6 +16,7 @@ import (
 
 // What a drill is made of where nobody says otherwise, and how far it goes.
 const (
+	Levels     = drill.Levels
 	UsualLevel = 1
 	UsualCount = 5
 	mostCount  = 100
@@ -25,12 +27,12 @@ const (
 type Lesson struct {
 	Seed     uint64
 	Level    int
-	problems []calc.Problem
-	At       int                    // the problem at hand, past the last at the end
-	Past     []outcome              // of the steps of the problem at hand that are done
-	missed   bool                   // the step at hand was answered wrong before
-	score    [stepKinds]tallied     // of all steps that are done
-	slips    [calc.MisstepCount]int // how often an answer looked like each
+	problems []drill.Problem
+	At       int                     // the problem at hand, past the last at the end
+	Past     []outcome               // of the steps of the problem at hand that are done
+	missed   bool                    // the step at hand was answered wrong before
+	score    [stepKinds]tallied      // of all steps that are done
+	slips    [drill.MisstepCount]int // how often an answer looked like each
 }
 
 // outcome is how a step was done.
@@ -51,14 +53,14 @@ type tallied [outcomes]int
 // NewLesson is a lesson of so many problems of a level, the same for the same seed
 // everywhere.
 func NewLesson(seed uint64, level, count int) *Lesson {
-	return &Lesson{Seed: seed, Level: level, problems: calc.Drill(seed, level, count)}
+	return &Lesson{Seed: seed, Level: level, problems: drill.Problems(seed, level, count)}
 }
 
 // Ended tells that every step is done.
 func (l *Lesson) Ended() bool { return l.At == len(l.problems) }
 
 // Now is the problem at hand and its question.
-func (l *Lesson) Now() (calc.Problem, calc.Question) {
+func (l *Lesson) Now() (drill.Problem, drill.Question) {
 	p := l.problems[l.At]
 	return p, p.Questions[len(l.Past)]
 }
@@ -109,7 +111,7 @@ func (l *Lesson) Answer(text string) Reply {
 }
 
 // wrong is what is said of a wrong answer.
-func (l *Lesson) wrong(q calc.Question, given units.Length) string {
+func (l *Lesson) wrong(q drill.Question, given units.Length) string {
 	l.missed = true
 	var looks []string
 	for _, m := range q.Misled(given) {
@@ -123,7 +125,7 @@ func (l *Lesson) wrong(q calc.Question, given units.Length) string {
 }
 
 // done goes on to the next question.
-func (l *Lesson) done(q calc.Question, o outcome) {
+func (l *Lesson) done(q drill.Question, o outcome) {
 	l.score[kindOfStep(q.Figure)][o]++
 	l.Past, l.missed = append(l.Past, o), false
 	if len(l.Past) == len(l.problems[l.At].Questions) {

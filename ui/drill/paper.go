@@ -6,7 +6,7 @@ import (
 	"strings"
 	"time"
 
-	"capscye/calc"
+	"capscye/calc/drill"
 	"capscye/ui/paper"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
@@ -57,7 +57,7 @@ func (l *Lesson) againWords() string {
 }
 
 // blank is what is asked with a line to write on, in the unit of the problem.
-func blank(p calc.Problem, q calc.Question) string {
+func blank(p drill.Problem, q drill.Question) string {
 	const room = 62
 	words := AskWords(q)
 	return words + " " + strings.Repeat(".", max(room-len(words), 2)) + " ________ " + p.System.String()

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/calc/drill"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 	"capscye/units"
@@ -13,30 +14,30 @@ import (
 // The words of the drill: invented wearers, what is known about them, what is
 // asked, and what a wrong answer looks like.
 
-var wearers = [calc.DrillWearers]string{
+var wearers = [drill.Wearers]string{
 	"Amparo", "Brid", "Casimir", "Dagny", "Eluned", "Ferhat", "Gudrun", "Hyacinth",
 	"Ilmari", "Jorinde", "Kavi", "Lubov", "Maelle", "Nnedi", "Oisin", "Pilvi",
 }
 
-var garments = [calc.DrillGarments]string{
+var garments = [drill.Garments]string{
 	"choir blouse", "archive coat", "beekeeper's tunic", "allotment shirt", "lantern walk jacket", "bell ringer's smock",
 	"ferry steward's blouse", "puppeteer's jacket", "seed library dress", "night watch shirt", "printmaker's smock", "reading room cardigan",
 }
 
 // Scale is how the lengths of a problem are written.
-func Scale(p calc.Problem) units.Scale {
+func Scale(p drill.Problem) units.Scale {
 	return units.Scale{System: p.System, Ruler: p.Input.Ruler}
 }
 
 // problemTitle is who it is for, and how lengths are written.
-func problemTitle(p calc.Problem) string {
+func problemTitle(p drill.Problem) string {
 	return fmt.Sprintf("%s for %s, in %s, ruler %s", typeset.Capitalised(garments[p.Garment]), wearers[p.Wearer],
 		wording.UnitWords(p.System), p.Input.Ruler)
 }
 
 // problemWords is what is known, a sentence or two for each thing that is
 // measured; levels that do not use a thing do not speak of it.
-func problemWords(p calc.Problem) []string {
+func problemWords(p drill.Problem) []string {
 	in, num := p.Input, Scale(p).Exact
 	var lines []string
 	body := func(lead string, girth, ease units.Length, other units.Reading) {
@@ -108,7 +109,7 @@ func shareWords(m calc.Method) string {
 }
 
 // AskedFigure names what is asked: "each sleeve side's need".
-func AskedFigure(q calc.Question) string {
+func AskedFigure(q drill.Question) string {
 	of := wording.SubjectWords[q.Figure.Of]
 	switch {
 	case q.Figure.Quantity == calc.SlideMark && q.Alike:
@@ -127,7 +128,7 @@ func AskedFigure(q calc.Question) string {
 
 // AskWords is the figure as a line of a form has it, with a few words on what it
 // is: "Sleeve flat width, between its seam lines".
-func AskWords(q calc.Question) string {
+func AskWords(q drill.Question) string {
 	words, gloss := typeset.Capitalised(AskedFigure(q)), askGloss[q.Figure.Quantity]
 	switch {
 	case q.Figure == calc.Figure{Of: calc.OfSleeve, Quantity: calc.FlatWidth}:
@@ -183,48 +184,48 @@ func kindOfStep(f calc.Figure) stepKind {
 }
 
 // misstepWords say what went wrong, behind "it looks as if".
-var misstepWords = [calc.MisstepCount]string{
-	calc.AllowanceLeftOn:    "the allowances were left on",
-	calc.AllowanceOnce:      "the allowance was taken off once instead of twice: the tape crossed two edges",
-	calc.AllowanceTwice:     "the allowance was taken off twice instead of once: a fold has none",
-	calc.AllowanceAdded:     "the allowances were added instead of taken off",
-	calc.AllowanceNotInside: "allowances were taken off that are not inside: it was measured between seam lines",
-	calc.TakeOffLeftIn:      "the dart or pleat inside the tape was left in",
-	calc.TakeOffAdded:       "the dart or pleat was added instead of taken off",
-	calc.NotDoubled:         "front + back was not doubled: they are half a body",
-	calc.OneDoubled:         "only one of front and back was doubled",
-	calc.EaseForgotten:      "the ease was forgotten",
-	calc.EaseTakenOff:       "the ease was taken off instead of added",
-	calc.OtherWayRound:      "it was taken off the other way round: the pattern comes off girth and ease",
-	calc.WidthAsMeasured:    "the width was taken as measured, with what has to come off it",
-	calc.HalfTheBody:        "half a body's width was taken off a whole body's girth",
-	calc.SmallerArm:         "the smaller arm was taken: the larger decides",
-	calc.NotDivided:         "one side got the whole need",
-	calc.DividedByTwo:       "the need was divided by two instead of four: a bodice has four sides",
-	calc.ShareOfWhole:       "the share was taken of the whole need: a bodice has each side twice",
-	calc.HalvedTwice:        "it was halved once too often",
-	calc.ShareExchanged:     "front and back got each other's share",
-	calc.EvenShare:          "front and back got the same, though their shares differ",
-	calc.LimitIgnored:       "the limit was ignored, and everything pivoted",
-	calc.OnlySleeveMatched:  "only the sleeve was matched: the bodice slides as far, and needs more",
-	calc.OnlyBodiceMatched:  "only the bodice was matched: the sleeve slides as far, and needs more",
-	calc.NothingPivoted:     "the whole need of a side slid, and nothing pivoted",
-	calc.LimitOffWholeNeed:  "the limit came off the whole need: it is the limit of one side",
-	calc.LimitForSlide:      "the limit was given: that is what may pivot, and not what slides",
-	calc.BelowNothing:       "the slide was taken below nothing: where the limit is enough, nothing slides",
-	calc.OtherHalf:          "the figure of the other half was given: front and back differ",
-	calc.SlideForgotten:     "the slide was not taken off the need",
-	calc.SlideAdded:         "the slide was added to the need instead of taken off",
-	calc.OtherPiece:         "the figure of the other piece was given: sleeve and bodice share the slide, not the pivot",
-	calc.LimitForPivot:      "it pivots to the limit, though less is needed",
-	calc.NotRounded:         "it was not rounded to a mark of the ruler",
-	calc.RoundedOtherWay:    "it was rounded the wrong way: the nearest mark, and half way goes up",
-	calc.RoundedAlone:       "the pivot was rounded by itself: it is the rounded total less the slide's mark",
-	calc.TotalForPivot:      "the whole total was given: the slide's mark comes off it",
-	calc.OneSideCounted:     "the gain of one side only was counted",
-	calc.CountedOnce:        "each side was counted once: around the body there are two of each",
-	calc.CountedTwice:       "each side was counted twice: a sleeve has one front and one back",
-	calc.SlideNotCounted:    "only the pivots were counted, and not the slides",
-	calc.AddedToBody:        "the gains were added to the body: they are added to the pattern",
-	calc.ExactForMarks:      "the exact amounts were counted instead of the marks",
+var misstepWords = [drill.MisstepCount]string{
+	drill.AllowanceLeftOn:    "the allowances were left on",
+	drill.AllowanceOnce:      "the allowance was taken off once instead of twice: the tape crossed two edges",
+	drill.AllowanceTwice:     "the allowance was taken off twice instead of once: a fold has none",
+	drill.AllowanceAdded:     "the allowances were added instead of taken off",
+	drill.AllowanceNotInside: "allowances were taken off that are not inside: it was measured between seam lines",
+	drill.TakeOffLeftIn:      "the dart or pleat inside the tape was left in",
+	drill.TakeOffAdded:       "the dart or pleat was added instead of taken off",
+	drill.NotDoubled:         "front + back was not doubled: they are half a body",
+	drill.OneDoubled:         "only one of front and back was doubled",
+	drill.EaseForgotten:      "the ease was forgotten",
+	drill.EaseTakenOff:       "the ease was taken off instead of added",
+	drill.OtherWayRound:      "it was taken off the other way round: the pattern comes off girth and ease",
+	drill.WidthAsMeasured:    "the width was taken as measured, with what has to come off it",
+	drill.HalfTheBody:        "half a body's width was taken off a whole body's girth",
+	drill.SmallerArm:         "the smaller arm was taken: the larger decides",
+	drill.NotDivided:         "one side got the whole need",
+	drill.DividedByTwo:       "the need was divided by two instead of four: a bodice has four sides",
+	drill.ShareOfWhole:       "the share was taken of the whole need: a bodice has each side twice",
+	drill.HalvedTwice:        "it was halved once too often",
+	drill.ShareExchanged:     "front and back got each other's share",
+	drill.EvenShare:          "front and back got the same, though their shares differ",
+	drill.LimitIgnored:       "the limit was ignored, and everything pivoted",
+	drill.OnlySleeveMatched:  "only the sleeve was matched: the bodice slides as far, and needs more",
+	drill.OnlyBodiceMatched:  "only the bodice was matched: the sleeve slides as far, and needs more",
+	drill.NothingPivoted:     "the whole need of a side slid, and nothing pivoted",
+	drill.LimitOffWholeNeed:  "the limit came off the whole need: it is the limit of one side",
+	drill.LimitForSlide:      "the limit was given: that is what may pivot, and not what slides",
+	drill.BelowNothing:       "the slide was taken below nothing: where the limit is enough, nothing slides",
+	drill.OtherHalf:          "the figure of the other half was given: front and back differ",
+	drill.SlideForgotten:     "the slide was not taken off the need",
+	drill.SlideAdded:         "the slide was added to the need instead of taken off",
+	drill.OtherPiece:         "the figure of the other piece was given: sleeve and bodice share the slide, not the pivot",
+	drill.LimitForPivot:      "it pivots to the limit, though less is needed",
+	drill.NotRounded:         "it was not rounded to a mark of the ruler",
+	drill.RoundedOtherWay:    "it was rounded the wrong way: the nearest mark, and half way goes up",
+	drill.RoundedAlone:       "the pivot was rounded by itself: it is the rounded total less the slide's mark",
+	drill.TotalForPivot:      "the whole total was given: the slide's mark comes off it",
+	drill.OneSideCounted:     "the gain of one side only was counted",
+	drill.CountedOnce:        "each side was counted once: around the body there are two of each",
+	drill.CountedTwice:       "each side was counted twice: a sleeve has one front and one back",
+	drill.SlideNotCounted:    "only the pivots were counted, and not the slides",
+	drill.AddedToBody:        "the gains were added to the body: they are added to the pattern",
+	drill.ExactForMarks:      "the exact amounts were counted instead of the marks",
 }

@@ -7,7 +7,6 @@ import (
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"capscye/calc"
 	"capscye/ui/drill"
 	"capscye/ui/typeset"
 	"capscye/units"
@@ -85,8 +84,8 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 // key has to be pressed twice.
 func (p *drillPage) turn(name string) {
 	level := p.lesson.Level + unless(name, "pgup")
-	if level < 1 || level > calc.DrillLevels {
-		p.say(drill.Reply{Words: fmt.Sprintf("Levels go from 1 to %d.", calc.DrillLevels)})
+	if level < 1 || level > drill.Levels {
+		p.say(drill.Reply{Words: fmt.Sprintf("Levels go from 1 to %d.", drill.Levels)})
 		return
 	}
 	if p.lesson.Begun() && !p.lesson.Ended() && p.sure != name {

@@ -6,7 +6,6 @@ import (
 
 	"github.com/charmbracelet/x/exp/golden"
 
-	"capscye/calc"
 	"capscye/ui/drill"
 	"capscye/ui/internal/props"
 	"capscye/ui/internal/robot"
@@ -80,7 +79,7 @@ func TestDrillGoesBack(t *testing.T) {
 // A key goes to another level; there is none beyond the last.
 func TestDrillChangesLevel(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "pgup").Sees("Levels go from 1 to 5.", "level 1, seed")
-	for level := 2; level <= calc.DrillLevels; level++ {
+	for level := 2; level <= drill.Levels; level++ {
 		r.Press("pgdown").Fits().Sees(fmt.Sprintf("Level %d begins.", level), fmt.Sprintf("level %d, seed", level))
 	}
 	r.Press("pgdown").Sees("Levels go from 1 to 5.", "level 5", "centimetres")
@@ -88,7 +87,7 @@ func TestDrillChangesLevel(t *testing.T) {
 
 // In a small window what is known and said scrolls, and what is asked stays.
 func TestDrillInSmallWindows(t *testing.T) {
-	for level := range calc.DrillLevels {
+	for level := range drill.Levels {
 		r := sitWithExample(t, "choir-blouse", 60, 16).Press("ctrl+d")
 		for range level {
 			r.Press("pgdown")

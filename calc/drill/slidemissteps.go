@@ -1,12 +1,15 @@
-package calc
+package drill
 
-import "capscye/units"
+import (
+	"capscye/calc"
+	"capscye/units"
+)
 
 // What the missteps give from the slide on.
 
 // half is the half of a figure of the slide, with what each of its sides needs.
-func (s solved) half() (h Half, sleeve, bodice units.Length) {
-	h = Half(s.figure.Of - OfFront)
+func (s solved) half() (h calc.Half, sleeve, bodice units.Length) {
+	h = calc.Half(s.figure.Of - calc.OfFront)
 	return h, s.plan.Sides[h.Sleeve()].Need.Length, s.plan.Sides[h.Bodice()].Need.Length
 }
 
@@ -49,23 +52,23 @@ func belowNothing(s solved) []units.Length {
 }
 
 func otherHalf(s solved) []units.Length {
-	if s.figure.Quantity == Slide {
+	if s.figure.Quantity == calc.Slide {
 		h, _, _ := s.half()
 		return []units.Length{s.plan.Sides[acrossHalf(h.Sleeve())].Slide}
 	}
 	side, _, _, _, _ := s.side()
 	other := s.plan.Sides[acrossHalf(side)]
 	switch s.figure.Quantity {
-	case SlideMark:
+	case calc.SlideMark:
 		return []units.Length{other.SlideMark}
-	case PivotMark:
+	case calc.PivotMark:
 		return []units.Length{other.PivotMark}
 	}
 	return []units.Length{other.Pivot}
 }
 
 // own is what the side of the figure does.
-func (s solved) own() SidePlan {
+func (s solved) own() calc.SidePlan {
 	side, _, _, _, _ := s.side()
 	return s.plan.Sides[side]
 }
@@ -79,7 +82,7 @@ func slideAdded(s solved) []units.Length {
 func otherPiece(s solved) []units.Length {
 	side, _, _, _, _ := s.side()
 	other := s.plan.Sides[acrossSeam(side)]
-	if s.figure.Quantity == PivotMark {
+	if s.figure.Quantity == calc.PivotMark {
 		return []units.Length{other.PivotMark}
 	}
 	return []units.Length{other.Pivot}
@@ -91,7 +94,7 @@ func limitForPivot(s solved) []units.Length {
 }
 
 func notRounded(s solved) []units.Length {
-	if s.figure.Quantity == PivotMark {
+	if s.figure.Quantity == calc.PivotMark {
 		return []units.Length{s.own().Pivot}
 	}
 	return []units.Length{s.own().Slide}
@@ -118,11 +121,11 @@ func totalForPivot(s solved) []units.Length { return []units.Length{s.own().Mark
 // gains are what the sides of the piece gain, exactly or by the marks, what of
 // it is pivot, and how often each side occurs around the body.
 func (s solved) gains() (front, back, pivots, copies units.Length) {
-	f, b, copies := s.plan.Sides[SleeveFront], s.plan.Sides[SleeveBack], 1
-	if s.figure.Of == OfBust {
-		f, b, copies = s.plan.Sides[BodiceFront], s.plan.Sides[BodiceBack], 2
+	f, b, copies := s.plan.Sides[calc.SleeveFront], s.plan.Sides[calc.SleeveBack], 1
+	if s.figure.Of == calc.OfBust {
+		f, b, copies = s.plan.Sides[calc.BodiceFront], s.plan.Sides[calc.BodiceBack], 2
 	}
-	if s.figure.Quantity == FinishedMarked {
+	if s.figure.Quantity == calc.FinishedMarked {
 		return f.Marked(), b.Marked(), f.PivotMark + b.PivotMark, units.Length(copies)
 	}
 	return f.Total, b.Total, f.Pivot + b.Pivot, units.Length(copies)

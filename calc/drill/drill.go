@@ -1,50 +1,55 @@
-package calc
+// Package drill makes problems with invented measurements, to do the sums of the trade
+// by hand, and knows what each usual wrong turn gives.
+//
+// It promises that a seed gives the same problems on every machine and in every
+// version, so that a class can be told a seed. How often and in which order is drawn
+// from the stream of PCG, the ranges, [Wearers], [Garments] and what is usual for ease
+// are all part of that: golden problems hold it. What is right comes from
+// [calc.Compute] and [calc.Working], like everything that a worksheet shows.
+package drill
 
 import (
 	"math/rand/v2"
 	"slices"
 
+	"capscye/calc"
 	"capscye/units"
 )
 
-// The drill: problems with invented measurements, to do the sums of the trade
-// by hand. What is right comes from [Compute] and [Working], like everything
-// that a worksheet shows.
-
-// DrillLevels is how many levels the drill has, from 1:
+// Levels is how many levels there are, from 1:
 //
 //	1  one piece, its flat widths
 //	2  one piece, to the need of each side
 //	3  both pieces, and pivots are enough
 //	4  both pieces, the limit is reached, and the marks are rounded
 //	5  the same in centimetres, front and back unequal
-const DrillLevels = 5
+const Levels = 5
 
 // metricLevel is the one in centimetres, in which front and back differ.
-const metricLevel = DrillLevels
+const metricLevel = Levels
 
 // Problem is one exercise: a sheet, and what is asked about it.
 type Problem struct {
 	Level     int
 	System    units.System // what a bare number means
-	Wearer    int          // below DrillWearers; a face has the names
-	Garment   int          // below DrillGarments
-	Input     Input
+	Wearer    int          // below Wearers; a face has the names
+	Garment   int          // below Garments
+	Input     calc.Input
 	Questions []Question
 }
 
 // How many wearers and garments are drawn from.
 const (
-	DrillWearers  = 16
-	DrillGarments = 12
+	Wearers  = 16
+	Garments = 12
 )
 
 // Question asks for one figure of the working.
 type Question struct {
-	Figure   Figure
+	Figure   calc.Figure
 	Alike    bool // asked of the front, and the back is the same
 	Right    units.Length
-	Lines    []Line // the working from the figures that were asked before
+	Lines    []calc.Line // the working from the figures that were asked before
 	Missteps []MisstepValue
 }
 
@@ -66,9 +71,9 @@ func (q Question) Misled(answer units.Length) []Misstep {
 	return nil
 }
 
-// Drill makes the problems of a seed, the same on every machine and in every
+// Problems makes the problems of a seed, the same on every machine and in every
 // version. Those of a longer drill begin with those of a shorter one.
-func Drill(seed uint64, level, count int) []Problem {
+func Problems(seed uint64, level, count int) []Problem {
 	d := dice{rand.NewPCG(seed, uint64(level))}
 	problems := make([]Problem, count)
 	for i := range problems {
@@ -96,7 +101,7 @@ func (d dice) problem(level int) Problem {
 	if level == metricLevel {
 		p.System = units.Centimetres
 	}
-	p.Wearer, p.Garment = d.between(0, DrillWearers-1), d.between(0, DrillGarments-1)
+	p.Wearer, p.Garment = d.between(0, Wearers-1), d.between(0, Garments-1)
 	for {
 		p.Input = d.sheet(level)
 		if teaches(level, p.Input) {
@@ -108,14 +113,14 @@ func (d dice) problem(level int) Problem {
 
 // teaches tells that a sheet has what its level is about, and nothing that a
 // person would be warned of.
-func teaches(level int, in Input) bool {
-	p := Compute(in)
+func teaches(level int, in calc.Input) bool {
+	p := calc.Compute(in)
 	for _, f := range p.Findings {
-		if f.Level != Note || f.Code == GirthUnusual || f.Code == ArmForBust || f.Code == ChildsNightwear {
+		if f.Level != calc.Note || f.Code == calc.GirthUnusual || f.Code == calc.ArmForBust || f.Code == calc.ChildsNightwear {
 			return false
 		}
 	}
-	front, back := p.Sides[SleeveFront].Slide, p.Sides[SleeveBack].Slide
+	front, back := p.Sides[calc.SleeveFront].Slide, p.Sides[calc.SleeveBack].Slide
 	mark := in.Ruler.Mark()
 	rounds := front%mark != 0 || back%mark != 0
 	switch {
@@ -132,15 +137,15 @@ func teaches(level int, in Input) bool {
 // Questions asks for every step of the working that a level has, in the order
 // of the hands. A step that a sheet does not have, a width without allowances
 // say, is not asked.
-func Questions(level int, in Input) []Question {
-	lines, plan := Working(in), Compute(in)
+func Questions(level int, in calc.Input) []Question {
+	lines, plan := calc.Working(in), calc.Compute(in)
 	var list []Question
-	shown := map[Figure]bool{}
+	shown := map[calc.Figure]bool{}
 	for _, l := range lines {
 		shown[l.Figure] = level < metricLevel && ofBack(l.Figure.Of) // as the front's
 	}
-	for _, f := range drillFigures(level) {
-		at := slices.IndexFunc(lines, func(l Line) bool { return l.Figure == f })
+	for _, f := range figuresOf(level) {
+		at := slices.IndexFunc(lines, func(l calc.Line) bool { return l.Figure == f })
 		if at < 0 {
 			continue
 		}
@@ -155,48 +160,55 @@ func Questions(level int, in Input) []Question {
 }
 
 // hasHalf tells the subjects that there are of the front and of the back.
-func hasHalf(s Subject) bool { return s >= OfFront }
+func hasHalf(s calc.Subject) bool { return s >= calc.OfFront }
 
-func ofBack(s Subject) bool { return s == OfBack || s == OfSleeveBack || s == OfBodiceBack }
+func ofBack(s calc.Subject) bool {
+	return s == calc.OfBack || s == calc.OfSleeveBack || s == calc.OfBodiceBack
+}
 
-// drillFigures are what a level asks for. Up to level 4 front and back are
+// figuresOf are what a level asks for. Up to level 4 front and back are
 // alike, and the front stands for both.
-func drillFigures(level int) []Figure {
-	list := []Figure{{OfSleeve, FlatWidth}, {OfBust, FrontWidth}, {OfBust, BackWidth}, {OfBust, FlatWidth}}
-	add := func(q Quantity, of ...Subject) {
+func figuresOf(level int) []calc.Figure {
+	list := []calc.Figure{
+		figure(calc.OfSleeve, calc.FlatWidth),
+		figure(calc.OfBust, calc.FrontWidth), figure(calc.OfBust, calc.BackWidth), figure(calc.OfBust, calc.FlatWidth),
+	}
+	add := func(q calc.Quantity, of ...calc.Subject) {
 		for _, s := range of {
-			list = append(list, Figure{s, q})
+			list = append(list, figure(s, q))
 		}
 	}
-	halves, sleeves, sides := []Subject{OfFront}, []Subject{OfSleeveFront}, []Subject{OfSleeveFront, OfBodiceFront}
+	halves, sleeves, sides := []calc.Subject{calc.OfFront}, []calc.Subject{calc.OfSleeveFront}, []calc.Subject{calc.OfSleeveFront, calc.OfBodiceFront}
 	if level == metricLevel {
-		halves, sleeves = []Subject{OfFront, OfBack}, []Subject{OfSleeveFront, OfSleeveBack}
-		sides = []Subject{OfSleeveFront, OfSleeveBack, OfBodiceFront, OfBodiceBack}
+		halves, sleeves = []calc.Subject{calc.OfFront, calc.OfBack}, []calc.Subject{calc.OfSleeveFront, calc.OfSleeveBack}
+		sides = []calc.Subject{calc.OfSleeveFront, calc.OfSleeveBack, calc.OfBodiceFront, calc.OfBodiceBack}
 	}
 	if level >= 2 {
-		add(Need, OfSleeve, OfBust)
-		add(Need, sides...)
+		add(calc.Need, calc.OfSleeve, calc.OfBust)
+		add(calc.Need, sides...)
 	}
 	switch {
 	case level == 3:
-		add(Slide, halves...)
-		add(Pivot, sides...)
-		add(Finished, OfSleeve, OfBust)
+		add(calc.Slide, halves...)
+		add(calc.Pivot, sides...)
+		add(calc.Finished, calc.OfSleeve, calc.OfBust)
 	case level > 3:
-		add(Slide, halves...)
-		add(Pivot, sides...)
-		add(SlideMark, sleeves...) // the bodice's is the same: they are sewn together
-		add(PivotMark, sides...)
-		add(FinishedMarked, OfSleeve, OfBust)
+		add(calc.Slide, halves...)
+		add(calc.Pivot, sides...)
+		add(calc.SlideMark, sleeves...) // the bodice's is the same: they are sewn together
+		add(calc.PivotMark, sides...)
+		add(calc.FinishedMarked, calc.OfSleeve, calc.OfBust)
 	}
 	return list
 }
 
+func figure(of calc.Subject, q calc.Quantity) calc.Figure { return calc.Figure{Of: of, Quantity: q} }
+
 // leadingTo are the lines that the last of them follows from, itself included,
 // without those that were shown before.
-func leadingTo(lines []Line, shown map[Figure]bool) []Line {
-	wanted := map[Figure]bool{lines[len(lines)-1].Figure: true}
-	var list []Line
+func leadingTo(lines []calc.Line, shown map[calc.Figure]bool) []calc.Line {
+	wanted := map[calc.Figure]bool{lines[len(lines)-1].Figure: true}
+	var list []calc.Line
 	for i := len(lines) - 1; i >= 0; i-- {
 		l := lines[i]
 		if !wanted[l.Figure] || shown[l.Figure] {

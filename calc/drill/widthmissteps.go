@@ -1,6 +1,9 @@
-package calc
+package drill
 
-import "capscye/units"
+import (
+	"capscye/calc"
+	"capscye/units"
+)
 
 // What each misstep gives, in the order of the table.
 
@@ -29,18 +32,18 @@ func (w tapeWidth) less(allowances, takeOffs int64) []units.Length {
 func (s solved) tape() (w tapeWidth, ok bool) {
 	sleeve, bodice := s.in.Sleeve, s.in.Bodice
 	switch s.figure {
-	case Figure{OfSleeve, FlatWidth}, Figure{OfSleeve, Need}:
+	case figure(calc.OfSleeve, calc.FlatWidth), figure(calc.OfSleeve, calc.Need):
 		return tapeWidth{sleeve.Width.Length, sleeve.Allowance.Length, 0, 2, sleeve.EdgeToEdge}, true
-	case Figure{OfBust, FrontWidth}:
+	case figure(calc.OfBust, calc.FrontWidth):
 		return tapeAcross(bodice, bodice.Front, bodice.TakeOffFront), true
-	case Figure{OfBust, BackWidth}:
+	case figure(calc.OfBust, calc.BackWidth):
 		return tapeAcross(bodice, bodice.Back, bodice.TakeOffBack), true
 	}
 	return tapeWidth{}, false
 }
 
 // tapeAcross is the tape across half a front or half a back.
-func tapeAcross(b BodiceInput, width, takeOff units.Reading) tapeWidth {
+func tapeAcross(b calc.BodiceInput, width, takeOff units.Reading) tapeWidth {
 	return tapeWidth{width.Length, b.Allowance.Length, takeOff.Length, int64(b.Crossings), b.EdgeToEdge}
 }
 
@@ -78,11 +81,11 @@ func allowanceNotInside(s solved) []units.Length {
 	w, ok := s.tape()
 	b := s.in.Bodice
 	switch {
-	case ok && !w.edges && s.figure.Quantity == Need:
+	case ok && !w.edges && s.figure.Quantity == calc.Need:
 		return []units.Length{s.right + 2*w.allowance}
 	case ok && !w.edges:
 		return w.less(w.crossed, 1)
-	case s.figure == Figure{OfBust, FlatWidth} && !b.EdgeToEdge:
+	case s.figure == figure(calc.OfBust, calc.FlatWidth) && !b.EdgeToEdge:
 		return []units.Length{s.right - 4*units.Length(b.Crossings)*b.Allowance.Length}
 	}
 	return nil
@@ -109,7 +112,7 @@ func (s solved) halves() (front, back units.Length) {
 }
 
 func notDoubled(s solved) []units.Length {
-	if s.figure != (Figure{OfBust, FlatWidth}) {
+	if s.figure != figure(calc.OfBust, calc.FlatWidth) {
 		return nil
 	}
 	front, back := s.halves()
@@ -117,7 +120,7 @@ func notDoubled(s solved) []units.Length {
 }
 
 func oneDoubled(s solved) []units.Length {
-	if s.figure != (Figure{OfBust, FlatWidth}) {
+	if s.figure != figure(calc.OfBust, calc.FlatWidth) {
 		return nil
 	}
 	front, back := s.halves()
@@ -125,18 +128,18 @@ func oneDoubled(s solved) []units.Length {
 }
 
 // girth is the girth of a figure about a whole piece; not ok for one of a side.
-func (s solved) girth() (g Girth, ok bool) {
+func (s solved) girth() (g calc.Girth, ok bool) {
 	switch s.figure.Of {
-	case OfSleeve:
+	case calc.OfSleeve:
 		return s.plan.Sleeve, true
-	case OfBust:
+	case calc.OfBust:
 		return s.plan.Bust, true
 	}
-	return Girth{}, false
+	return calc.Girth{}, false
 }
 
 // needWith is the need with another ease and another flat width.
-func needWith(g Girth, ease, flat units.Length) []units.Length {
+func needWith(g calc.Girth, ease, flat units.Length) []units.Length {
 	return []units.Length{g.Body.Length + ease - flat}
 }
 
@@ -163,7 +166,7 @@ func otherWayRound(s solved) []units.Length {
 
 // measuredAround is the pattern around the body as the tape showed it.
 func (s solved) measuredAround() units.Length {
-	if s.figure.Of == OfSleeve {
+	if s.figure.Of == calc.OfSleeve {
 		return s.in.Sleeve.Width.Length
 	}
 	return 2 * (s.in.Bodice.Front.Length + s.in.Bodice.Back.Length)
@@ -174,21 +177,21 @@ func widthAsMeasured(s solved) []units.Length {
 	switch {
 	case !ok:
 		return nil
-	case s.figure.Quantity == Need:
+	case s.figure.Quantity == calc.Need:
 		return needWith(g, g.Ease.Length, s.measuredAround())
 	}
 	return []units.Length{s.right - g.Flat.Length + s.measuredAround()}
 }
 
 func halfTheBody(s solved) []units.Length {
-	if g, ok := s.girth(); ok && s.figure.Of == OfBust {
+	if g, ok := s.girth(); ok && s.figure.Of == calc.OfBust {
 		return needWith(g, g.Ease.Length, g.Flat.Length.Half())
 	}
 	return nil
 }
 
 func smallerArm(s solved) []units.Length {
-	if s.figure.Of != OfSleeve || !s.in.Bicep.Known || !s.in.BicepOther.Known {
+	if s.figure.Of != calc.OfSleeve || !s.in.Bicep.Known || !s.in.BicepOther.Known {
 		return nil
 	}
 	g := s.plan.Sleeve
@@ -198,16 +201,16 @@ func smallerArm(s solved) []units.Length {
 
 // side is the side of the figure, what its piece needs, how front and back share
 // that, and what the side may pivot; not ok for a figure of a whole piece.
-func (s solved) side() (side Side, whole units.Length, share units.Share, limit units.Length, ok bool) {
-	if s.figure.Of < OfSleeveFront {
+func (s solved) side() (side calc.Side, whole units.Length, share units.Share, limit units.Length, ok bool) {
+	if s.figure.Of < calc.OfSleeveFront {
 		return 0, 0, units.Share{}, 0, false
 	}
-	side, m := Side(s.figure.Of-OfSleeveFront), s.in.Method
+	side, m := calc.Side(s.figure.Of-calc.OfSleeveFront), s.in.Method
 	whole, share, limit = s.plan.Bust.Need.Length, m.ShareBust, m.LimitBodice
 	if side.OfSleeve() {
 		whole, share, limit = s.plan.Sleeve.Need.Length, m.ShareSleeve, m.LimitSleeve
 	}
-	if side.Half() == Back {
+	if side.Half() == calc.Back {
 		share = share.Rest()
 	}
 	return side, whole, share, limit, true
@@ -249,10 +252,10 @@ func shareExchanged(s solved) []units.Length {
 }
 
 // acrossHalf is the same piece's side on the other half.
-func acrossHalf(s Side) Side { return s ^ 1 }
+func acrossHalf(s calc.Side) calc.Side { return s ^ 1 }
 
 // acrossSeam is the side that this one is sewn to.
-func acrossSeam(s Side) Side { return (s + BodiceFront) % 4 }
+func acrossSeam(s calc.Side) calc.Side { return (s + calc.BodiceFront) % 4 }
 
 func evenShare(s solved) []units.Length {
 	side, whole, _, _, ok := s.side()

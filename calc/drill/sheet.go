@@ -1,10 +1,13 @@
-package calc
+package drill
 
-import "capscye/units"
+import (
+	"capscye/calc"
+	"capscye/units"
+)
 
-// drillRanges are what the measurements of a problem are drawn from, counted in
+// ranges are what the measurements of a problem are drawn from, counted in
 // marks of its ruler, so that everything measured lies on a mark.
-type drillRanges struct {
+type ranges struct {
 	ruler        units.Ruler
 	armLow       int // the smallest upper arm
 	armHigh      int
@@ -19,11 +22,11 @@ type drillRanges struct {
 // lies between 0.258 and 0.423 for all 6,068 people of ANSUR II. A seam
 // allowance of 5/8 in (1.5 cm) is what most patterns have.
 var (
-	drillInches = drillRanges{
+	inInches = ranges{
 		ruler: units.EighthInch, armLow: 80, armHigh: 144, bustLow: 240, bustHigh: 448,
 		allowances: []int{5, 5, 5, 4, 3}, sleeveLimits: []int{8, 8, 6}, bodiceLimits: []int{8, 6, 4},
 	}
-	drillCentimetres = drillRanges{
+	inCentimetres = ranges{
 		ruler: units.FiveMillimetres, armLow: 52, armHigh: 90, bustLow: 152, bustHigh: 284,
 		allowances: []int{3, 3, 2}, sleeveLimits: []int{5, 5, 4}, bodiceLimits: []int{5, 4, 3},
 	}
@@ -32,12 +35,12 @@ var (
 // sheet draws the measurements of a problem. They are drawn from the answer
 // back, girth and need first and the pattern last, so that everything asked can
 // be written: half a mark where front and back are alike, a fifth of one else.
-func (d dice) sheet(level int) Input {
-	r := drillInches
+func (d dice) sheet(level int) calc.Input {
+	r := inInches
 	if level == metricLevel {
-		r = drillCentimetres
+		r = inCentimetres
 	}
-	in := Input{Ruler: r.ruler, Method: UsualMethod()}
+	in := calc.Input{Ruler: r.ruler, Method: calc.UsualMethod()}
 	if level >= 4 {
 		in.Method.LimitSleeve, in.Method.LimitBodice = r.marks(d.one(r.sleeveLimits...)), r.marks(d.one(r.bodiceLimits...))
 	}
@@ -57,15 +60,15 @@ func (d dice) sheet(level int) Input {
 	return in
 }
 
-func (r drillRanges) marks(n int) units.Length { return units.Length(n) * r.ruler.Mark() }
+func (r ranges) marks(n int) units.Length { return units.Length(n) * r.ruler.Mark() }
 
-func (r drillRanges) known(n int) units.Reading { return units.Known(r.marks(n)) }
+func (r ranges) known(n int) units.Reading { return units.Known(r.marks(n)) }
 
 // drawSleeve draws arm and sleeve. The ease is what is usual, and up to four
 // marks more for looks.
-func (d dice) drawSleeve(in *Input, r drillRanges, level, arm int) {
+func (d dice) drawSleeve(in *calc.Input, r ranges, level, arm int) {
 	mark := r.ruler.Mark()
-	ease := int(MiddleEase(AtBicep, Woven).Round(mark)/mark) + d.between(0, 4)
+	ease := int(calc.MiddleEase(calc.AtBicep, calc.Woven).Round(mark)/mark) + d.between(0, 4)
 	need := d.between(4, 16)
 	switch {
 	case level == metricLevel:
@@ -94,9 +97,9 @@ func (d dice) drawSleeve(in *Input, r drillRanges, level, arm int) {
 // drawBodice draws bust and bodice, with a front as wide as the back or wider. The
 // ease is within what is usual. Everything around the body is an even number of
 // marks, so that half of it is on a mark.
-func (d dice) drawBodice(in *Input, r drillRanges, level, bust int) {
+func (d dice) drawBodice(in *calc.Input, r ranges, level, bust int) {
 	mark := r.ruler.Mark()
-	low, high := usualSpan(AtBust)
+	low, high := usualSpan(calc.AtBust)
 	ease := 2 * d.between(int((low+2*mark-1)/(2*mark)), int(high/(2*mark)))
 	need := 2 * d.between(2, 16)
 	switch {
@@ -128,9 +131,9 @@ func (d dice) drawBodice(in *Input, r drillRanges, level, bust int) {
 	b.Front, b.Back = r.known(front), r.known(back)
 }
 
-// usualSpan is what all sources of [UsualEase] span, for woven cloth.
-func usualSpan(at Place) (low, high units.Length) {
-	for i, r := range UsualEase(at, Woven) {
+// usualSpan is what all sources of [calc.UsualEase] span, for woven cloth.
+func usualSpan(at calc.Place) (low, high units.Length) {
+	for i, r := range calc.UsualEase(at, calc.Woven) {
 		if i == 0 {
 			low, high = r.Low, r.High
 		}

@@ -1,12 +1,13 @@
-package calc
+package drill
 
 import (
 	"slices"
 
+	"capscye/calc"
 	"capscye/units"
 )
 
-// Misstep is a usual wrong turn in the reasoning of the drill. [Slip] is its
+// Misstep is a usual wrong turn in the reasoning of the drill. [calc.Slip] is its
 // sibling in typing.
 type Misstep uint8
 
@@ -60,9 +61,9 @@ const (
 
 // solved is a sheet with its answer, and the figure that is asked.
 type solved struct {
-	in     Input
-	plan   Plan
-	figure Figure
+	in     calc.Input
+	plan   calc.Plan
+	figure calc.Figure
 	right  units.Length
 }
 
@@ -70,7 +71,7 @@ type solved struct {
 // what they give. Where one does not apply it gives nothing.
 var missteps = []struct {
 	misstep Misstep
-	of      []Quantity
+	of      []calc.Quantity
 	gives   func(solved) []units.Length
 }{
 	{AllowanceLeftOn, widths, allowanceLeftOn},
@@ -85,7 +86,7 @@ var missteps = []struct {
 	{EaseForgotten, needs, easeForgotten},
 	{EaseTakenOff, needs, easeTakenOff},
 	{OtherWayRound, needs, otherWayRound},
-	{WidthAsMeasured, []Quantity{Need, Finished, FinishedMarked}, widthAsMeasured},
+	{WidthAsMeasured, []calc.Quantity{calc.Need, calc.Finished, calc.FinishedMarked}, widthAsMeasured},
 	{HalfTheBody, needs, halfTheBody},
 	{SmallerArm, needs, smallerArm},
 	{NotDivided, needs, notDivided},
@@ -101,30 +102,30 @@ var missteps = []struct {
 	{LimitOffWholeNeed, slides, limitOffWholeNeed},
 	{LimitForSlide, slides, limitForSlide},
 	{BelowNothing, slides, belowNothing},
-	{OtherHalf, []Quantity{Slide, Pivot, SlideMark, PivotMark}, otherHalf},
+	{OtherHalf, []calc.Quantity{calc.Slide, calc.Pivot, calc.SlideMark, calc.PivotMark}, otherHalf},
 	{SlideForgotten, pivots, slideForgotten},
 	{SlideAdded, pivots, slideAdded},
-	{OtherPiece, []Quantity{Pivot, PivotMark}, otherPiece},
+	{OtherPiece, []calc.Quantity{calc.Pivot, calc.PivotMark}, otherPiece},
 	{LimitForPivot, pivots, limitForPivot},
-	{NotRounded, []Quantity{SlideMark, PivotMark}, notRounded},
-	{RoundedOtherWay, []Quantity{SlideMark}, roundedOtherWay},
-	{RoundedAlone, []Quantity{PivotMark}, roundedAlone},
-	{TotalForPivot, []Quantity{PivotMark}, totalForPivot},
+	{NotRounded, []calc.Quantity{calc.SlideMark, calc.PivotMark}, notRounded},
+	{RoundedOtherWay, []calc.Quantity{calc.SlideMark}, roundedOtherWay},
+	{RoundedAlone, []calc.Quantity{calc.PivotMark}, roundedAlone},
+	{TotalForPivot, []calc.Quantity{calc.PivotMark}, totalForPivot},
 	{OneSideCounted, finished, oneSideCounted},
 	{CountedOnce, finished, countedOnce},
 	{CountedTwice, finished, countedTwice},
 	{SlideNotCounted, finished, slideNotCounted},
 	{AddedToBody, finished, addedToBody},
-	{ExactForMarks, []Quantity{FinishedMarked}, exactForMarks},
+	{ExactForMarks, []calc.Quantity{calc.FinishedMarked}, exactForMarks},
 }
 
 var (
-	widths        = []Quantity{FrontWidth, BackWidth, FlatWidth}
-	needs         = []Quantity{Need}
-	widthsAndNeed = []Quantity{FrontWidth, BackWidth, FlatWidth, Need}
-	slides        = []Quantity{Slide}
-	pivots        = []Quantity{Pivot}
-	finished      = []Quantity{Finished, FinishedMarked}
+	widths        = []calc.Quantity{calc.FrontWidth, calc.BackWidth, calc.FlatWidth}
+	needs         = []calc.Quantity{calc.Need}
+	widthsAndNeed = []calc.Quantity{calc.FrontWidth, calc.BackWidth, calc.FlatWidth, calc.Need}
+	slides        = []calc.Quantity{calc.Slide}
+	pivots        = []calc.Quantity{calc.Pivot}
+	finished      = []calc.Quantity{calc.Finished, calc.FinishedMarked}
 )
 
 // misstepsOf are the wrong answers that speak for themselves, each value once,
