@@ -4,34 +4,12 @@ import (
 	"testing"
 
 	"capscye/calc"
+	"capscye/calc/internal/byhand"
 	"capscye/units"
 )
 
-// in reads a length in inches.
-func in(text string) units.Length {
-	l, err := units.Parse(text, units.Inches)
-	if err != nil {
-		panic(err)
-	}
-	return l
-}
-
-func known(text string) units.Reading { return units.Known(in(text)) }
-
-// flat is a sheet whose sleeve and bodice fit a body without ease to ask for,
-// so that the given needs are all there is. "" is a girth that is not asked.
-func flat(sleeveNeed, bustNeed string) calc.Input {
-	input := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
-	input.Sleeve.Width, input.Bodice.FinishedBust = known("12"), known("40")
-	input.Bodice.BustDown = known("0")
-	if sleeveNeed != "" {
-		input.Bicep, input.BicepEase = known("10"), units.Known(in("2")+in(sleeveNeed))
-	}
-	if bustNeed != "" {
-		input.Bust, input.BustEase = known("37"), units.Known(in("3")+in(bustNeed))
-	}
-	return input
-}
+// Sheets whose sums are easy by hand.
+var in, known, flat = byhand.Inches, byhand.Known, byhand.Needing
 
 // A row says what the four sides do, in inches: pivot and slide of a sleeve
 // side and of a bodice side, front and back alike.
