@@ -33,7 +33,7 @@ func Troubles(p Plan) []Finding {
 	for _, f := range p.Findings {
 		switch f.Code {
 		case CannotReach, OutOfReach, FollowsUnasked, ExtraEase, TooFarIn:
-			if f.Level > Note && !slices.ContainsFunc(list, f.sameTrouble) {
+			if f.Level > Note && !slices.ContainsFunc(list, sameAs(f)) {
 				list = append(list, f)
 			}
 		}
@@ -41,14 +41,14 @@ func Troubles(p Plan) []Finding {
 	return list
 }
 
-// sameTrouble tells that two findings say the same of a piece; front and back
-// of it are one trouble.
-func (f Finding) sameTrouble(other Finding) bool {
-	return f.Code == other.Code && f.About.piece() == other.About.piece()
+// sameAs tells the findings that say the same of a piece as one; front and back are
+// one trouble.
+func sameAs(f Finding) func(Finding) bool {
+	return func(other Finding) bool { return f.Code == other.Code && pieceOf(f.About) == pieceOf(other.About) }
 }
 
-// piece is the piece that a subject belongs to.
-func (s Subject) piece() Subject {
+// pieceOf is the piece that a subject belongs to.
+func pieceOf(s Subject) Subject {
 	switch s {
 	case OfSleeveFront, OfSleeveBack:
 		return OfSleeve
@@ -86,8 +86,8 @@ func removes(before, after Plan, trouble Finding) bool {
 	}
 	had := Troubles(before)
 	for _, f := range Troubles(after) {
-		isNew := !slices.ContainsFunc(had, f.sameTrouble)
-		if f.sameTrouble(trouble) || isNew && f.Level >= trouble.Level {
+		isNew := !slices.ContainsFunc(had, sameAs(f))
+		if sameAs(trouble)(f) || isNew && f.Level >= trouble.Level {
 			return false
 		}
 	}
