@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/calc/remedy"
 	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
@@ -35,25 +36,25 @@ type Offer struct {
 // somebody asks.
 func Troubles(r report.Report) []Trouble {
 	var list []Trouble
-	for _, f := range calc.Troubles(r.Plan) {
+	for _, f := range remedy.Troubles(r.Plan) {
 		t := Trouble{Finding: r.Worded(f)}
-		remedies := calc.Remedies(r.Input, f)
-		slices.SortStableFunc(remedies, func(a, b calc.Remedy) int { // those that bring no other trouble come first
-			return cmp.Compare(len(calc.Troubles(a.After)), len(calc.Troubles(b.After)))
+		changes := remedy.Of(r.Input, f)
+		slices.SortStableFunc(changes, func(a, b remedy.Change) int { // those that bring no other trouble come first
+			return cmp.Compare(len(remedy.Troubles(a.After)), len(remedy.Troubles(b.After)))
 		})
-		for _, remedy := range remedies {
-			t.Offers = append(t.Offers, priced(r, remedy))
+		for _, c := range changes {
+			t.Offers = append(t.Offers, priced(r, c))
 		}
 		list = append(list, t)
 	}
 	return list
 }
 
-// priced words a remedy and finds its price.
-func priced(r report.Report, remedy calc.Remedy) Offer {
-	k := forms.KeyOf[remedy.Answer]
+// priced words a change and finds its price.
+func priced(r report.Report, c remedy.Change) Offer {
+	k := forms.KeyOf[c.Answer]
 	o := Offer{Sheet: r.Sheet}
-	if err := o.Sheet.Set(k, remedyText(remedy, r.Sheet.Scale())); err != nil { // our own words are always readable
+	if err := o.Sheet.Set(k, changeText(c, r.Sheet.Scale())); err != nil { // our own words are always readable
 		panic(err)
 	}
 	after := r.With(o.Sheet)
@@ -62,10 +63,10 @@ func priced(r report.Report, remedy calc.Remedy) Offer {
 	return o
 }
 
-// remedyText is the changed answer as the sheet takes it.
-func remedyText(remedy calc.Remedy, sc units.Scale) string {
-	in := remedy.Input
-	switch remedy.Answer {
+// changeText is the changed answer as the sheet takes it.
+func changeText(c remedy.Change, sc units.Scale) string {
+	in := c.Input
+	switch c.Answer {
 	case calc.BicepEase:
 		return forms.Exactly(in.BicepEase.Length, sc)
 	case calc.BustEase:

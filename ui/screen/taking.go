@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 	"slices"
 
-	"capscye/calc"
+	"capscye/calc/remedy"
 	"capscye/ui/compare"
 	"capscye/ui/forms"
 	"capscye/ui/report"
@@ -86,7 +86,7 @@ func sinceOffers(r report.Report, origins []worksheets.Origin) (list []compare.T
 
 // mendable tells that there is something for the page of offers.
 func mendable(r report.Report) bool {
-	return len(calc.Troubles(r.Plan)) > 0 || slices.ContainsFunc(r.Findings, func(f report.Finding) bool {
+	return len(remedy.Troubles(r.Plan)) > 0 || slices.ContainsFunc(r.Findings, func(f report.Finding) bool {
 		return f.Code == report.BodyChanged || f.Code == report.PatternChanged
 	})
 }

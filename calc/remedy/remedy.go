@@ -1,25 +1,27 @@
-package calc
+// Package remedy finds, by trying, the smallest change of one answer that would make a
+// sheet work.
+package remedy
 
 import (
 	"cmp"
 	"iter"
 	"slices"
 
+	"capscye/calc"
 	"capscye/units"
 )
 
-// Remedy is a change of one answer that removes a trouble: the smallest of its
-// kind that does.
-type Remedy struct {
-	Answer Answer // what is changed
-	Input  Input  // with that change, and no other
-	After  Plan
+// Change is of one answer, and removes a trouble: the smallest of its kind that does.
+type Change struct {
+	Answer calc.Answer // what is changed
+	Input  calc.Input  // with that change, and no other
+	After  calc.Plan
 }
 
 // MostLimit is how far a remedy widens a pivot limit: half as much again as the
 // usual inch. Common practice knows no such bound; it is ours, for a wider turn
 // lowers the cap by more than it gains.
-const MostLimit = 3 * UsualLimit / 2
+const MostLimit = 3 * calc.UsualLimit / 2
 
 // The shares that a remedy goes to: from a quarter to three quarters. The bound
 // is ours.
@@ -28,12 +30,12 @@ const leastPercent, mostPercent = 25, 75
 // Troubles are the findings that a change of ease, share, limit, custom or slide
 // may remove: pivots and slides that cannot do what is asked, and a girth that
 // changes although nobody asked for it.
-func Troubles(p Plan) []Finding {
-	var list []Finding
+func Troubles(p calc.Plan) []calc.Finding {
+	var list []calc.Finding
 	for _, f := range p.Findings {
 		switch f.Code {
-		case CannotReach, OutOfReach, FollowsUnasked, ExtraEase, TooFarIn:
-			if f.Level > Note && !slices.ContainsFunc(list, sameAs(f)) {
+		case calc.CannotReach, calc.OutOfReach, calc.FollowsUnasked, calc.ExtraEase, calc.TooFarIn:
+			if f.Level > calc.Note && !slices.ContainsFunc(list, sameAs(f)) {
 				list = append(list, f)
 			}
 		}
@@ -43,34 +45,34 @@ func Troubles(p Plan) []Finding {
 
 // sameAs tells the findings that say the same of a piece as one; front and back are
 // one trouble.
-func sameAs(f Finding) func(Finding) bool {
-	return func(other Finding) bool { return f.Code == other.Code && pieceOf(f.About) == pieceOf(other.About) }
+func sameAs(f calc.Finding) func(calc.Finding) bool {
+	return func(other calc.Finding) bool { return f.Code == other.Code && pieceOf(f.About) == pieceOf(other.About) }
 }
 
 // pieceOf is the piece that a subject belongs to.
-func pieceOf(s Subject) Subject {
+func pieceOf(s calc.Subject) calc.Subject {
 	switch s {
-	case OfSleeveFront, OfSleeveBack:
-		return OfSleeve
-	case OfBodiceFront, OfBodiceBack:
-		return OfBust
+	case calc.OfSleeveFront, calc.OfSleeveBack:
+		return calc.OfSleeve
+	case calc.OfBodiceFront, calc.OfBodiceBack:
+		return calc.OfBust
 	}
 	return s
 }
 
-// Remedies are the changes of one answer each that remove a trouble from the
+// Of are the changes of one answer each that remove a trouble from the
 // plan of an input and bring none as grave that was not there: less or more ease
 // by ruler marks, another front share by hundredths, a limit wider by marks up to
 // [MostLimit], the other custom of following, another rule for the slide. Each
 // is found by trying one value after the other, from the present one on, so there
 // is no smaller change of that answer that would do.
-func Remedies(in Input, trouble Finding) []Remedy {
-	before := Compute(in)
-	var list []Remedy
+func Of(in calc.Input, trouble calc.Finding) []Change {
+	before := calc.Compute(in)
+	var list []Change
 	for _, l := range levers {
 		for changed := range l.values(in) {
-			if after := Compute(changed); removes(before, after, trouble) {
-				list = append(list, Remedy{l.answer, changed, after})
+			if after := calc.Compute(changed); removes(before, after, trouble) {
+				list = append(list, Change{l.answer, changed, after})
 				break
 			}
 		}
@@ -80,7 +82,7 @@ func Remedies(in Input, trouble Finding) []Remedy {
 
 // removes tells that a plan is without a trouble of another, and has none as
 // grave that the other had not.
-func removes(before, after Plan, trouble Finding) bool {
+func removes(before, after calc.Plan, trouble calc.Finding) bool {
 	if after.Open {
 		return false
 	}
@@ -97,19 +99,19 @@ func removes(before, after Plan, trouble Finding) bool {
 // lever is an answer that can be changed, and the inputs that it makes, from the
 // nearest to the present one on.
 type lever struct {
-	answer Answer
-	values func(Input) iter.Seq[Input]
+	answer calc.Answer
+	values func(calc.Input) iter.Seq[calc.Input]
 }
 
 var levers = []lever{
-	{BicepEase, eases(func(in *Input) *units.Reading { return &in.BicepEase })},
-	{BustEase, eases(func(in *Input) *units.Reading { return &in.BustEase })},
-	{ShareSleeve, shares(func(in *Input) *units.Share { return &in.Method.ShareSleeve })},
-	{ShareBust, shares(func(in *Input) *units.Share { return &in.Method.ShareBust })},
-	{LimitSleeve, limits(func(in *Input) *units.Length { return &in.Method.LimitSleeve })},
-	{LimitBodice, limits(func(in *Input) *units.Length { return &in.Method.LimitBodice })},
-	{FollowCustom, customs},
-	{SlideLength, slideRules},
+	{calc.BicepEase, eases(func(in *calc.Input) *units.Reading { return &in.BicepEase })},
+	{calc.BustEase, eases(func(in *calc.Input) *units.Reading { return &in.BustEase })},
+	{calc.ShareSleeve, shares(func(in *calc.Input) *units.Share { return &in.Method.ShareSleeve })},
+	{calc.ShareBust, shares(func(in *calc.Input) *units.Share { return &in.Method.ShareBust })},
+	{calc.LimitSleeve, limits(func(in *calc.Input) *units.Length { return &in.Method.LimitSleeve })},
+	{calc.LimitBodice, limits(func(in *calc.Input) *units.Length { return &in.Method.LimitBodice })},
+	{calc.FollowCustom, customs},
+	{calc.SlideLength, slideRules},
 }
 
 // farthestEase is as much as a remedy changes an ease, far more than anybody would.
@@ -117,9 +119,9 @@ const farthestEase = 24 * units.Inch
 
 // eases changes an ease mark by mark, both ways: not below nothing, or below
 // what is usual for a knit, nor beyond twice the present one and four inches.
-func eases(of func(*Input) *units.Reading) func(Input) iter.Seq[Input] {
-	return func(in Input) iter.Seq[Input] {
-		return func(yield func(Input) bool) {
+func eases(of func(*calc.Input) *units.Reading) func(calc.Input) iter.Seq[calc.Input] {
+	return func(in calc.Input) iter.Seq[calc.Input] {
+		return func(yield func(calc.Input) bool) {
 			now, mark := *of(&in), in.Ruler.Mark()
 			least, most := min(leastEase(in.Fabric), now.Length), max(2*now.Length, 0)+4*units.Inch
 			if !now.Known || mark <= 0 {
@@ -140,10 +142,10 @@ func eases(of func(*Input) *units.Reading) func(Input) iter.Seq[Input] {
 
 // leastEase is the least that a remedy leaves: what is usual for a knit, and
 // nothing for woven cloth, which does not stretch.
-func leastEase(fabric Fabric) units.Length {
+func leastEase(fabric calc.Fabric) units.Length {
 	least := units.Length(0)
-	if fabric == Knit {
-		for _, r := range UsualEase(AtBust, fabric) {
+	if fabric == calc.Knit {
+		for _, r := range calc.UsualEase(calc.AtBust, fabric) {
 			least = min(least, r.Low)
 		}
 	}
@@ -151,9 +153,9 @@ func leastEase(fabric Fabric) units.Length {
 }
 
 // shares moves a front share by hundredths, both ways, to the nearest first.
-func shares(of func(*Input) *units.Share) func(Input) iter.Seq[Input] {
-	return func(in Input) iter.Seq[Input] {
-		return func(yield func(Input) bool) {
+func shares(of func(*calc.Input) *units.Share) func(calc.Input) iter.Seq[calc.Input] {
+	return func(in calc.Input) iter.Seq[calc.Input] {
+		return func(yield func(calc.Input) bool) {
 			now := *of(&in)
 			if now.Denominator == 0 {
 				return
@@ -180,9 +182,9 @@ func shares(of func(*Input) *units.Share) func(Input) iter.Seq[Input] {
 }
 
 // limits widens a limit mark by mark.
-func limits(of func(*Input) *units.Length) func(Input) iter.Seq[Input] {
-	return func(in Input) iter.Seq[Input] {
-		return func(yield func(Input) bool) {
+func limits(of func(*calc.Input) *units.Length) func(calc.Input) iter.Seq[calc.Input] {
+	return func(in calc.Input) iter.Seq[calc.Input] {
+		return func(yield func(calc.Input) bool) {
 			mark := in.Ruler.Mark()
 			for limit := *of(&in) + mark; mark > 0 && limit <= MostLimit; limit += mark {
 				changed := in
@@ -196,17 +198,17 @@ func limits(of func(*Input) *units.Length) func(Input) iter.Seq[Input] {
 }
 
 // customs is the other custom of following.
-func customs(in Input) iter.Seq[Input] {
-	return func(yield func(Input) bool) {
-		in.Method.Follow = LetOut + Hold - in.Method.Follow
+func customs(in calc.Input) iter.Seq[calc.Input] {
+	return func(yield func(calc.Input) bool) {
+		in.Method.Follow = calc.LetOut + calc.Hold - in.Method.Follow
 		yield(in)
 	}
 }
 
 // slideRules are the rules for the slide but the present one.
-func slideRules(in Input) iter.Seq[Input] {
-	return func(yield func(Input) bool) {
-		for _, rule := range []SlideChoice{SlideLeast, SlideEven} {
+func slideRules(in calc.Input) iter.Seq[calc.Input] {
+	return func(yield func(calc.Input) bool) {
+		for _, rule := range []calc.SlideChoice{calc.SlideLeast, calc.SlideEven} {
 			changed := in
 			changed.Method.Slide = rule
 			if rule != in.Method.Slide && !yield(changed) {
