@@ -24,6 +24,15 @@ func UsualCapEase(style SleeveStyle, fabric Fabric) CapEaseRange {
 	}
 }
 
+// capEase is how much longer the cap is than the armhole, where both were measured.
+func (c *computation) capEase(q Quantity, cap, armhole units.Reading, of, less Quantity) units.Reading {
+	if !cap.Known || !armhole.Known {
+		return units.Reading{}
+	}
+	return units.Known(c.sum(Figure{OfSleeve, q},
+		computed(OfSleeve, of, cap.Length), computed(OfBust, less, armhole.Length).less()))
+}
+
 // capRoom is what the cap may gain at each half while the armhole stays: half
 // of what its style can still ease in, where all four seams were measured.
 func (c *computation) capRoom() Term {
@@ -41,4 +50,22 @@ func (c *computation) capRoom() Term {
 	}
 	return computed(OfSleeve, CapRoom,
 		c.part(Figure{OfSleeve, CapRoom}, units.Half, computed(OfSleeve, CapSpare, spare)))
+}
+
+// judgeCapEase holds the cap ease that comes out against the working range of
+// the sleeve style.
+func (c *computation) judgeCapEase() {
+	ease := c.plan.Seams.CapEaseAfter
+	if !ease.Known {
+		return
+	}
+	usual := UsualCapEase(c.in.Sleeve.Style, c.in.Fabric)
+	switch {
+	case ease.Length < usual.Low:
+		c.find(Finding{Code: CapEaseLow, Level: Warn, About: OfSleeve, Amount: ease.Length, Other: usual.Low,
+			Ways: []Way{MeasureAgain, OtherStyle}})
+	case usual.Bounded && ease.Length > usual.High:
+		c.find(Finding{Code: CapEaseHigh, Level: Warn, About: OfSleeve, Amount: ease.Length, Other: usual.High,
+			Ways: []Way{MeasureAgain, OtherStyle}})
+	}
 }

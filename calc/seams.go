@@ -49,29 +49,3 @@ func (c *computation) slideTerm(s Side) Term {
 	}
 	return computed(s.Half().Subject(), Slide, slide)
 }
-
-func (c *computation) capEase(q Quantity, cap, armhole units.Reading, of, less Quantity) units.Reading {
-	if !cap.Known || !armhole.Known {
-		return units.Reading{}
-	}
-	return units.Known(c.sum(Figure{OfSleeve, q},
-		computed(OfSleeve, of, cap.Length), computed(OfBust, less, armhole.Length).less()))
-}
-
-// judgeCapEase holds the cap ease that comes out against the working range of
-// the sleeve style.
-func (c *computation) judgeCapEase() {
-	ease := c.plan.Seams.CapEaseAfter
-	if !ease.Known {
-		return
-	}
-	usual := UsualCapEase(c.in.Sleeve.Style, c.in.Fabric)
-	switch {
-	case ease.Length < usual.Low:
-		c.find(Finding{Code: CapEaseLow, Level: Warn, About: OfSleeve, Amount: ease.Length, Other: usual.Low,
-			Ways: []Way{MeasureAgain, OtherStyle}})
-	case usual.Bounded && ease.Length > usual.High:
-		c.find(Finding{Code: CapEaseHigh, Level: Warn, About: OfSleeve, Amount: ease.Length, Other: usual.High,
-			Ways: []Way{MeasureAgain, OtherStyle}})
-	}
-}
