@@ -295,3 +295,27 @@ type SidePlan struct {
 
 // Marked is the sum of the two marks.
 func (s SidePlan) Marked() units.Length { return s.PivotMark + s.SlideMark }
+
+// AsMarked is the plan as it will lie on the paper: every side by its marks, drawn
+// out where it would bind, and what follows from that for turns and seams. Pictures
+// and checks at the table go by it.
+func (p Plan) AsMarked(in Input) Plan {
+	curves := in.halfSeams()
+	for s := range p.Sides {
+		side := &p.Sides[s]
+		side.Pivot, side.Slide, side.Total, side.AtLine = side.PivotMark, side.SlideMark, side.Marked(), side.AtLineMark
+		if e := p.Edges[s]; e.Known {
+			p.Turns[s] = turned(e, curves[s], side.Pivot, side.Slide, p.Fits[s])
+		}
+	}
+	longer := func(before units.Reading, front, back Side) units.Reading {
+		before.Length += p.Sides[front].Slide + p.Sides[back].Slide
+		return before
+	}
+	p.Seams.CapAfter = longer(p.Seams.CapBefore, SleeveFront, SleeveBack)
+	p.Seams.ArmholeAfter = longer(p.Seams.ArmholeBefore, BodiceFront, BodiceBack)
+	if p.Seams.CapEaseBefore.Known {
+		p.Seams.CapEaseAfter = units.Known(p.Seams.CapAfter.Length - p.Seams.ArmholeAfter.Length)
+	}
+	return p
+}
