@@ -4,7 +4,7 @@
 // It promises that a seed gives the same problems on every machine and in every
 // version, so that a class can be told a seed. How often and in which order is drawn
 // from the stream of PCG, the ranges, [Wearers], [Garments] and what is usual for ease
-// are all part of that: golden problems hold it. What is right comes from
+// are all part of that; the golden problems of the face hold it. What is right comes from
 // [calc.Compute] and [calc.Working], like everything that a worksheet shows.
 package drill
 
