@@ -171,7 +171,7 @@ func (in BodiceInput) bustLine() units.Length {
 	if in.bustLineImpossible() {
 		return 0
 	}
-	return in.BustDown.Length
+	return in.BustDown.Or(0)
 }
 
 // bustLineImpossible tells that the bust line would lie at the waist or below.
