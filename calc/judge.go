@@ -168,7 +168,7 @@ func (c *computation) waysOut(p piece, side units.Length) []Way {
 	add(!keep, OtherSize, OtherShare)
 	add(small && p.girth.Body.Known, LessEase)
 	add(!small && p.girth.Body.Known, MoreEase)
-	add(keep && !p.kept && small && c.room.Value == 0, MeasureTheSeams)
+	add(keep && !p.kept && small && !c.plan.Seams.CapEaseBefore.Known, MeasureTheSeams)
 	add(keep, AlterTheBodice)
 	add(!p.kept && side.Abs() <= UsualLimit, WiderLimit)
 	add(small, Gusset)
