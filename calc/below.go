@@ -87,8 +87,12 @@ func (c *computation) judgeLevel(of Subject, at Place, girth, ease units.Reading
 		sides = 2 * copies
 	}
 	if lacks := w.Lacks(); lacks > 0 {
-		c.find(Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides,
-			Ways: []Way{WidenBelow, LessEase, OtherSize}})
+		f := Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides,
+			Ways: []Way{WidenBelow, LessEase, OtherSize}}
+		if of == OfBust && c.in.Method.Armhole == KeepArmhole { // it is cut: neither drawn anew nor of another size
+			f.Ways = []Way{LessEase, AlterTheBodice}
+		}
+		c.find(f)
 	}
 	if w.LacksMarked() <= 0 {
 		return
