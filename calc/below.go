@@ -144,8 +144,8 @@ func (c *computation) wrist() {
 func (c *computation) elbow() {
 	width := c.in.Sleeve.flat(c.in.Sleeve.ElbowWidth)
 	flat, hem := c.plan.Sleeve.Flat, c.in.Sleeve.flat(c.in.Sleeve.HemWidth)
-	if !width.Known {
-		return
+	if !width.Known || !c.plan.Sides[SleeveFront].AtLine.Known || !c.plan.Sides[SleeveBack].AtLine.Known {
+		return // what is not known at the line is not known further down
 	}
 	down := 0.5
 	if flat.Known && hem.Known && flat.Length > width.Length && width.Length > hem.Length {
