@@ -9,9 +9,6 @@ import "capscye/units"
 func (c *computation) below() {
 	c.judgeGrowths(OfSleeve, SleeveFront)
 	c.judgeGrowths(OfBust, BodiceFront)
-	for _, s := range Sides() {
-		c.judgeCurve(s)
-	}
 	in := c.in
 	if in.Sleeve.Long {
 		c.elbow()
@@ -181,13 +178,12 @@ func (c *computation) gainBelow(s Side, t Turn, total units.Length, down float64
 // judgeCurve names a half-cap or a half-armhole that cannot be: it is at least
 // as long as the straight line, and a cap at most as long as the way out and
 // down.
-func (c *computation) judgeCurve(s Side) {
-	e := c.plan.Edges[s]
+func (c *computation) judgeCurve(s Side, e Edge) {
 	seam, code := c.in.halfSeams()[s], CapImpossible
 	if !s.OfSleeve() {
 		code = ArmholeImpossible
 	}
-	if !e.Known || !seam.Known {
+	if !seam.Known {
 		return
 	}
 	mm := seam.Length.Millimetres()

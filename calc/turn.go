@@ -135,6 +135,7 @@ func (c *computation) sleeveEdge(s Side) Edge {
 		return e
 	}
 	e.W, e.H = flat.Length.Millimetres()/2, in.CapHeight.Length.Millimetres()
+	c.judgeCurve(s, e)
 	if hem := c.in.Sleeve.flat(in.HemWidth); hem.Known {
 		c.lean(&e, s, (flat.Length - hem.Length).Half())
 	}
@@ -159,6 +160,7 @@ func (c *computation) bodiceEdge(s Side) Edge {
 		return e
 	}
 	e.W, e.H = out.Length.Millimetres(), down.Length.Millimetres()
+	c.judgeCurve(s, e)
 	if width, waist = c.in.Bodice.flat(width), c.in.Bodice.flat(waist); waist.Known && width.Known {
 		c.lean(&e, s, width.Length-waist.Length)
 	}
