@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"capscye/units"
 )
@@ -21,7 +22,9 @@ func (c *computation) judgeOutline(of Subject, g Girth, front Side) {
 		return
 	}
 	if !f.AtLine.Known || !b.AtLine.Known {
-		c.find(Finding{Code: OutlineUnknown, About: of, Missing: c.outlineNeeds(front), Ways: []Way{TaperTheLine}})
+		if missing := c.outlineNeeds(front); len(missing) > 0 { // else a lean or a turn is impossible, which is said
+			c.find(Finding{Code: OutlineUnknown, About: of, Missing: missing, Ways: []Way{TaperTheLine}})
+		}
 	} else {
 		c.judgeLine(of, front)
 	}
@@ -53,24 +56,41 @@ func (c *computation) judgeLine(of Subject, front Side) {
 	}
 }
 
-// outlineNeeds are the answers that would tell what a piece measures at its line.
+// outlineNeeds are the answers that would tell what a piece measures at its line:
+// those of the sides that are not known there.
 func (c *computation) outlineNeeds(front Side) (missing []Answer) {
-	in := c.in
-	if front == SleeveFront {
-		missing = lacking(missing, in.Sleeve.CapHeight, CapHeight)
-		missing = lacking(missing, in.Sleeve.UnderarmSeam, UnderarmSeam)
-		return lacking(missing, in.Sleeve.HemWidth, HemWidth)
+	need := func(s Side, r units.Reading, a Answer) {
+		if !c.plan.Sides[s].AtLine.Known && !slices.Contains(missing, a) {
+			missing = lacking(missing, r, a)
+		}
 	}
-	b := in.Bodice
-	for _, a := range []struct {
-		measured units.Reading
-		answer   Answer
-	}{
-		{b.CornerOutFront, CornerOutFront}, {b.CornerDownFront, CornerDownFront},
-		{b.CornerOutBack, CornerOutBack}, {b.CornerDownBack, CornerDownBack}, {b.SideSeam, SideSeam},
-		{b.Front, BodiceFrontWidth}, {b.WaistFront, WaistFront}, {b.Back, BodiceBackWidth}, {b.WaistBack, WaistBack},
-	} {
-		missing = lacking(missing, a.measured, a.answer)
+	long := func(r units.Reading) units.Reading { return below(r).Length() }
+	unless := func(crossed bool, allowance units.Reading) units.Reading {
+		return units.Reading{Known: !crossed || allowance.Known}
+	}
+	for _, s := range []Side{front, front + 1} {
+		if in := c.in.Sleeve; s.OfSleeve() {
+			need(s, in.Width, SleeveWidth)
+			need(s, unless(in.EdgeToEdge, in.Allowance), SleeveAllowance)
+			need(s, in.CapHeight, CapHeight)
+			need(s, long(in.UnderarmSeam), UnderarmSeam)
+			need(s, in.HemWidth, HemWidth)
+			continue
+		}
+		in := c.in.Bodice
+		if s == BodiceFront {
+			need(s, in.CornerOutFront, CornerOutFront)
+			need(s, in.CornerDownFront, CornerDownFront)
+			need(s, in.Front, BodiceFrontWidth)
+			need(s, in.WaistFront, WaistFront)
+		} else {
+			need(s, in.CornerOutBack, CornerOutBack)
+			need(s, in.CornerDownBack, CornerDownBack)
+			need(s, in.Back, BodiceBackWidth)
+			need(s, in.WaistBack, WaistBack)
+		}
+		need(s, long(in.SideSeam), SideSeam)
+		need(s, unless(in.seamsCrossed(), in.Allowance), BodiceAllowance)
 	}
 	return missing
 }
