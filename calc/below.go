@@ -86,8 +86,11 @@ func (c *computation) judgeLevel(of Subject, at Place, girth, ease units.Reading
 	if lacks := w.Lacks(); lacks > 0 {
 		f := Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides,
 			Ways: []Way{WidenBelow, LessEase, OtherSize}}
-		if of == OfBust && c.in.Method.Armhole == KeepArmhole { // it is cut: neither drawn anew nor of another size
+		switch {
+		case of == OfBust && c.in.Method.Armhole == KeepArmhole: // it is cut: neither drawn anew nor of another size
 			f.Ways = []Way{LessEase, AlterTheBodice}
+		case len(drawn) == 0: // it stays: nothing tapers that could taper less
+			f.Ways = []Way{LessEase, OtherSize}
 		}
 		c.find(f)
 	}
