@@ -1,0 +1,143 @@
+package calc_test
+
+import (
+	"slices"
+
+	"capscye/calc"
+)
+
+// For each way out, when it is offered. A way that cannot help is worse than none.
+
+func slowWays() map[calc.Way]func(*slowSheet, calc.Finding) bool {
+	return map[calc.Way]func(*slowSheet, calc.Finding) bool{
+		calc.OtherSize: offersOtherSize, calc.OtherShare: offersOtherShare, calc.WiderLimit: offersWiderLimit, calc.Gusset: offersGusset,
+		calc.SlashAndSpread: offersSlashAndSpread, calc.LessEase: offersLessEase, calc.MoreEase: offersMoreEase,
+		calc.LessEaseThere: offersLessEaseThere, calc.MoreEaseThere: offersMoreEaseThere, calc.FoldOut: offersFoldOut,
+		calc.WidenBelow: offersWidenBelow, calc.TaperTheLine: only(calc.ShortAtLine, calc.OutlineUnknown), calc.NarrowerLimit: offersNarrowerLimit,
+		calc.OtherStyle: only(calc.CapEaseLow, calc.CapEaseHigh), calc.MeasureAgain: offersMeasureAgain, calc.TryTheSeam: only(calc.CapTakesSlide),
+		calc.AlterTheBodice: offersAlterTheBodice, calc.LetItOut: offersLetItOut, calc.HoldIt: offersHoldIt,
+		calc.MeasureTheSeams: offersMeasureTheSeams, calc.MeasureTheGirth: only(calc.FollowsUnasked),
+	}
+}
+
+func only(codes ...calc.Code) func(*slowSheet, calc.Finding) bool {
+	return func(_ *slowSheet, f calc.Finding) bool { return slices.Contains(codes, f.Code) }
+}
+
+func short(f calc.Finding) bool   { return f.Code == calc.CannotReach && f.Amount > 0 }
+func tooWide(f calc.Finding) bool { return f.Code == calc.CannotReach && f.Amount < 0 }
+
+// cutAbout tells that a finding is about a bodice that is already cut.
+func (s *slowSheet) cutAbout(f calc.Finding) bool {
+	return f.About != calc.OfSheet && s.pieceOf(f).cut
+}
+
+// pieceOf is the piece that a finding is about.
+func (s *slowSheet) pieceOf(f calc.Finding) slowPiece {
+	if slices.Contains([]calc.Subject{calc.OfSleeve, calc.OfSleeveFront, calc.OfSleeveBack}, f.About) {
+		return s.pieces[0]
+	}
+	return s.pieces[1]
+}
+
+// marked tells that the piece is altered at the table.
+func (p slowPiece) marked() bool {
+	return slices.ContainsFunc(p.sides, func(s calc.SidePlan) bool { return s.PivotMark != 0 || s.SlideMark != 0 })
+}
+
+// Another size of the pattern, where this one cannot be made to fit or fits badly. With
+// the bodice cut its size is given, and that of the sleeve that goes into it.
+func offersOtherSize(s *slowSheet, f calc.Finding) bool {
+	switch f.Code {
+	case calc.CannotReach:
+		return s.Method.Armhole == calc.AlterArmhole
+	case calc.ExtraEase:
+		return f.Level == calc.Warn
+	case calc.BindsBelow:
+		return !s.cutAbout(f)
+	}
+	return slices.Contains([]calc.Code{calc.StartLarger, calc.TooFarIn, calc.OutOfReach}, f.Code)
+}
+
+// Another share between front and back, where the other piece can share with them.
+func offersOtherShare(s *slowSheet, f calc.Finding) bool {
+	return f.Code == calc.CannotReach && s.Method.Armhole == calc.AlterArmhole
+}
+
+// A wider limit, where the limit is what holds and not more than the usual inch is
+// missing; the bound is ours.
+func offersWiderLimit(s *slowSheet, f calc.Finding) bool {
+	side := f.Amount.Abs() // of one side
+	if f.About == calc.OfSleeve {
+		side /= 2
+	} else if f.About == calc.OfBust {
+		side /= 4
+	}
+	return f.Code == calc.CannotReach && !s.cutAbout(f) && side <= calc.UsualLimit
+}
+
+// A gusset gives what is short, to a piece that is cut as well.
+func offersGusset(s *slowSheet, f calc.Finding) bool { return short(f) }
+
+// Slash and spread gives what is short, but not to a piece that is cut.
+func offersSlashAndSpread(s *slowSheet, f calc.Finding) bool { return short(f) && !s.cutAbout(f) }
+
+// What is too much is folded out, but not of a piece that is cut.
+func offersFoldOut(s *slowSheet, f calc.Finding) bool {
+	return (tooWide(f) || f.Code == calc.OutOfReach) && !s.cutAbout(f)
+}
+
+// Less ease, where what is asked is more than can be had; not of a girth that nobody
+// asked for.
+func offersLessEase(s *slowSheet, f calc.Finding) bool {
+	return short(f) && s.pieceOf(f).asked() || f.Code == calc.BindsBelow
+}
+
+// More ease, where what is asked is less than can be had, or than the body.
+func offersMoreEase(s *slowSheet, f calc.Finding) bool {
+	return tooWide(f) && s.pieceOf(f).asked() || f.Code == calc.TighterThanBody
+}
+
+// Where a piece only follows, less ease at the piece that pushes, or more.
+func offersLessEaseThere(s *slowSheet, f calc.Finding) bool {
+	return f.Code == calc.ExtraEase && f.Level == calc.Warn
+}
+func offersMoreEaseThere(s *slowSheet, f calc.Finding) bool { return f.Code == calc.TooFarIn }
+
+// A seam that tapers back may taper less; one of a piece that stays, cut or not, does not
+// taper at all.
+func offersWidenBelow(s *slowSheet, f calc.Finding) bool {
+	return f.Code == calc.BindsBelow && s.pieceOf(f).marked()
+}
+
+// A narrower limit, where one turns too far; an inward slide does not turn.
+func offersNarrowerLimit(s *slowSheet, f calc.Finding) bool {
+	return f.Code == calc.LimitWide || f.Code == calc.OutOfReach && f.Other == 0
+}
+
+// Measure again, where measurements contradict each other or the plan. A reading: of a
+// half-seam, a width or a girth that cannot be the sentence itself says which are wrong.
+func offersMeasureAgain(s *slowSheet, f calc.Finding) bool {
+	return slices.Contains([]calc.Code{calc.CapEaseLow, calc.CapEaseHigh, calc.LeanImpossible, calc.BustLineImpossible, calc.OutOfReach}, f.Code)
+}
+
+// The bodice that is kept may be altered all the same, where that is the reason.
+func offersAlterTheBodice(s *slowSheet, f calc.Finding) bool {
+	return s.Method.Armhole == calc.KeepArmhole && f.Code == calc.CannotReach || s.cutAbout(f) && f.Code == calc.BindsBelow
+}
+
+// Held, a piece may be let out instead. With the bodice cut nothing follows.
+func offersLetItOut(s *slowSheet, f calc.Finding) bool {
+	return f.Code == calc.PivotsBack || s.Method.Follow == calc.Hold && s.Method.Armhole == calc.AlterArmhole && f.Code == calc.CannotReach
+}
+
+// Let out, it may be held instead.
+func offersHoldIt(s *slowSheet, f calc.Finding) bool {
+	return s.Method.Follow == calc.LetOut && (f.Code == calc.ExtraEase && f.Level == calc.Warn || f.Code == calc.TooFarIn || f.Code == calc.FollowsUnasked)
+}
+
+// A kept armhole leaves room for a slide where the seams say so; they have to be measured
+// for that, and not again.
+func offersMeasureTheSeams(s *slowSheet, f calc.Finding) bool {
+	return short(f) && !s.cutAbout(f) && s.Method.Armhole == calc.KeepArmhole && !s.plan.Seams.CapEaseBefore.Known
+}
