@@ -59,9 +59,14 @@ func offersOtherSize(s *slowSheet, f calc.Finding) bool {
 	return slices.Contains([]calc.Code{calc.StartLarger, calc.TooFarIn, calc.OutOfReach}, f.Code)
 }
 
-// Another share between front and back, where the other piece can share with them.
+// Another share between front and back, which takes from one what it gives to the other:
+// no way out where both are short, or both too wide. A bodice that is cut has its share.
 func offersOtherShare(s *slowSheet, f calc.Finding) bool {
-	return f.Code == calc.CannotReach && s.Method.Armhole == calc.AlterArmhole
+	if f.Code != calc.CannotReach || s.cutAbout(f) {
+		return false
+	}
+	front, back := s.pieceOf(f).sides[0].LeftOver, s.pieceOf(f).sides[1].LeftOver
+	return front <= 0 && back >= 0 || front >= 0 && back <= 0
 }
 
 // A wider limit, where the limit is what holds and not more than the usual inch is
@@ -126,9 +131,23 @@ func offersAlterTheBodice(s *slowSheet, f calc.Finding) bool {
 	return s.Method.Armhole == calc.KeepArmhole && f.Code == calc.CannotReach || s.cutAbout(f) && f.Code == calc.BindsBelow
 }
 
-// Held, a piece may be let out instead. With the bodice cut nothing follows.
+// Held, a piece may be let out instead, where that reaches what is missed: tried. With
+// the bodice cut nothing follows.
 func offersLetItOut(s *slowSheet, f calc.Finding) bool {
-	return f.Code == calc.PivotsBack || s.Method.Follow == calc.Hold && s.Method.Armhole == calc.AlterArmhole && f.Code == calc.CannotReach
+	if f.Code != calc.CannotReach {
+		return f.Code == calc.PivotsBack
+	}
+	if s.Method.Follow == calc.LetOut || s.Method.Armhole == calc.KeepArmhole {
+		return false
+	}
+	tried := s.Input
+	tried.Method.Follow = calc.LetOut
+	for i, side := range newSlowSheet(tried).pieces[s.pieceOf(f).of-calc.OfSleeve].sides {
+		if about := s.pieceOf(f); side.LeftOver != 0 && (f.About == about.of || f.About == about.subjects[i]) {
+			return false
+		}
+	}
+	return true
 }
 
 // Let out, it may be held instead.
