@@ -192,13 +192,25 @@ func (s *slowSheet) level(of calc.Subject, at calc.Place, girth, ease units.Read
 	if !wanted.known() || !width.known() {
 		return
 	}
-	lacks, sides := wanted.minus(width).length()-toCounts(gain), units.Length(2)
-	if of == calc.OfBust {
-		sides = 4
-	}
-	if lacks > 0 {
+	lacks := wanted.minus(width).length() - toCounts(gain)
+	if sides := s.sharing(of); lacks > 0 {
 		s.say(calc.Finding{Code: calc.BindsBelow, Level: calc.Warn, About: of, At: at, Amount: lacks, Other: exactly(lacks).over(exactly(sides)).rounded().length()})
 	}
+}
+
+// sharing is how many sides around the body share what a level lacks: those whose seam
+// is drawn anew, for nobody draws the others; all of them where none is.
+func (s *slowSheet) sharing(of calc.Subject) (sides units.Length) {
+	p := s.pieceOf(calc.Finding{About: of})
+	for _, side := range p.sides {
+		if side.PivotMark != 0 || side.SlideMark != 0 || !p.marked() {
+			sides++
+		}
+	}
+	if of == calc.OfBust {
+		sides *= 2 // left and right
+	}
+	return sides
 }
 
 // elbowGain is how much farther out both sides lie at the elbow: that is where the old
