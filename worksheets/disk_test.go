@@ -55,6 +55,28 @@ func TestAFullDiskLeavesTheSheetUnsaved(t *testing.T) {
 	}
 }
 
+// What the file held before is on disk and named, also where the new version does not
+// fit any more.
+func TestABackupIsNamedWhereTheSaveFails(t *testing.T) {
+	folder := mounted(t, "64k")
+	source, filler := "# mine\nbody = {bust = \"39\"} # in one line\n", filepath.Join(folder, "filler")
+	path := write(t, filepath.Join(folder, "blouse.toml"), source)
+	d := load(t, path)
+	d.Sheet.Set(worksheets.Waist, "31")
+	if err := os.WriteFile(filler, make([]byte, 1<<20), 0o600); err == nil {
+		t.Fatal("it is not full")
+	}
+	if info, err := os.Stat(filler); err != nil || os.Truncate(filler, info.Size()-4096) != nil { // room for one
+		t.Fatal(err)
+	}
+	backup, err := d.Save()
+	if !errors.Is(err, syscall.ENOSPC) || backup != path+".before-1" || d.Saved() {
+		t.Fatalf("backup %q, %v, saved %v", backup, err, d.Saved())
+	}
+	onDisk(t, backup, source)
+	onDisk(t, path, source)
+}
+
 // A disk that turns read-only is said; the sheet stays in memory and can be saved
 // when the disk takes it again.
 func TestAReadOnlyDisk(t *testing.T) {

@@ -211,6 +211,14 @@ func TestANewSheetMakesItsFile(t *testing.T) {
 	if backup, err := d.Save(); backup != "" || err != nil || !d.Saved() {
 		t.Errorf("backup %q, %v, saved %v", backup, err, d.Saved())
 	}
+	usual := filepath.Join(filepath.Dir(path), "usual")
+	if err := os.WriteFile(usual, nil, 0o666); err != nil { // less what the umask takes
+		t.Fatal(err)
+	}
+	is, err := os.Stat(path)
+	if want, wrong := os.Stat(usual); err != nil || wrong != nil || is.Mode() != want.Mode() {
+		t.Errorf("it has mode %v, not %v: %v, %v", is.Mode(), want.Mode(), err, wrong)
+	}
 	again := load(t, path)
 	if !again.Sheet.Equal(filledSheet(t)) {
 		t.Errorf("loaded %+v", again.Sheet)
