@@ -236,7 +236,11 @@ func (b *stepList) piece(s Side, piece Piece, id string, both bool) {
 	}
 	b.add(TraceStep{Name: id + "-lay", Piece: piece, Side: s, Both: both, Action: Lay, Detail: b.layDetail(s)})
 	b.side(s, piece, id, both)
-	b.add(TraceStep{Name: id + "-true", Piece: piece, Side: s, Both: both, Action: True, Detail: Detail{Dart: b.details[s].Dart}})
+	armhole := Detail{}
+	if dart := b.details[s].Dart; dart == ArmholeDart {
+		armhole.Dart = dart
+	}
+	b.add(TraceStep{Name: id + "-true", Piece: piece, Side: s, Both: both, Action: True, Detail: armhole})
 }
 
 // side marks, turns and slides one side, and draws the seam below it.
@@ -249,7 +253,10 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 		b.stages[s] = stage
 		b.add(TraceStep{Name: id + "-" + name, Piece: piece, Side: s, Both: both, Action: a, Pivot: p.PivotMark, Slide: p.SlideMark, Detail: d})
 	}
-	way := Detail{Straight: d.Straight, FromCorner: d.FromCorner}
+	// What does not change the words of a step is no part of it: a tick must stay.
+	trace, slide := Detail{}, Detail{Curve: d.Curve}
+	trace.FromCorner = d.FromCorner && p.PivotMark > 0 && p.SlideMark == 0
+	slide.FromCorner = d.FromCorner && p.PivotMark > 0
 	step("mark", Mark, Marked, Detail{Via: d.Via, LineOut: d.LineOut})
 	lies := Marked
 	if p.PivotMark != 0 {
@@ -257,10 +264,9 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 		step("turn", TurnTo, TurnedOut, Detail{})
 		lies = TurnedOut
 	}
-	step("trace", TraceCurve, lies, way)
+	step("trace", TraceCurve, lies, trace)
 	if p.SlideMark != 0 {
-		way.Curve = d.Curve
-		step("slide", SlideOut, SlidOut, way)
+		step("slide", SlideOut, SlidOut, slide)
 	}
 	d.Curve = units.Reading{}
 	if d.Straight {
@@ -276,18 +282,23 @@ func (b *stepList) garment() {
 		b.add(TraceStep{Name: name, Piece: Garment, Action: a, Detail: d})
 	}
 	seams := b.marked.Seams
-	add("notches", Notch, Detail{})
-	add("check-cap-and-armhole", CheckSeams, Detail{Kept: b.in.Method.Armhole == KeepArmhole,
-		Cap: seams.CapAfter, Armhole: seams.ArmholeAfter, CapEase: seams.CapEaseAfter})
+	changed := func(front Side) bool { return b.alters(front) || b.alters(front+1) }
+	sleeve, bodice := changed(SleeveFront), changed(BodiceFront)
+	if slides := b.plan.Sides[SleeveFront].SlideMark != 0 || b.plan.Sides[SleeveBack].SlideMark != 0; slides || sleeve && bodice {
+		add("notches", Notch, Detail{})
+		add("check-cap-and-armhole", CheckSeams, Detail{Kept: b.in.Method.Armhole == KeepArmhole,
+			Cap: seams.CapAfter, Armhole: seams.ArmholeAfter, CapEase: seams.CapEaseAfter})
+	} // else one piece only pivots: its seam keeps its length, and fits as before
 	if d := b.widthDetail(); d.Sleeve.Known || d.Bust.Known {
 		add("check-widths", CheckWidths, d)
 	}
-	growths := Detail{}
+	growths := Detail{OfSleeve: sleeve, OfBodice: bodice}
 	for _, s := range Sides() {
-		growths.Growths[s] = b.marked.Turns[s].Growth.Length()
+		if s.OfSleeve() && sleeve || !s.OfSleeve() && bodice {
+			growths.Growths[s] = b.marked.Turns[s].Growth.Length()
+		}
 	}
 	add("check-side-seams", CheckSides, growths)
-	changed := func(front Side) bool { return b.alters(front) || b.alters(front+1) }
-	add("alter-too", AlterToo, Detail{OfSleeve: changed(SleeveFront), OfBodice: changed(BodiceFront), Straight: !b.in.Sleeve.Long})
+	add("alter-too", AlterToo, Detail{OfSleeve: sleeve, OfBodice: bodice, Straight: !b.in.Sleeve.Long})
 	add("test-garment", TestGarment, b.lastDetail())
 }

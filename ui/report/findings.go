@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"capscye/calc"
@@ -111,8 +112,11 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.SharpBend:
 		return fmt.Sprintf("The new %s bends by %.0f degrees: take care in smoothing it. (From 15 degrees on this is said; the bound is ours.)", p.below, f.Degrees)
 	case calc.BindsBelow:
-		return fmt.Sprintf("At the %s the %s lacks %s: it must go out by %s more on each side there.",
-			wording.PlaceWords[f.At], p.Name, amount, other)
+		does := "it must go out by " + other + " more on each side there"
+		if slices.Contains(f.Ways, calc.WidenBelow) { // its seam is drawn anew
+			does = "the steps draw each side that is altered out by " + other + " there"
+		}
+		return fmt.Sprintf("At the %s the %s would lack %s: %s.", wording.PlaceWords[f.At], p.Name, amount, does)
 	case calc.CapEaseLow, calc.CapEaseHigh:
 		return capEaseText(f, calc.UsualCapEase(in.Sleeve.Style, in.Fabric), sc)
 	case calc.CapImpossible, calc.ArmholeImpossible:

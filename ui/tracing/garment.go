@@ -30,7 +30,14 @@ func garmentText(s calc.TraceStep, sc units.Scale) string {
 	case calc.CheckWidths:
 		return widthsText(s, sc)
 	case calc.CheckSides:
-		return "Lay front and back together along the underarm seam, then along the side seam; if their lengths differ, true the lower ends." + growthText(s, sc)
+		seams := "the underarm seam, then along the side seam"
+		switch {
+		case !s.OfSleeve:
+			seams = "the side seam"
+		case !s.OfBodice:
+			seams = "the underarm seam"
+		}
+		return "Lay front and back together along " + seams + "; if their lengths differ, true the lower ends." + growthText(s, sc)
 	case calc.AlterToo:
 		var also []string
 		if s.OfSleeve {

@@ -71,7 +71,7 @@ var grammar = []rule{
 	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its {underarm|side} seam line passes through the {last mark|mark}", sliding((*paper).passes, 3)),
 	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its underarm point lies on the {last mark|mark}", sliding((*paper).liesOn, 2)),
 	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its underarm point lies straight below the {last mark|mark}", sliding((*paper).liesBelow, 2)),
-	as("Mark its underarm point there[,?[ and] trace the {underarm|side} seam line from it to the {last mark|mark}][,?[ and] join {the two underarm points with a level line}]", func(h *hands, w words) error {
+	as("Mark its underarm point there[,?[ and] trace the {underarm|side} seam line from it to the {last mark|mark}][,?[ and] join {it with a level line to where you stopped tracing}]", func(h *hands, w words) error {
 		return h.each(func(p *paper) error {
 			p.markUnderarm()
 			if w[1] != "" {
@@ -156,7 +156,7 @@ var grammar = []rule{
 	as("The bodice is already cut: leave it alone", nothing),
 
 	// When both halves are done.
-	as("Smooth the {cap|armhole} through the {shoulder dot|shoulder point} and {both underarm points|the underarm point}, without a point or a dip", nothing),
+	as("Smooth the {cap|armhole} through the {shoulder dot|shoulder point} and {the underarm points|the underarm point}, without a point or a dip", nothing),
 	as("Draw the hem line from seam to seam", nothing),
 	as("Draw the hem line from seam to seam: the hem is now <AMOUNT> {wide|wider than it was|narrower than it was}", func(h *hands, w words) error {
 		if w[1] == "wide" {
@@ -195,7 +195,7 @@ var grammar = []rule{
 		}
 		return h.says("bodice around", w[1])
 	}),
-	as("Lay front and back together along the underarm seam, then along the side seam; if their lengths differ, true the lower ends", nothing),
+	as("Lay front and back together along {the underarm seam, then along the side seam|the underarm seam|the side seam}; if their lengths differ, true the lower ends", nothing),
 	as("Each {underarm|side} seam {gets <AMOUNT> longer|gets <AMOUNT> shorter|stays as long as it is}", func(h *hands, w words) error {
 		for _, side := range []string{"front", "back"} {
 			if err := h.saysChange("growth "+seamOf[w[0]]+" "+side, w[1]); err != nil {

@@ -61,7 +61,7 @@ var pointForms = []struct {
 		}
 		return p.oldSeam(*p.bustLine)
 	}},
-	{regexp.MustCompile(`^a point (?:` + amountForm + ` (out|inward) from|on) the old underarm seam line, (?:` + amountForm + ` down it from the old underarm point \(the elbow\)|at the elbow, where its width was measured)$`), func(p *paper, w words) (point, error) {
+	{regexp.MustCompile(`^a point (?:` + amountForm + ` (out|inward) from|on) the old underarm seam line, (?:` + amountForm + ` down it from the old underarm point \(taken as the elbow\)|at the elbow, where its width was measured)$`), func(p *paper, w words) (point, error) {
 		mm, err := 0.0, error(nil)
 		if w[0] != "" {
 			mm, err = out(w[0], w[1])

@@ -139,7 +139,7 @@ func slideStepText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	}
 	text += fmt.Sprintf("Slide the pattern straight %s by %s, without turning it, until its %s. Mark its underarm point there", direction, sc.OnRuler(s.Slide.Abs()), reaches)
 	trace := fmt.Sprintf("trace the %s from it to the %s", parts.line, last)
-	const join = "join the two underarm points with a level line"
+	const join = "join it with a level line to where you stopped tracing"
 	traced := s.Pivot > 0 && !s.FromCorner
 	switch {
 	case s.Slide > 0 && traced:
@@ -206,7 +206,7 @@ func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	if s.Elbow {
 		where := "at the elbow, where its width was measured"
 		if s.ElbowDown.Known {
-			where = sc.Format(s.ElbowDown.Length) + " down it from the old underarm point (the elbow)"
+			where = sc.Format(s.ElbowDown.Length) + " down it from the old underarm point (taken as the elbow)"
 		}
 		point := fmt.Sprintf("a point %s %s from the old %s", sc.OnRuler(s.ElbowOut.Abs()), way(s.ElbowOut), parts.line)
 		if s.ElbowOut == 0 {
@@ -271,7 +271,7 @@ func trueText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 		}
 		return fold + "Smooth the armhole through the shoulder point and the underarm point, without a point or a dip."
 	}
-	text := "Smooth the cap through the shoulder dot and both underarm points, without a point or a dip."
+	text := "Smooth the cap through the shoulder dot and the underarm points, without a point or a dip."
 	if !s.Straight {
 		return text
 	}
