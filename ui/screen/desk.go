@@ -2,11 +2,7 @@ package screen
 
 import (
 	"fmt"
-	"strings"
 	"time"
-
-	"github.com/charmbracelet/bubbles/cursor"
-	"github.com/charmbracelet/bubbles/textinput"
 
 	"capscye/ui/forms"
 	"capscye/ui/picture"
@@ -16,8 +12,7 @@ import (
 	"capscye/worksheets"
 )
 
-// desk is a worksheet being worked on: the steps, the field under the hands and
-// what is being typed into it.
+// desk is a worksheet being worked on.
 type desk struct {
 	doc    *worksheets.Document
 	rep    report.Report
@@ -32,14 +27,11 @@ type desk struct {
 	height int
 	shown  units.System // lengths are shown in it; none for the sheet's own
 
-	step    forms.Step
-	at      [forms.StepCount]int // the field under the hands, per step, as an index into its form
-	scroll  int                  // of the page of step 5
-	trace   int                  // the step at the table, in step 6
-	entry   textinput.Model
-	reached string // what the line of input held when the field was reached
-	fresh   bool   // nothing was typed since: typing replaces
-	locked  bool   // the text has lines or signs that a line of input would lose
+	step   forms.Step
+	at     [forms.StepCount]int // the field under the hands, per step, as an index into its form
+	scroll int                  // of the page of step 5
+	trace  int                  // the step at the table, in step 6
+	typing typing
 
 	copies []worksheets.Sheet // laid beside the sheet to try something; see laid
 	hand   int                // what the hands are on: 0 the sheet, n the nth copy
@@ -59,7 +51,7 @@ type desk struct {
 }
 
 func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {
-	k := &desk{doc: d, copies: copies, styles: st, today: today, entry: newEntry(st)}
+	k := &desk{doc: d, copies: copies, styles: st, today: today, typing: typing{entry: newEntry(st)}}
 	k.reckon()
 	for s := range forms.StepCount {
 		k.at[s] = nextField(forms.Items[s], -1, 1)
@@ -72,19 +64,6 @@ func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today
 }
 
 func (d *desk) readOnly() string { return "Read-only: " + d.doc.ReadOnly + "." }
-
-// newEntry is a line of input that never blinks: a timer would cost processor
-// time while nothing happens. Suggestions stay off; they can panic on Tab at
-// the version in use.
-func newEntry(st styles) textinput.Model {
-	e := textinput.New()
-	e.Prompt = ""
-	e.CharLimit = forms.LongestAnswer
-	e.Cursor.SetMode(cursor.CursorStatic)
-	e.Cursor.Style = st.here
-	e.Focus()
-	return e
-}
 
 // pictured is the report that pictures show.
 func (d *desk) pictured() report.Report {
@@ -132,16 +111,13 @@ func (d *desk) reach() {
 	if k.IsLength() && d.shown != 0 { // a bare number would read as the other unit here
 		text = worksheets.WithUnit(text, d.sheet().Unit())
 	}
-	d.entry.SetValue(text)
-	d.entry.CursorEnd()
-	d.reached, d.preview = d.entry.Value(), nil
-	d.fresh = k.Kind() != worksheets.Text || text == ""
-	d.locked = d.reached != text || strings.ContainsFunc(text, typeset.Unprintable)
+	d.typing.begin(text, k.Kind() != worksheets.Text || text == "")
+	d.preview = nil
 }
 
 // typed is the sheet as it would be with what stands in the line of input.
 func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
-	sheet, text := *d.sheet(), d.entry.Value()
+	sheet, text := *d.sheet(), d.typing.text()
 	if k.IsLength() && d.shown != 0 {
 		text = worksheets.WithUnit(text, d.shown)
 	}
@@ -152,7 +128,7 @@ func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
 // commit takes what was typed as the answer, readable or not.
 func (d *desk) commit() wish {
 	k, ok := d.focused()
-	if !ok || forms.KindOf(k) == forms.ChoiceField || d.entry.Value() == d.reached {
+	if !ok || forms.KindOf(k) == forms.ChoiceField || !d.typing.changed() {
 		return wish{}
 	}
 	sheet, _ := d.typed(k)

@@ -126,30 +126,16 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 	case d.shut():
 		d.message = d.readOnly()
 		return wish{}
-	case d.locked:
+	case d.typing.locked:
 		d.message = "This text has lines or signs that would be lost here: edit it in the file."
 		return wish{}
 	}
-	if d.message = refusedPaste(msg, d.entry); d.message != "" {
+	if d.message = refusedPaste(msg, d.typing.entry); d.message != "" {
 		return wish{}
 	}
-	if d.fresh && k.Kind() != worksheets.Text && replaces(msg) {
-		d.entry.SetValue("")
-	}
-	d.fresh = false
-	d.entry, _ = d.entry.Update(msg)
+	d.typing.take(msg, k.Kind() != worksheets.Text && replaces(msg))
 	d.foresee()
 	return wish{}
-}
-
-// replaces tells the keys that do away with the old value of a field that was
-// just reached.
-func replaces(msg tea.KeyMsg) bool {
-	switch msg.Type {
-	case tea.KeyRunes, tea.KeySpace, tea.KeyBackspace, tea.KeyDelete:
-		return true
-	}
-	return false
 }
 
 // moveField goes to the next or the field before; Enter on the last field goes

@@ -168,7 +168,7 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 		options, now := forms.OptionsOf(d.sheet(), k)
 		return typeset.Cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
 	case forms.SlideField:
-		if d.fresh {
+		if d.typing.fresh {
 			return typeset.Cut(lead+"< "+d.styles.here.Render(d.rep.SlideRule())+" >   # slide now, l least, e even", width)
 		}
 	}
@@ -176,27 +176,12 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 	if k.Kind() == worksheets.Text {
 		room = width - labelWidth - 6
 	}
-	return typeset.Cut(lead+"["+d.typedText(room)+"] "+d.reading(k), width)
-}
-
-// typedText is the line of input in a box of fixed width: the library's own
-// grows by a cell when typing starts.
-func (d *desk) typedText(room int) string {
-	if d.fresh && d.entry.Value() != "" {
-		return typeset.Pad(d.styles.here.Render(typeset.Cut(typeset.Plain(d.entry.Value()), room)), room)
-	}
-	if strings.ContainsFunc(d.entry.Value(), typeset.Unprintable) { // shown, not obeyed
-		return typeset.Pad(typeset.Plain(d.entry.Value()), room)
-	}
-	e := d.entry
-	e.Width = room - 1
-	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
-	return typeset.Pad(e.View(), room)
+	return typeset.Cut(lead+"["+d.typing.render(room, d.styles)+"] "+d.reading(k), width)
 }
 
 // reading is how the typed text reads, in both systems, or that it does not.
 func (d *desk) reading(k worksheets.Key) string {
-	text := d.entry.Value()
+	text := d.typing.text()
 	if text == "" || k.Kind() == worksheets.Text {
 		return ""
 	}
@@ -219,7 +204,7 @@ func (d *desk) hint(width int) []string {
 	if !ok {
 		return nil
 	}
-	if forms.KindOf(k) != forms.ChoiceField && d.entry.Value() != "" {
+	if forms.KindOf(k) != forms.ChoiceField && d.typing.text() != "" {
 		if _, err := d.typed(k); err != nil {
 			return typeset.Wrap(typeset.Capitalised(typeset.Plain(err.Error()))+".", width)
 		}

@@ -40,7 +40,7 @@ func (d *desk) saved(msg savedMsg) {
 
 // adopt takes the document as it was written, with what was changed here since.
 func (d *desk) adopt(msg savedMsg) {
-	now, typing := d.doc.Sheet, d.entry.Value() != d.reached
+	now, typing := d.doc.Sheet, d.typing.changed()
 	d.doc = msg.doc
 	if msg.place != nil {
 		d.recovery, d.kept = msg.place, nil

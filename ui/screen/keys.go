@@ -109,14 +109,14 @@ func hasFields(d *desk) (bool, string) {
 
 // onSlide is the slide, until somebody types a length into it.
 func onSlide(d *desk) (bool, string) {
-	return d.on(forms.SlideField) && d.fresh, "this pushes the slide, in step 4"
+	return d.on(forms.SlideField) && d.typing.fresh, "this pushes the slide, in step 4"
 }
 
 func onChoice(d *desk) (bool, string) { return d.on(forms.ChoiceField), "" }
 
 // onLength is a length, and the slide once somebody types one into it.
 func onLength(d *desk) (bool, string) {
-	return d.on(forms.LengthField) || d.on(forms.SlideField) && !d.fresh, "tab goes from field to field"
+	return d.on(forms.LengthField) || d.on(forms.SlideField) && !d.typing.fresh, "tab goes from field to field"
 }
 
 func hasCopies(d *desk) (bool, string) {

@@ -48,7 +48,7 @@ func (d *desk) reckoned(n int, system units.System, known []report.Report) repor
 // read, the last that could stays.
 func (d *desk) foresee() {
 	k, ok := d.focused()
-	if !ok || d.entry.Value() == d.reached {
+	if !ok || !d.typing.changed() {
 		d.preview = nil
 		return
 	}
