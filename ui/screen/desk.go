@@ -42,12 +42,11 @@ type desk struct {
 	keeping  bool                 // something is being put there
 	unsafe   bool                 // it was said that nothing can be
 
-	past     []change // what can be taken back, the latest last
-	future   []change // what was taken back
-	message  string   // what just happened
-	conflict bool     // the file was changed by something else and not yet decided
-	failed   bool     // the last save did not succeed
-	mayLose  bool     // the person agreed that the file's comments go
+	history  history
+	message  string // what just happened
+	conflict bool   // the file was changed by something else and not yet decided
+	failed   bool   // the last save did not succeed
+	mayLose  bool   // the person agreed that the file's comments go
 }
 
 func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {

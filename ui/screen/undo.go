@@ -17,35 +17,59 @@ type change struct {
 	what          string // in words, "ease at the bicep"
 }
 
-// remember keeps a change that was made; what had been taken back before it
-// cannot be done again.
-func (d *desk) remember(before laid, what string) {
-	if before.equal(d.laid()) {
-		return
+// history is what was changed since the sheet came to the desk.
+type history struct {
+	past   []change // what can be taken back, the latest last
+	future []change // what was taken back
+}
+
+// add puts a change behind the others; what had been taken back before it cannot
+// be done again.
+func (h *history) add(c change) { h.past, h.future = append(h.past, c), nil }
+
+// back is the latest change, which is from now on what was taken back; not ok where
+// there is none.
+func (h *history) back() (c change, ok bool) { return pass(&h.past, &h.future) }
+
+// forth is the change that was taken back last, which is from now on the latest.
+func (h *history) forth() (c change, ok bool) { return pass(&h.future, &h.past) }
+
+// pass moves the last change of one list to the end of another.
+func pass(from, to *[]change) (c change, ok bool) {
+	last := len(*from) - 1
+	if last < 0 {
+		return change{}, false
 	}
-	d.past, d.future = append(d.past, change{before, d.laid(), what}), nil
+	c = (*from)[last]
+	*from, *to = (*from)[:last], append(*to, c)
+	return c, true
+}
+
+// remember keeps a change that was made.
+func (d *desk) remember(before laid, what string) {
+	if after := d.laid(); !before.equal(after) {
+		d.history.add(change{before, after, what})
+	}
 }
 
 // undo takes the latest change back. What is being typed is kept first, and is
 // then the latest.
 func (d *desk) undo() wish {
 	w := d.commit()
-	if len(d.past) == 0 {
+	c, ok := d.history.back()
+	if !ok {
 		return d.nothing(w, "There is nothing to undo.")
 	}
-	c := d.past[len(d.past)-1]
-	d.past, d.future = d.past[:len(d.past)-1], append(d.future, c)
 	return d.travel(c.after, c.before, "Taken back", c.what)
 }
 
 // redo makes the latest change again that was taken back.
 func (d *desk) redo() wish {
 	w := d.commit()
-	if len(d.future) == 0 {
+	c, ok := d.history.forth()
+	if !ok {
 		return d.nothing(w, "There is nothing to do again.")
 	}
-	c := d.future[len(d.future)-1]
-	d.future, d.past = d.future[:len(d.future)-1], append(d.past, c)
 	return d.travel(c.before, c.after, "Done again", c.what)
 }
 
