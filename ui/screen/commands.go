@@ -139,7 +139,7 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 	case named:
 		d.GoOnIn(path)
 	}
-	before := k.recovery
+	before := k.guard.place
 	return safely(func() tea.Msg {
 		msg := savedMsg{desk: k, doc: &d, sheet: d.Sheet, named: named}
 		save := d.Save
@@ -154,14 +154,14 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 	})
 }
 
-// keepLeftover keeps what is not saved against a crash.
-func keepLeftover(d *desk, list []worksheets.Sheet) tea.Cmd {
-	place := d.recovery
+// guardList keeps what is not saved against a crash.
+func guardList(d *desk, list []worksheets.Sheet) tea.Cmd {
+	place := d.guard.place
 	return safely(func() tea.Msg {
 		if len(list) == 0 {
-			return keptMsg{d, place.Drop()}
+			return guardedMsg{d, place.Drop()}
 		}
-		return keptMsg{d, place.Keep(worksheets.Leftover{At: time.Now(), Versions: list})}
+		return guardedMsg{d, place.Keep(worksheets.Leftover{At: time.Now(), Versions: list})}
 	})
 }
 

@@ -14,7 +14,7 @@ import (
 
 // desk is a worksheet being worked on.
 type desk struct {
-	doc    *worksheets.Document
+	standing
 	rep    report.Report
 	styles styles
 	today  time.Time
@@ -37,20 +37,13 @@ type desk struct {
 	hand   int                // what the hands are on: 0 the sheet, n the nth copy
 	beside []report.Report    // of the sheet and every copy, while there are any
 
-	recovery *worksheets.Recovery // where what is not saved is kept against a crash
-	kept     []worksheets.Sheet   // what is kept there, or about to be
-	keeping  bool                 // something is being put there
-	unsafe   bool                 // it was said that nothing can be
-
-	history  history
-	message  string // what just happened
-	conflict bool   // the file was changed by something else and not yet decided
-	failed   bool   // the last save did not succeed
-	mayLose  bool   // the person agreed that the file's comments go
+	guard   guard
+	history history
+	message string // what just happened
 }
 
 func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {
-	k := &desk{doc: d, copies: copies, styles: st, today: today, typing: typing{entry: newEntry(st)}}
+	k := &desk{standing: standing{doc: d}, copies: copies, styles: st, today: today, typing: typing{entry: newEntry(st)}}
 	k.reckon()
 	for s := range forms.StepCount {
 		k.at[s] = nextField(forms.Items[s], -1, 1)
@@ -61,8 +54,6 @@ func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today
 	k.reach()
 	return k
 }
-
-func (d *desk) readOnly() string { return "Read-only: " + d.doc.ReadOnly + "." }
 
 // pictured is the report that pictures show.
 func (d *desk) pictured() report.Report {
@@ -152,5 +143,5 @@ func (d *desk) set(k worksheets.Key, text string) wish {
 	}
 	d.reckon()
 	d.reach()
-	return d.keep()
+	return d.save()
 }

@@ -66,7 +66,7 @@ func (d *desk) addFitting(note string, day time.Time) wish {
 	d.remember(before, "note of a fitting")
 	d.reckon()
 	d.message = "The note is kept with the sheet: see step 5."
-	return d.keep()
+	return d.save()
 }
 
 // changeEase does what was offered, and says so.

@@ -36,7 +36,7 @@ func (m *root) grant(w wish) tea.Cmd {
 			return nil
 		}
 		m.bringing = true
-		return takeTheirs(*m.desk.doc, m.desk.copies, m.desk.recovery)
+		return takeTheirs(*m.desk.doc, m.desk.copies, m.desk.guard.place)
 	case wishName:
 		m.front = newNaming("What should the new worksheet be called?", "", m.styles, func(path string) wish {
 			m.front = m.askBegin(path)

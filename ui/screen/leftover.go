@@ -16,48 +16,80 @@ import (
 // What is not in a sheet's file is kept elsewhere against a crash, and offered at
 // the next start.
 
+// guard keeps what is not saved of the sheet on the desk against a crash.
+type guard struct {
+	place   *worksheets.Recovery
+	held    []worksheets.Sheet // what is kept there, or about to be
+	writing bool               // something is being put there
+	unsafe  bool               // it was said that nothing can be
+}
+
+// wants tells that something else has to be put there now, one writing at a time.
+func (g *guard) wants(list []worksheets.Sheet) bool {
+	return g.place != nil && !g.writing && !slices.EqualFunc(list, g.held, worksheets.Sheet.Equal)
+}
+
+// wrote takes the outcome. news tells that nothing can be kept, and that this was
+// not said yet.
+func (g *guard) wrote(err error) (news bool) {
+	g.writing = false
+	if err == nil {
+		g.unsafe = false
+		return false
+	}
+	news = !g.unsafe
+	g.held, g.unsafe = nil, true // tried again with the next message
+	return news
+}
+
+// leave is the end of the work on the sheet, of which list is not saved: that is
+// kept where the program was stopped, and dropped where the person agreed to that.
+func (g *guard) leave(stopped bool, list []worksheets.Sheet) error {
+	if g.place == nil {
+		return nil
+	}
+	defer g.place.Close()
+	if stopped && len(list) > 0 {
+		return g.place.Keep(worksheets.Leftover{At: time.Now(), Versions: list})
+	}
+	return g.place.Drop()
+}
+
 // unsaved is what is in no file: the sheet, where it was changed since, and the
 // copies beside it.
 func (d *desk) unsaved() []worksheets.Sheet {
-	if d.doc.Changed() && !d.doc.Saved() && d.doc.ReadOnly == "" {
+	if d.loose() {
 		return append([]worksheets.Sheet{d.doc.Sheet}, d.copies...)
 	}
 	return d.copies
 }
 
-// unkept is what would be lost now: what is unsaved, but for a sheet that is being
+// unguarded is what would be lost now: what is unsaved, but for a sheet that is being
 // saved.
-func (d *desk) unkept(saving bool) []worksheets.Sheet {
+func (d *desk) unguarded(saving bool) []worksheets.Sheet {
 	if saving && !d.conflict && !d.failed {
 		return d.copies
 	}
 	return d.unsaved()
 }
 
-// keepUp brings what is kept up to date, one writing at a time.
-func (m *root) keepUp() tea.Cmd {
+// guardWork brings what is kept against a crash up to date.
+func (m *root) guardWork() tea.Cmd {
 	d := m.desk
-	if d == nil || d.recovery == nil || d.keeping {
+	if d == nil {
 		return nil
 	}
-	list := d.unkept(m.saving)
-	if slices.EqualFunc(list, d.kept, worksheets.Sheet.Equal) {
+	list := d.unguarded(m.saving)
+	if !d.guard.wants(list) {
 		return nil
 	}
-	d.kept, d.keeping = list, true
-	return keepLeftover(d, list)
+	d.guard.held, d.guard.writing = list, true
+	return guardList(d, list)
 }
 
-// keptUp takes the outcome, and says once that nothing can be kept.
-func (m *root) keptUp(msg keptMsg) {
-	msg.desk.keeping = false
-	if msg.err == nil {
-		msg.desk.unsafe = false
-		return
-	}
-	msg.desk.kept = nil // tried again with the next message
-	if !msg.desk.unsafe {
-		msg.desk.unsafe = true
+// guarded takes the outcome, and says once that nothing can be kept.
+func (m *root) guarded(msg guardedMsg) {
+	if msg.desk.guard.wrote(msg.err) {
 		m.complain("What is not saved cannot be kept against a crash either: " + typeset.Plain(console.FileWords(msg.err)) + ".")
 	}
 }
@@ -71,7 +103,7 @@ func (d *desk) layLeftover(l worksheets.Leftover) {
 	if len(l.Versions) == 0 {
 		return
 	}
-	d.kept = l.Versions
+	d.guard.held = l.Versions
 	news := slices.DeleteFunc(slices.Clone(l.Versions), d.doc.Sheet.Equal)
 	if len(news) == 0 {
 		return
@@ -81,16 +113,10 @@ func (d *desk) layLeftover(l worksheets.Leftover) {
 	d.message = fmt.Sprintf("Beside it lies what was not saved on %s: ^x shows all of it.", console.DayAndTime(l.At))
 }
 
-// leave is the end of the work on a sheet: what is not saved is kept where the
-// program was stopped, and dropped where the person agreed to that.
+// leave is the end of the work on what is on the desk.
 func (m *root) leave(stopped bool) error {
-	d := m.desk
-	if d == nil || d.recovery == nil {
+	if m.desk == nil {
 		return nil
 	}
-	defer d.recovery.Close()
-	if list := d.unsaved(); stopped && len(list) > 0 {
-		return d.recovery.Keep(worksheets.Leftover{At: time.Now(), Versions: list})
-	}
-	return d.recovery.Drop()
+	return m.desk.guard.leave(stopped, m.desk.unsaved())
 }

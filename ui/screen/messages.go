@@ -20,8 +20,8 @@ type openedMsg struct {
 	copies   []worksheets.Sheet  // what lies beside it
 }
 
-// keptMsg says how keeping what is not saved went.
-type keptMsg struct {
+// guardedMsg says how keeping what is not saved went.
+type guardedMsg struct {
 	desk *desk
 	err  error
 }

@@ -47,10 +47,10 @@ func (m *root) Init() tea.Cmd { return nil }
 // Update routes, and keeps what that leaves unsaved.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := m.update(msg)
-	if kept, ok := msg.(keptMsg); ok && kept.err != nil {
+	if guarded, ok := msg.(guardedMsg); ok && guarded.err != nil {
 		return m, cmd
 	}
-	return m, both(cmd, m.keepUp())
+	return m, both(cmd, m.guardWork())
 }
 
 func both(one, other tea.Cmd) tea.Cmd {
@@ -89,8 +89,8 @@ func (m *root) update(msg tea.Msg) tea.Cmd {
 	case signalMsg:
 		m.status, m.signalled = msg.status, true
 		return m.end()
-	case keptMsg:
-		m.keptUp(msg)
+	case guardedMsg:
+		m.guarded(msg)
 	case terminal.FloodMsg:
 		m.complain("Too much came at once: what no hand could type was left out.")
 	case terminal.PasteTailMsg:
@@ -106,7 +106,7 @@ func (m *root) place() *worksheets.Recovery {
 	if m.desk == nil {
 		return nil
 	}
-	return m.desk.recovery
+	return m.desk.guard.place
 }
 
 // View is pure: the state and the window decide it.
@@ -245,10 +245,10 @@ func (m *root) opened(msg openedMsg) {
 	}
 	before := m.desk
 	m.front, m.desk = nil, newDesk(msg.doc, msg.copies, m.styles, m.today)
-	if before != nil && before.recovery == msg.recovery { // the same sheet, as somebody else wrote it
-		m.desk.kept = before.kept
+	if before != nil && before.guard.place == msg.recovery { // the same sheet, as somebody else wrote it
+		m.desk.guard.held = before.guard.held
 	}
-	m.desk.recovery = msg.recovery
+	m.desk.guard.place = msg.recovery
 	m.desk.layLeftover(msg.left)
 	m.desk.resize(m.width, m.height)
 	if !msg.recovery.Alone() {

@@ -72,7 +72,7 @@ func (m *root) startSave() tea.Cmd {
 // answer something first.
 func (m *root) saveIfChanged() (cmd tea.Cmd, asked bool) {
 	d := m.desk
-	if d == nil || d.doc.Path() == "" || d.doc.ReadOnly != "" || d.doc.Saved() || d.conflict {
+	if d == nil || d.doc.ReadOnly != "" || !d.due() {
 		return nil, false
 	}
 	if m.signalled {
@@ -137,7 +137,7 @@ func (m *root) settle(w wish) (cmd tea.Cmd, wait bool) {
 	case d != nil && len(d.copies) > 0:
 		m.complain("A copy lies beside this sheet: ^x there keeps or drops it first.")
 		return nil, true
-	case d == nil || d.doc.ReadOnly != "" || m.untouched() || !m.saving && d.doc.Saved():
+	case d == nil || d.doc.ReadOnly != "" || d.untouched() || !m.saving && d.doc.Saved():
 		return nil, false
 	case d.doc.Path() == "" || d.conflict || d.failed:
 		drop := w
@@ -167,7 +167,7 @@ func (m *root) quit() tea.Cmd {
 		m.told = false // that was agreed; what is in the sheet is still to be saved
 	}
 	switch {
-	case d == nil || d.doc.ReadOnly != "" || m.untouched():
+	case d == nil || d.doc.ReadOnly != "" || d.untouched():
 		return tea.Quit
 	case m.told || m.leaving:
 		if d.doc.Path() != "" {
@@ -207,6 +207,3 @@ func (m *root) end() tea.Cmd {
 	}
 	return tea.Quit
 }
-
-// untouched tells that an example was only looked at.
-func (m *root) untouched() bool { return m.desk.doc.Path() == "" && !m.desk.doc.Changed() }

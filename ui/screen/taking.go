@@ -66,7 +66,7 @@ func (d *desk) take(msg takenMsg) wish {
 	d.remember(before, what)
 	d.takeUp()
 	d.message = "Taken: the " + what + ". ^z takes it back."
-	return d.keep()
+	return d.save()
 }
 
 // sinceOffers offers to take again what has changed in an origin.

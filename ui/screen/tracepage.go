@@ -89,7 +89,7 @@ func (d *desk) setDone(done []string, what string) wish {
 	d.lay(sheet)
 	d.remember(before, what)
 	d.reckon()
-	return d.keep()
+	return d.save()
 }
 
 // jump goes to the first step of the piece before or after, or to either end.

@@ -91,12 +91,12 @@ func (d *desk) travel(from, to laid, verb, what string) wish {
 	d.takeUp()
 	d.message = fmt.Sprintf("%s: %s.", verb, what)
 	if len(from.copies) != len(to.copies) {
-		return d.keep()
+		return d.save()
 	}
 	was, is := from.at(to.hand), to.at(to.hand)
 	changed := slices.DeleteFunc(worksheets.Keys(), func(k worksheets.Key) bool { return was.Text(k) == is.Text(k) })
 	if len(changed) == 1 {
 		d.message = fmt.Sprintf("%s: %s is %s.", verb, forms.Fields[changed[0]].Words, cmp.Or(compare.AnswerText(d.rep, changed[0]), "empty"))
 	}
-	return d.keep()
+	return d.save()
 }

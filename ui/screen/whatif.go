@@ -72,7 +72,7 @@ func (d *desk) keepHand() wish {
 	d.remember(before, "kept "+kept)
 	d.takeUp()
 	d.message = fmt.Sprintf("Kept %s; nothing lies beside it any more. ^z takes it back.", kept)
-	return d.keep()
+	return d.save()
 }
 
 // dropHand puts the copy at hand away. why says what became of it.

@@ -1,0 +1,106 @@
+package screen
+
+import (
+	"errors"
+	"fmt"
+
+	"capscye/ui/console"
+	"capscye/ui/typeset"
+	"capscye/worksheets"
+)
+
+// standing is how a sheet and its file stand to each other.
+type standing struct {
+	doc      *worksheets.Document
+	conflict bool // the file was changed by something else and not yet decided
+	failed   bool // the last save did not succeed
+	mayLose  bool // the person agreed that the file's comments go
+}
+
+func (s *standing) readOnly() string { return "Read-only: " + s.doc.ReadOnly + "." }
+
+// due tells that something was changed which its file can take at once. What has no
+// file, or one that something else changed, waits in memory for the person to decide.
+func (s *standing) due() bool { return !s.conflict && s.doc.Path() != "" && !s.doc.Saved() }
+
+// loose tells that the sheet was changed and is in no file.
+func (s *standing) loose() bool {
+	return s.doc.Changed() && !s.doc.Saved() && s.doc.ReadOnly == ""
+}
+
+// untouched tells that an example was only looked at.
+func (s *standing) untouched() bool { return s.doc.Path() == "" && !s.doc.Changed() }
+
+// tried takes the outcome of a save, and says what there is to say of it.
+func (s *standing) tried(err error, backup string) (message string) {
+	s.failed = err != nil
+	switch {
+	case errors.Is(err, worksheets.ErrChanged):
+		s.conflict = true
+		return "Not saved: another program changed the file. ^s asks what to do."
+	case err != nil:
+		return "Not saved: " + typeset.Plain(console.FileWords(err)) + ". It is kept here; ^s tries again."
+	}
+	s.conflict = false
+	if backup == "" {
+		return ""
+	}
+	return "What the file held before is kept in " + typeset.Plain(backup) + "."
+}
+
+// words say in a word where the sheet is kept.
+func (s *standing) words() string {
+	switch {
+	case s.doc.ReadOnly != "":
+		return "read-only"
+	case s.doc.Path() == "":
+		return "example, not kept"
+	case s.doc.Saved():
+		return "saved"
+	}
+	return "not saved"
+}
+
+// save asks for what was changed to be saved, where it can be.
+func (d *desk) save() wish {
+	if !d.due() {
+		return wish{}
+	}
+	return wish{kind: wishSave}
+}
+
+// saved takes the outcome of a save.
+func (d *desk) saved(msg savedMsg) {
+	if msg.err == nil {
+		d.adopt(msg)
+	}
+	if said := d.tried(msg.err, msg.backup); said != "" {
+		d.message = said
+	}
+}
+
+// adopt takes the document as it was written, with what was changed here since.
+func (d *desk) adopt(msg savedMsg) {
+	now, typing := d.doc.Sheet, d.typing.changed()
+	d.doc = msg.doc
+	if msg.place != nil {
+		d.guard = guard{place: msg.place, writing: d.guard.writing, unsafe: d.guard.unsafe}
+	}
+	d.doc.Sheet = msg.doc.Sheet.Since(msg.sheet, now)
+	d.copies = following(d.copies, now, d.doc.Sheet)
+	if d.doc.Sheet.Equal(now) {
+		return
+	}
+	d.reckon()
+	if !typing {
+		d.reach()
+	}
+}
+
+// state says in a word where what is at hand is kept.
+func (d *desk) state() string {
+	if d.hand > 0 {
+		return fmt.Sprintf("copy %d of %d, not kept", d.hand, len(d.copies))
+	}
+	return d.words()
+}
