@@ -27,10 +27,7 @@ type desk struct {
 	height int
 	shown  units.System // lengths are shown in it; none for the sheet's own
 
-	step   forms.Step
-	at     [forms.StepCount]int // the field under the hands, per step, as an index into its form
-	scroll int                  // of the page of step 5
-	trace  int                  // the step at the table, in step 6
+	place
 	typing typing
 
 	copies []worksheets.Sheet // laid beside the sheet to try something; see laid
@@ -43,11 +40,8 @@ type desk struct {
 }
 
 func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {
-	k := &desk{standing: standing{doc: d}, copies: copies, styles: st, today: today, typing: typing{entry: newEntry(st)}}
+	k := &desk{standing: standing{doc: d}, place: beginning(), copies: copies, styles: st, today: today, typing: typing{entry: newEntry(st)}}
 	k.reckon()
-	for s := range forms.StepCount {
-		k.at[s] = nextField(forms.Items[s], -1, 1)
-	}
 	if d.ReadOnly != "" {
 		k.message = k.readOnly()
 	}
@@ -75,20 +69,6 @@ func (d *desk) panelPictures(width, height int) []string {
 func (d *desk) resize(width, height int) {
 	d.width, d.height = width, height
 	d.scrollBy(0)
-}
-
-// focused is the answer under the hands; ok is false on a page.
-func (d *desk) focused() (k worksheets.Key, ok bool) {
-	f := forms.Items[d.step]
-	if len(f) == 0 {
-		return 0, false
-	}
-	return f[d.at[d.step]].Key, true
-}
-
-func (d *desk) on(kind forms.Kind) bool {
-	k, ok := d.focused()
-	return ok && forms.KindOf(k) == kind
 }
 
 // reach prepares the line of input for the field that the hands came to.

@@ -142,11 +142,11 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 // on to the next step.
 func (d *desk) moveField(a action) wish {
 	w := d.commit()
-	f, by := forms.Items[d.step], 1
+	by := 1
 	if a == actPrevField {
 		by = -1
 	}
-	next := nextField(f, d.at[d.step], by)
+	next := d.nextField(by)
 	if a == actEnter && next <= d.at[d.step] {
 		d.goTo(d.step + 1)
 		return w
@@ -154,17 +154,6 @@ func (d *desk) moveField(a action) wish {
 	d.at[d.step] = next
 	d.reach()
 	return w
-}
-
-// nextField is the index of the field before or after one, going round.
-func nextField(f []forms.Item, from, by int) int {
-	for i := from + by; len(f) > 0 && i != from; i += by {
-		i = (i + len(f)) % len(f)
-		if f[i].Heading == "" {
-			return i
-		}
-	}
-	return max(from, 0)
 }
 
 func (d *desk) moveStep(a action, name string) wish {
@@ -181,8 +170,7 @@ func (d *desk) moveStep(a action, name string) wish {
 }
 
 func (d *desk) goTo(s forms.Step) {
-	d.step = max(0, min(s, forms.StepCount-1))
-	d.scroll = 0
+	d.turn(s)
 	if d.step == forms.Trace {
 		d.trace = d.firstUndone()
 	}
