@@ -5,34 +5,24 @@ import (
 	"time"
 
 	"capscye/ui/forms"
-	"capscye/ui/picture"
-	"capscye/ui/report"
 	"capscye/ui/typeset"
-	"capscye/units"
 	"capscye/worksheets"
 )
 
 // desk is a worksheet being worked on.
 type desk struct {
 	standing
-	rep    report.Report
+	reports
 	styles styles
-	today  time.Time
-
-	// preview is the report with what is being typed, while that can be read.
-	// Only pictures show it: what is half typed changes no answer.
-	preview *report.Report
 
 	width  int
 	height int
-	shown  units.System // lengths are shown in it; none for the sheet's own
 
 	place
 	typing typing
 
 	copies []worksheets.Sheet // laid beside the sheet to try something; see laid
 	hand   int                // what the hands are on: 0 the sheet, n the nth copy
-	beside []report.Report    // of the sheet and every copy, while there are any
 
 	guard   guard
 	history history
@@ -40,29 +30,13 @@ type desk struct {
 }
 
 func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {
-	k := &desk{standing: standing{doc: d}, place: beginning(), copies: copies, styles: st, today: today, typing: typing{entry: newEntry(st)}}
+	k := &desk{standing: standing{doc: d}, place: beginning(), copies: copies, styles: st, reports: reports{today: today}, typing: typing{entry: newEntry(st)}}
 	k.reckon()
 	if d.ReadOnly != "" {
 		k.message = k.readOnly()
 	}
 	k.reach()
 	return k
-}
-
-// pictured is the report that pictures show.
-func (d *desk) pictured() report.Report {
-	if d.preview != nil {
-		return *d.preview
-	}
-	return d.rep
-}
-
-// panelPictures are the pictures beside a form, for the room that is left.
-func (d *desk) panelPictures(width, height int) []string {
-	if d.preview == nil {
-		return picture.Both(d.rep, "", width, height)
-	}
-	return picture.Both(d.pictured(), " as typed", width, height)
 }
 
 // resize is told the window, so that scrolling ends where the page does.

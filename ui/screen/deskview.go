@@ -150,16 +150,6 @@ func (d *desk) shownValue(k worksheets.Key) string {
 	return typeset.Pad(value, valueWidth) + d.remark(k)
 }
 
-// remark stands behind a value: the usual ease at that place.
-func (d *desk) remark(k worksheets.Key) string {
-	place, ok := forms.PlaceOf[k]
-	if !ok {
-		return ""
-	}
-	low, high := report.UsualEase(place, d.rep.Input.Fabric)
-	return "usual " + wording.Span(low, high, d.rep.Scale)
-}
-
 // focusedRow is the field under the hands, with how it reads right now.
 func (d *desk) focusedRow(k worksheets.Key, width int) string {
 	lead := d.styles.here.Render(">") + " " + d.styles.answer.Render(typeset.Pad(forms.Fields[k].Label, labelWidth))

@@ -60,6 +60,30 @@ func following(copies []worksheets.Sheet, before, after worksheets.Sheet) []work
 	return follow
 }
 
+// reckon brings the reports up to date.
+func (d *desk) reckon() {
+	laid := make([]*worksheets.Document, len(d.copies)+1)
+	for n := range laid {
+		laid[n] = d.document(n)
+	}
+	d.bring(laid, d.hand)
+}
+
+// foresee computes the preview of what is being typed; while that cannot be
+// read, the last that could stays.
+func (d *desk) foresee() {
+	k, ok := d.focused()
+	if !ok || !d.typing.changed() {
+		d.preview = nil
+		return
+	}
+	if sheet, err := d.typed(k); err == nil {
+		typed := d.document(d.hand)
+		typed.Sheet = sheet
+		d.reports.foresee(typed)
+	}
+}
+
 // document is the sheet or a copy as if it were what the file held.
 func (d *desk) document(n int) *worksheets.Document {
 	l, doc := d.laid(), *d.doc

@@ -16,20 +16,6 @@ import (
 
 // Step 6: the steps at the table, one at a time, and as large as the screen.
 
-// traceAt is a step number within the steps.
-func (d *desk) traceAt(n int) int { return max(0, min(n, len(d.rep.TraceSteps())-1)) }
-
-// firstUndone is the first step that is not ticked off, or the last one.
-func (d *desk) firstUndone() int {
-	steps := d.rep.TraceSteps()
-	for i, s := range steps {
-		if !d.rep.Done(s) {
-			return i
-		}
-	}
-	return d.traceAt(len(steps))
-}
-
 // tick marks the step at hand as done and goes on to the next that is not.
 func (d *desk) tick() wish {
 	s, ok := d.atHand()

@@ -1,11 +1,9 @@
 package screen
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
-	"capscye/ui/compare"
 	"capscye/ui/forms"
 	"capscye/worksheets"
 )
@@ -100,39 +98,4 @@ func (d *desk) onCopy() bool {
 		d.message = "This is a copy: keep it first (^x), or go to the sheet (^g)."
 	}
 	return d.hand > 0
-}
-
-// laidWords names the sheet or a copy, by what was changed in it.
-func (d *desk) laidWords(n int) string {
-	if n == 0 {
-		return "the sheet as it was"
-	}
-	return fmt.Sprintf("copy %d (%s)", n, d.changedIn(n))
-}
-
-// changedIn says what is changed in a copy: "ease at the bicep 2 in and 1 more".
-func (d *desk) changedIn(n int) string {
-	sheet, copied := d.beside[0], d.beside[n]
-	name, more := "", 0
-	for _, k := range worksheets.Keys() {
-		f, ok := forms.Fields[k]
-		switch {
-		case !ok || sheet.Sheet.Text(k) == copied.Sheet.Text(k):
-		case k == worksheets.MeasuredOn || k == worksheets.BodyFrom || k == worksheets.PatternFrom: // go with what was measured
-			more++
-		case name == "":
-			name = f.Words + " " + cmp.Or(compare.AnswerText(copied, k), "empty")
-		default:
-			more++
-		}
-	}
-	switch {
-	case name == "" && more == 0:
-		return "nothing changed yet"
-	case name == "":
-		return "another day or origin"
-	case more > 0:
-		return fmt.Sprintf("%s and %d more", name, more)
-	}
-	return name
 }
