@@ -23,7 +23,7 @@ import (
 
 // Run asks for a worksheet, and ends with the answer.
 func Run(s *console.Session, names []string) error {
-	a := &asking{out: s.Out, today: s.Today, group: -1, heard: console.Listen(s.In)}
+	a := &asking{conversation: conversation{out: s.Out, heard: console.Listen(s.In)}, today: s.Today, group: -1}
 	defer a.heard.Stop()
 	err := a.open(names)
 	defer a.place.Close()
@@ -60,10 +60,8 @@ func Run(s *console.Session, names []string) error {
 
 // asking is a worksheet being asked for.
 type asking struct {
-	out    io.Writer
-	broken error // why nothing can be said any more
-	heard  *console.Listener
-	today  time.Time
+	conversation
+	today time.Time
 
 	doc   *worksheets.Document
 	rep   report.Report
@@ -105,22 +103,29 @@ type groupOf struct {
 	from, count int
 }
 
-func (a *asking) say(format string, args ...any) {
-	if a.broken != nil {
+// conversation is what is said and what is heard.
+type conversation struct {
+	out    io.Writer
+	broken error // why nothing can be said any more
+	heard  *console.Listener
+}
+
+func (c *conversation) say(format string, args ...any) {
+	if c.broken != nil {
 		return
 	}
-	if _, err := fmt.Fprintf(a.out, format+"\n", args...); err != nil {
-		a.broken = fmt.Errorf("cannot write: %w", err)
+	if _, err := fmt.Fprintf(c.out, format+"\n", args...); err != nil {
+		c.broken = fmt.Errorf("cannot write: %w", err)
 	}
 }
 
 // listen waits for a line; there is none to wait for once nobody hears the
 // questions.
-func (a *asking) listen() (h console.Line, ok bool) {
-	if a.broken != nil {
+func (c *conversation) listen() (h console.Line, ok bool) {
+	if c.broken != nil {
 		return console.Line{}, false
 	}
-	return a.heard.Next()
+	return c.heard.Next()
 }
 
 // errNotBegun says that the person went away before there was a worksheet.
