@@ -2,7 +2,6 @@ package screen
 
 import (
 	"fmt"
-	"slices"
 
 	"capscye/ui/compare"
 	"capscye/ui/report"
@@ -25,7 +24,7 @@ func (d *desk) besideLines(width int) []string {
 	if len(d.copies) == 0 {
 		return nil
 	}
-	shown := d.laidShown((width - besideLabel) / besideCell)
+	shown := d.inSight((width - besideLabel) / besideCell)
 	label := min(width-besideCell*len(shown), besideLabelMost)
 	head, sheets := typeset.Pad("", label), make([]report.Report, len(shown))
 	for i, n := range shown {
@@ -68,25 +67,4 @@ func (d *desk) besideIn(width, height int) []string {
 		lines = append(lines[:max(height-1, 0)], typeset.Cut(fmt.Sprintf("... and %d more: ^x", more+1), width))
 	}
 	return lines
-}
-
-// focusCopy is the copy at hand, or the latest while the hands are on the sheet.
-func (d *desk) focusCopy() int {
-	if d.hand > 0 {
-		return d.hand
-	}
-	return len(d.copies)
-}
-
-// laidShown are the sheet and the copy in focus, and as many more as have room,
-// in their order.
-func (d *desk) laidShown(room int) []int {
-	shown := []int{0, d.focusCopy()}
-	for n := 1; n <= len(d.copies) && len(shown) < room; n++ {
-		if n != shown[1] {
-			shown = append(shown, n)
-		}
-	}
-	slices.Sort(shown)
-	return shown
 }

@@ -9,28 +9,25 @@ import (
 	"capscye/worksheets"
 )
 
-// desk is a worksheet being worked on.
+// desk is a worksheet being worked on. Each of its parts is about one thing and has
+// the methods that need no other; what is read on every page is embedded.
 type desk struct {
-	standing
-	reports
-	styles styles
+	standing // the sheet, and how its file stands to it
+	trials   // copies beside it
+	reports  // what follows from all of them
+	place    // where the hands are
+	typing   typing
+	history  history
+	guard    guard
 
-	width  int
-	height int
-
-	place
-	typing typing
-
-	copies []worksheets.Sheet // laid beside the sheet to try something; see laid
-	hand   int                // what the hands are on: 0 the sheet, n the nth copy
-
-	guard   guard
-	history history
-	message string // what just happened
+	styles        styles
+	width, height int
+	message       string // what just happened
 }
 
 func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {
-	k := &desk{standing: standing{doc: d}, place: beginning(), copies: copies, styles: st, reports: reports{today: today}, typing: typing{entry: newEntry(st)}}
+	k := &desk{standing: standing{doc: d}, trials: trials{copies: copies}, reports: reports{today: today},
+		place: beginning(), typing: typing{entry: newEntry(st)}, styles: st}
 	k.reckon()
 	if d.ReadOnly != "" {
 		k.message = k.readOnly()

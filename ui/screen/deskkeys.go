@@ -170,7 +170,7 @@ func (d *desk) moveStep(a action, name string) wish {
 }
 
 func (d *desk) goTo(s forms.Step) {
-	d.turn(s)
+	d.place.turn(s)
 	if d.step == forms.Trace {
 		d.trace = d.firstUndone()
 	}

@@ -6,12 +6,62 @@ import (
 	"capscye/worksheets"
 )
 
-// laid is what lies on the desk: the sheet of the file, and copies of it with
-// which something is tried. It is a value; the copies are never changed in place.
-type laid struct {
-	sheet  worksheets.Sheet
+// trials are copies of a sheet, laid beside it to try something. They are a value; the
+// copies are never changed in place.
+type trials struct {
 	copies []worksheets.Sheet
-	hand   int // which of them the hands are on: 0 is the sheet, n the nth copy
+	hand   int // what the hands are on: 0 is the sheet, n the nth copy
+}
+
+// add lays a copy beside the others, and takes it up.
+func (t *trials) add(s worksheets.Sheet) {
+	t.copies = append(slices.Clone(t.copies), s)
+	t.hand = len(t.copies)
+}
+
+// change puts a changed version in the place of the copy at hand.
+func (t *trials) change(s worksheets.Sheet) {
+	t.copies = slices.Clone(t.copies)
+	t.copies[t.hand-1] = s
+}
+
+// drop puts the copy at hand away.
+func (t *trials) drop() {
+	t.copies = slices.Delete(slices.Clone(t.copies), t.hand-1, t.hand)
+	t.hand = min(t.hand, len(t.copies))
+}
+
+// pass moves the hands from the sheet to the copies, one after the other, and back.
+func (t *trials) pass(by int) {
+	all := len(t.copies) + 1
+	t.hand = (t.hand + by + all) % all
+}
+
+// focusCopy is the copy at hand, or the latest while the hands are on the sheet.
+func (t *trials) focusCopy() int {
+	if t.hand > 0 {
+		return t.hand
+	}
+	return len(t.copies)
+}
+
+// inSight are the sheet and the copy in focus, and as many more as have room,
+// in their order.
+func (t *trials) inSight(room int) []int {
+	shown := []int{0, t.focusCopy()}
+	for n := 1; n <= len(t.copies) && len(shown) < room; n++ {
+		if n != shown[1] {
+			shown = append(shown, n)
+		}
+	}
+	slices.Sort(shown)
+	return shown
+}
+
+// laid is what lies on the desk: the sheet of the file, and copies of it.
+type laid struct {
+	sheet worksheets.Sheet
+	trials
 }
 
 // at is the sheet, for 0, or a copy.
@@ -28,7 +78,7 @@ func (l laid) equal(other laid) bool {
 }
 
 // laid is what lies on the desk now.
-func (d *desk) laid() laid { return laid{d.doc.Sheet, d.copies, d.hand} }
+func (d *desk) laid() laid { return laid{d.doc.Sheet, d.trials} }
 
 // sheet is the sheet or the copy that the hands are on, to be read only.
 func (d *desk) sheet() *worksheets.Sheet {
@@ -43,8 +93,7 @@ func (d *desk) sheet() *worksheets.Sheet {
 // the copy follows.
 func (d *desk) lay(s worksheets.Sheet) {
 	if d.hand > 0 {
-		d.copies = slices.Clone(d.copies)
-		d.copies[d.hand-1] = s
+		d.trials.change(s)
 		return
 	}
 	d.copies = following(d.copies, d.doc.Sheet, s)
@@ -66,7 +115,7 @@ func (d *desk) reckon() {
 	for n := range laid {
 		laid[n] = d.document(n)
 	}
-	d.bring(laid, d.hand)
+	d.reports.bring(laid, d.hand)
 }
 
 // foresee computes the preview of what is being typed; while that cannot be

@@ -74,7 +74,7 @@ func (d *desk) saved(msg savedMsg) {
 	if msg.err == nil {
 		d.adopt(msg)
 	}
-	if said := d.tried(msg.err, msg.backup); said != "" {
+	if said := d.standing.tried(msg.err, msg.backup); said != "" {
 		d.message = said
 	}
 }
@@ -102,5 +102,5 @@ func (d *desk) state() string {
 	if d.hand > 0 {
 		return fmt.Sprintf("copy %d of %d, not kept", d.hand, len(d.copies))
 	}
-	return d.words()
+	return d.standing.words()
 }

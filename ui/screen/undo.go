@@ -87,7 +87,7 @@ func (d *desk) nothing(w wish, message string) wish {
 // past to travel to.
 func (d *desk) travel(from, to laid, verb, what string) wish {
 	d.doc.Sheet = d.doc.Sheet.Since(from.sheet, to.sheet)
-	d.copies, d.hand = to.copies, to.hand
+	d.trials = to.trials
 	d.takeUp()
 	d.message = fmt.Sprintf("%s: %s.", verb, what)
 	if len(from.copies) != len(to.copies) {

@@ -2,7 +2,6 @@ package screen
 
 import (
 	"fmt"
-	"slices"
 
 	"capscye/ui/forms"
 	"capscye/worksheets"
@@ -28,8 +27,7 @@ func (d *desk) layTrial(s worksheets.Sheet) {
 		return
 	}
 	before := d.laid()
-	d.copies = append(slices.Clone(d.copies), s)
-	d.hand = len(d.copies)
+	d.trials.add(s)
 	d.remember(before, "copy laid beside the sheet")
 	d.takeUp()
 	d.message = "A copy to try things on: ^g goes between, ^x keeps or drops it."
@@ -52,8 +50,7 @@ func (d *desk) nextLaid(by int) wish {
 		d.message = "There is no copy beside the sheet: ^l lays one."
 		return w
 	}
-	all := len(d.copies) + 1
-	d.hand = (d.hand + by + all) % all
+	d.trials.pass(by)
 	d.takeUp()
 	d.message = fmt.Sprintf("Now at %s.", d.laidWords(d.hand))
 	return w
@@ -66,7 +63,7 @@ func (d *desk) keepHand() wish {
 		return wish{}
 	}
 	before, kept := d.laid(), d.laidWords(d.hand)
-	d.doc.Sheet, d.copies, d.hand = *d.sheet(), nil, 0
+	d.doc.Sheet, d.trials = *d.sheet(), trials{}
 	d.remember(before, "kept "+kept)
 	d.takeUp()
 	d.message = fmt.Sprintf("Kept %s; nothing lies beside it any more. ^z takes it back.", kept)
@@ -76,8 +73,7 @@ func (d *desk) keepHand() wish {
 // dropHand puts the copy at hand away. why says what became of it.
 func (d *desk) dropHand(why string) {
 	before := d.laid()
-	d.copies = slices.Delete(slices.Clone(d.copies), d.hand-1, d.hand)
-	d.hand = min(d.hand, len(d.copies))
+	d.trials.drop()
 	d.remember(before, "copy put away")
 	d.takeUp()
 	d.message = why
@@ -86,7 +82,7 @@ func (d *desk) dropHand(why string) {
 // dropCopies puts all copies away.
 func (d *desk) dropCopies() {
 	before := d.laid()
-	d.copies, d.hand = nil, 0
+	d.trials = trials{}
 	d.remember(before, "copies put away")
 	d.takeUp()
 }
