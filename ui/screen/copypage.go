@@ -28,21 +28,21 @@ func (p *copyPage) key(name string) wish {
 	case "up", "down", "pgup", "pgdown", "home", "end":
 		return p.lines.key(name)
 	case "k":
-		return wish{kind: wishKeepCopy}
+		return toKeepCopy{}
 	case "d", "s":
 		switch {
 		case d.hand == 0:
 			d.message = "This is the sheet itself; left and right go to the copies."
-			return wish{}
+			return nil
 		case name == "s":
-			return wish{kind: wishNameCopy}
+			return toNameCopy{}
 		}
 		d.dropHand("The copy is put away; ^z brings it back.")
 		if len(d.copies) > 0 {
-			return wish{}
+			return nil
 		}
 	}
-	return wish{kind: wishBack}
+	return toGoBack{}
 }
 
 func (p *copyPage) render(width, height int) string {

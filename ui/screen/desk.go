@@ -70,7 +70,7 @@ func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
 func (d *desk) commit() wish {
 	k, ok := d.focused()
 	if !ok || forms.KindOf(k) == forms.ChoiceField || !d.typing.changed() {
-		return wish{}
+		return nil
 	}
 	sheet, _ := d.typed(k)
 	return d.set(k, sheet.Text(k))
@@ -81,7 +81,7 @@ func (d *desk) set(k worksheets.Key, text string) wish {
 	if d.shut() {
 		d.message = d.readOnly()
 		d.reach()
-		return wish{}
+		return nil
 	}
 	before, sheet := d.laid(), *d.sheet()
 	if err := sheet.Set(k, text); err != nil {

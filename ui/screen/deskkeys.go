@@ -24,7 +24,7 @@ func (d *desk) key(msg tea.KeyMsg) wish {
 		}
 		if why := d.whyNot(name); why != "" && strings.HasPrefix(name, "ctrl+") { // a line of input has uses of its own for some
 			d.message = why
-			return wish{}
+			return nil
 		}
 	}
 	return d.enter(msg)
@@ -62,20 +62,20 @@ func (d *desk) do(a action, name string) wish {
 	case actTake:
 		return d.takeHere()
 	case actOffers:
-		return wish{kind: wishOffers}
+		return toSeeOffers{}
 	case actCopy:
 		return d.layCopy()
 	case actOther:
 		return d.nextLaid(1)
 	case actCopies:
 		d.commit()
-		return wish{kind: wishCopies}
+		return toSeeCopies{}
 	case actTable:
-		return wish{kind: wishTable}
+		return toSeeTable{}
 	case actCard:
-		return wish{kind: wishCard}
+		return toPrint{}
 	case actNote:
-		return wish{kind: wishNote}
+		return toNote{}
 	case actLeast:
 		return d.set(worksheets.Slide, "least")
 	case actEven:
@@ -87,23 +87,23 @@ func (d *desk) do(a action, name string) wish {
 		if d.hand > 0 {
 			d.message = "The sheet is saved, this copy is not: ^x keeps it or gives it its own file."
 		}
-		return wish{kind: wishSave, ask: true}
+		return toSave{ask: true}
 	case actList:
 		d.commit()
-		return wish{kind: wishList}
+		return toList{}
 	case actWorking:
-		return wish{kind: wishWorking}
+		return toSeeWorking{}
 	case actDrill:
-		return wish{kind: wishDrill}
+		return toDrill{}
 	case actWords:
-		return wish{kind: wishWords}
+		return toSeeWords{}
 	case actKeys:
-		return wish{kind: wishKeys}
+		return toSeeKeys{}
 	case actQuit:
 		d.commit()
-		return wish{kind: wishQuit}
+		return toQuit{}
 	}
-	return wish{}
+	return nil
 }
 
 // unless is the way that a key goes: on, unless it is one of those that go back.
@@ -122,20 +122,20 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 		return d.commit()
 	case !ok || forms.KindOf(k) == forms.ChoiceField || msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
 		d.message = d.whyNot(msg.String())
-		return wish{}
+		return nil
 	case d.shut():
 		d.message = d.readOnly()
-		return wish{}
+		return nil
 	case d.typing.locked:
 		d.message = "This text has lines or signs that would be lost here: edit it in the file."
-		return wish{}
+		return nil
 	}
 	if d.message = refusedPaste(msg, d.typing.entry); d.message != "" {
-		return wish{}
+		return nil
 	}
 	d.typing.take(msg, k.Kind() != worksheets.Text && replaces(msg))
 	d.foresee()
-	return wish{}
+	return nil
 }
 
 // moveField goes to the next or the field before; Enter on the last field goes

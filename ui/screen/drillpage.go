@@ -54,12 +54,12 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 	over := p.scored || p.lesson.Ended()
 	switch name := msg.String(); {
 	case name == "esc" && (over || !p.lesson.Begun()):
-		return wish{kind: wishBack}
+		return toGoBack{}
 	case name == "esc":
 		p.scored, p.scroll = true, 0
 	case name == "pgup" || name == "pgdown":
 		p.turn(name)
-		return wish{}
+		return nil
 	case name == "up" || name == "down":
 		p.scrollTo(p.scroll + unless(name, "up"))
 	case name == "enter" && p.scored && !p.lesson.Ended():
@@ -77,7 +77,7 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 		p.enter(msg)
 	}
 	p.sure = ""
-	return wish{}
+	return nil
 }
 
 // turn goes to another level with the same seed. Where steps are done already, the

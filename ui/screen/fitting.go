@@ -46,8 +46,8 @@ func (m *root) askEase(c easeChange) part {
 		text += " That is smaller than the body: only a knit takes it."
 	}
 	return &question{styles: m.styles, text: text, answers: []answer{
-		{"y", "yes", wish{kind: wishEase, ease: &c}},
-		{"esc", "no, the note alone", wish{kind: wishBack}},
+		{"y", "yes", toChangeEase{c}},
+		{"esc", "no, the note alone", toGoBack{}},
 	}}
 }
 

@@ -70,7 +70,7 @@ func (k keyed) key(tea.KeyMsg) wish {
 	case "view":
 		k.m.front = keyed{faulty{"view-now"}, k.m}
 	}
-	return wish{}
+	return nil
 }
 
 // A fault of the program gives the terminal back, names the file with what was not

@@ -33,13 +33,13 @@ func newList(found []roster.Row, st styles, canBack bool) *list {
 	l := &list{styles: st, canBack: canBack, head: "Worksheets of this folder"}
 	for i := range found {
 		f := &found[i]
-		l.rows = append(l.rows, sheetRow(f, wish{kind: wishOpen, path: f.Path}))
+		l.rows = append(l.rows, sheetRow(f, toBring{source: file(f.Path)}))
 	}
-	l.rows = append(l.rows, listRow{text: "Begin a new worksheet", wish: wish{kind: wishName}})
+	l.rows = append(l.rows, listRow{text: "Begin a new worksheet", wish: toName{}})
 	for _, name := range worksheets.Examples() {
-		l.rows = append(l.rows, listRow{text: "Example: " + name, wish: wish{kind: wishExample, path: name}})
+		l.rows = append(l.rows, listRow{text: "Example: " + name, wish: toBring{source: example(name)}})
 	}
-	l.rows = append(l.rows, listRow{text: "Drill: the sums of the trade, in five levels", wish: wish{kind: wishDrill}})
+	l.rows = append(l.rows, listRow{text: "Drill: the sums of the trade, in five levels", wish: toDrill{}})
 	l.find("")
 	return l
 }
@@ -106,7 +106,7 @@ func (l *list) key(msg tea.KeyMsg) wish {
 		if text := []rune(l.typed + typeset.Plain(string(msg.Runes))); len(text) <= mostTyped {
 			l.find(string(text))
 		}
-		return wish{}
+		return nil
 	}
 	switch msg.String() {
 	case "backspace":
@@ -129,10 +129,10 @@ func (l *list) key(msg tea.KeyMsg) wish {
 		if l.typed != "" {
 			l.find("")
 		} else if l.canBack {
-			return wish{kind: wishBack}
+			return toGoBack{}
 		}
 	}
-	return wish{}
+	return nil
 }
 
 func (l *list) render(width, height int) string {

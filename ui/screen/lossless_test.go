@@ -74,7 +74,7 @@ func TestAfterTheCopiesTheSheetIsSeen(t *testing.T) {
 // The page of copies goes with the last of them, whatever puts that away.
 func TestThePageOfCopiesGoesWithTheLast(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("ctrl+l").Types("20").Press("enter", "ctrl+x", "s")
-	cmd := rootOf(r).grant(wish{kind: wishSaveCopy, path: "own.toml"})
+	cmd := rootOf(r).grant(toSaveCopy{"own.toml"})
 	r.Press("ctrl+x").Sees("What if")
 	r.Tell(cmd()) // it took that long to be written
 	r.Sees("The copy is in own.toml.", "[saved]")

@@ -34,15 +34,15 @@ func (n *naming) key(msg tea.KeyMsg) wish {
 	n.message = ""
 	switch msg.String() {
 	case "esc":
-		return wish{kind: wishBack}
+		return toGoBack{}
 	case "enter":
 		return n.done()
 	}
 	if n.message = refusedPaste(msg, n.entry); n.message != "" {
-		return wish{}
+		return nil
 	}
 	n.entry, _ = n.entry.Update(msg)
-	return wish{}
+	return nil
 }
 
 // refusedPaste says why what was pasted does not go into a line of input; "" where
@@ -62,14 +62,14 @@ func (n *naming) done() wish {
 	text := strings.TrimSpace(n.entry.Value())
 	if n.take != nil {
 		if text == "" {
-			return wish{kind: wishBack}
+			return toGoBack{}
 		}
 		return n.take(text)
 	}
 	path, refusal := console.FreeName(text)
 	if refusal != "" {
 		n.message = refusal
-		return wish{}
+		return nil
 	}
 	return n.grant(path)
 }

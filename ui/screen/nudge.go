@@ -21,12 +21,12 @@ func (d *desk) nudge(by int) wish {
 	typed, err := d.typed(k)
 	if err != nil || typed.Text(k) == "" {
 		d.message = "Type a length first; then up and down move it by a ruler mark."
-		return wish{}
+		return nil
 	}
 	text := forms.Exactly(nextMark(typed.Reading(k).Length, typed.Ruler(), by), d.sheet().Scale())
 	if err := typed.Set(k, text); err != nil {
 		d.message = forms.Fields[k].Label + ": " + typeset.Plain(err.Error())
-		return wish{}
+		return nil
 	}
 	return d.set(k, text)
 }

@@ -33,19 +33,19 @@ func (p *offerPage) key(name string) wish {
 	switch name {
 	case "up", "shift+tab":
 		p.at = max(p.at-1, 0)
-		return wish{}
+		return nil
 	case "down", "tab":
 		p.at = max(min(p.at+1, len(list)-1), 0)
-		return wish{}
+		return nil
 	case "enter":
 		if len(list) > 0 {
-			return wish{kind: wishTry, sheet: &list[p.at].Sheet}
+			return toTry{list[p.at].Sheet}
 		}
 	}
 	if n, err := strconv.Atoi(name); err == nil && 1 <= n && n <= len(list) {
-		return wish{kind: wishTry, sheet: &list[n-1].Sheet}
+		return toTry{list[n-1].Sheet}
 	}
-	return wish{kind: wishBack}
+	return toGoBack{}
 }
 
 func (p *offerPage) render(width, height int) string {

@@ -21,7 +21,7 @@ func (q *question) key(name string) wish {
 			return a.wish
 		}
 	}
-	return wish{}
+	return nil
 }
 
 func (q *question) render(width, height int) string {

@@ -72,7 +72,8 @@ func (m *root) update(msg tea.Msg) tea.Cmd {
 			msg.Paste = true // text that came at once; "tab" would be taken for that key
 		}
 		w := m.route(msg)
-		m.told = m.told && w.kind == wishQuit
+		_, quits := w.(toQuit)
+		m.told = m.told && quits
 		return m.grant(w)
 	case openedMsg:
 		m.opened(msg)
@@ -136,21 +137,21 @@ func (m *root) resize(width, height int) {
 // route gives a key to what is in front.
 func (m *root) route(msg tea.KeyMsg) wish {
 	if key := msg.String(); m.front != nil && (key == "ctrl+c" || key == "ctrl+q") {
-		return wish{kind: wishQuit}
+		return toQuit{}
 	}
 	switch front := m.front.(type) {
 	case interface{ key(tea.KeyMsg) wish }:
 		return front.key(msg)
 	case interface{ key(string) wish }:
 		if msg.Paste { // no key was pressed
-			return wish{}
+			return nil
 		}
 		return front.key(msg.String())
 	}
 	if m.desk != nil {
 		return m.desk.key(msg)
 	}
-	return wish{kind: wishQuit}
+	return toQuit{}
 }
 
 // print writes the card beside the sheet, under the sheet's name.
@@ -170,7 +171,7 @@ func (m *root) print() tea.Cmd {
 func (m *root) askCopyName() *naming {
 	d := m.desk
 	return newNaming("Under which name should "+d.laidWords(d.hand)+" be kept?", console.FileNameFor(d.sheet().Text(worksheets.Title)+" what if"),
-		m.styles, func(path string) wish { return wish{kind: wishSaveCopy, path: path} })
+		m.styles, func(path string) wish { return toSaveCopy{path} })
 }
 
 // copySaved puts a copy away that has its own file now.
@@ -205,7 +206,7 @@ func (m *root) printed(msg printedMsg) {
 }
 
 // bring brings another worksheet to the table, once what is there is safe.
-func (m *root) bring(w wish) tea.Cmd {
+func (m *root) bring(w toBring) tea.Cmd {
 	if !w.drop {
 		if cmd, wait := m.settle(w); wait {
 			return cmd
@@ -215,25 +216,19 @@ func (m *root) bring(w wish) tea.Cmd {
 		return nil
 	}
 	m.bringing = true
-	switch w.kind {
-	case wishExample:
-		return openExample(w.path, m.place())
-	case wishBegin:
-		return beginFile(w.path, w.unit, w.taking, m.place())
-	}
-	return openFile(w.path, m.place())
+	return w.source.open(m.place())
 }
 
 // askBegin offers to begin a worksheet that does not exist yet.
 func (m *root) askBegin(path string) part {
-	begin := func(u units.System) wish { return wish{kind: wishBegin, path: path, unit: u} }
-	with := func(s worksheets.Section) wish { return wish{kind: wishPick, taking: &taking{section: s, path: path}} }
+	begin := func(u units.System) wish { return toBring{source: newSheet{path: path, unit: u}} }
+	with := func(s worksheets.Section) wish { return toPick{taking{section: s, path: path}} }
 	return &question{styles: m.styles, text: fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path)), answers: []answer{
 		{"i", "begin it in inches", begin(units.Inches)},
 		{"c", "begin it in centimetres", begin(units.Centimetres)},
 		{"b", "begin it with the body of another worksheet here", with(worksheets.BodySection)},
 		{"p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection)},
-		{"esc", "no, show the worksheets of this folder", wish{kind: wishList}},
+		{"esc", "no, show the worksheets of this folder", toList{}},
 	}}
 }
 
@@ -298,7 +293,7 @@ func (m *root) complain(text string) {
 		front.message = text
 	default:
 		if m.desk == nil {
-			m.front = &question{styles: m.styles, message: text, answers: []answer{{"esc", "the worksheets of this folder", wish{kind: wishList}}}}
+			m.front = &question{styles: m.styles, message: text, answers: []answer{{"esc", "the worksheets of this folder", toList{}}}}
 			return
 		}
 		m.desk.message = text

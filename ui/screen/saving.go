@@ -33,18 +33,18 @@ func (m *root) save(ask bool) tea.Cmd {
 	case ask && d.conflict:
 		m.front = &question{styles: m.styles, text: typeset.Plain(d.doc.Path()) + " was changed by another program since it was read here.",
 			answers: []answer{
-				{"t", "take theirs, and keep mine beside it", wish{kind: wishTheirs}},
-				{"m", "write mine, and keep theirs beside it", wish{kind: wishSaveAs, path: d.doc.Path(), over: true}},
-				{"b", "leave theirs, and go on with mine in a file of its own", wish{kind: wishBeside}},
-				{"esc", "decide later", wish{kind: wishBack}},
+				{"t", "take theirs, and keep mine beside it", toTakeTheirs{}},
+				{"m", "write mine, and keep theirs beside it", toSaveAs{path: d.doc.Path(), over: true}},
+				{"b", "leave theirs, and go on with mine in a file of its own", toGoOnBeside{}},
+				{"esc", "decide later", toGoBack{}},
 			}}
 		return nil
 	case !d.mayLose && d.doc.LosesComments():
 		m.front = &question{styles: m.styles, text: typeset.Plain(d.doc.Path()) + " is written in a way that does not let single values be changed: " +
 			"saving makes it anew, and its comments go. The file as it is now will be kept beside it.",
 			answers: []answer{
-				{"s", "save", wish{kind: wishLose}},
-				{"esc", "not now", wish{kind: wishBack}},
+				{"s", "save", toLose{}},
+				{"esc", "not now", toGoBack{}},
 			}}
 		return nil
 	}
@@ -54,7 +54,7 @@ func (m *root) save(ask bool) tea.Cmd {
 // askName asks for the file name of a sheet that has none.
 func (m *root) askName(suggestion, message string) *naming {
 	n := newNaming("Under which name should this worksheet be kept?", suggestion, m.styles,
-		func(path string) wish { return wish{kind: wishSaveAs, path: path} })
+		func(path string) wish { return toSaveAs{path: path} })
 	n.message = message
 	return n
 }
@@ -97,7 +97,7 @@ func (m *root) behindSave(w wish, granted func() tea.Cmd) tea.Cmd {
 func (m *root) saved(msg savedMsg) tea.Cmd {
 	m.saving = false
 	next := m.next
-	m.next = wish{}
+	m.next = nil
 	if msg.desk != m.desk { // nothing else is brought while one is being saved
 		return nil
 	}
@@ -112,7 +112,7 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 	m.desk.saved(msg)
 	if msg.err != nil {
 		m.told, m.leaving = m.leaving, false // the person has to see it first
-		if next.kind != wishNothing {
+		if next != nil {
 			m.front = nil
 		}
 		return nil
@@ -131,7 +131,7 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 // settle makes sure that another worksheet can take the place of this one:
 // what can be saved is saved first, and about the rest the person is asked.
 // wait tells that the wish has to wait.
-func (m *root) settle(w wish) (cmd tea.Cmd, wait bool) {
+func (m *root) settle(w toBring) (cmd tea.Cmd, wait bool) {
 	d := m.desk
 	switch {
 	case d != nil && len(d.copies) > 0:
@@ -143,9 +143,9 @@ func (m *root) settle(w wish) (cmd tea.Cmd, wait bool) {
 		drop := w
 		drop.drop = true
 		m.front = &question{styles: m.styles, text: d.rep.Name() + " has changes that are not saved.", answers: []answer{
-			{"s", "stay and save them", wish{kind: wishSave, ask: true}},
+			{"s", "stay and save them", toSave{ask: true}},
 			{"d", "drop them and go on", drop},
-			{"esc", "stay", wish{kind: wishBack}},
+			{"esc", "stay", toGoBack{}},
 		}}
 		return nil, true
 	}

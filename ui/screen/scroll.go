@@ -23,10 +23,10 @@ func newScrollPage(head string, text func(int) ([]string, int), width, height in
 func (p *scrollPage) key(name string) wish {
 	by, ok := map[string]int{"down": 1, "up": -1, "pgdown": p.height - 1, "pgup": 1 - p.height, "home": -p.end, "end": p.end}[name]
 	if !ok {
-		return wish{kind: wishBack}
+		return toGoBack{}
 	}
 	p.scroll = min(max(p.scroll+by, 0), p.end)
-	return wish{}
+	return nil
 }
 
 // resize is told the window, so that scrolling ends where the page does.

@@ -34,7 +34,7 @@ func (d *desk) pushSlide(by int) wish {
 	low, high, ok := reachOfSlide(d.rep)
 	if !ok || d.rep.Plan.Open {
 		d.message = "There is no other slide that works."
-		return wish{}
+		return nil
 	}
 	now := d.rep.Plan.Sides[calc.SleeveFront].Slide
 	if chosen := d.sheet().Reading(worksheets.Slide); chosen.Known {
@@ -44,7 +44,7 @@ func (d *desk) pushSlide(by int) wish {
 	next := min(max(nextMark(now, d.sheet().Ruler(), by), low), high)
 	if next == now {
 		d.message = "The slide is at the end of its band."
-		return wish{}
+		return nil
 	}
 	return d.set(worksheets.Slide, forms.Exactly(next, d.sheet().Scale()))
 }

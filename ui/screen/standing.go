@@ -64,9 +64,9 @@ func (s *standing) words() string {
 // save asks for what was changed to be saved, where it can be.
 func (d *desk) save() wish {
 	if !d.due() {
-		return wish{}
+		return nil
 	}
-	return wish{kind: wishSave}
+	return toSave{}
 }
 
 // saved takes the outcome of a save.

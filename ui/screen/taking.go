@@ -27,14 +27,14 @@ type taking struct {
 func (d *desk) takeHere() wish {
 	if d.shut() {
 		d.message = d.readOnly()
-		return wish{}
+		return nil
 	}
 	d.commit()
 	t := taking{section: worksheets.BodySection}
 	if d.step == forms.Pattern {
 		t.section = worksheets.PatternSection
 	}
-	return wish{kind: wishPick, taking: &t}
+	return toPick{t}
 }
 
 // newPicker lists the sheets of the folder to take a section from, but for the one
@@ -46,11 +46,11 @@ func newPicker(found []roster.Row, t taking, own string, st styles) *list {
 		if f.Failure == "" && filepath.Base(f.Path) != filepath.Base(own) {
 			one := t
 			one.from = f.Path
-			l.rows = append(l.rows, sheetRow(f, wish{kind: wishTake, taking: &one}))
+			l.rows = append(l.rows, sheetRow(f, toTake{one}))
 		}
 	}
 	if len(l.rows) == 0 {
-		l.rows = []listRow{{text: "There is no other worksheet in this folder.", wish: wish{kind: wishBack}}}
+		l.rows = []listRow{{text: "There is no other worksheet in this folder.", wish: toGoBack{}}}
 	}
 	l.find("")
 	return l

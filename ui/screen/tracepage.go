@@ -20,9 +20,9 @@ import (
 func (d *desk) tick() wish {
 	s, ok := d.atHand()
 	if !ok {
-		return wish{}
+		return nil
 	}
-	w := wish{}
+	var w wish
 	if !d.rep.Done(s) {
 		w = d.setDone(append(d.withoutName(s.Name), s.ID()), "step "+wording.Verbs[s.Action])
 	}
@@ -39,7 +39,7 @@ func (d *desk) tick() wish {
 func (d *desk) untick() wish {
 	s, ok := d.atHand()
 	if !ok || !d.rep.Done(s) {
-		return wish{}
+		return nil
 	}
 	return d.setDone(d.withoutName(s.Name), "step "+wording.Verbs[s.Action]+" not done")
 }
@@ -186,9 +186,9 @@ func (v tableView) key(name string) wish {
 	case "left", "right", "home", "end":
 		d.jump(name)
 	default:
-		return wish{kind: wishBack}
+		return toGoBack{}
 	}
-	return wish{}
+	return nil
 }
 
 func (v tableView) render(width, height int) string {

@@ -60,7 +60,7 @@ func (d *desk) nextLaid(by int) wish {
 func (d *desk) keepHand() wish {
 	if d.doc.ReadOnly != "" && d.hand > 0 {
 		d.message = d.readOnly() + " A copy can be saved as its own file."
-		return wish{}
+		return nil
 	}
 	before, kept := d.laid(), d.laidWords(d.hand)
 	d.doc.Sheet, d.trials = *d.sheet(), trials{}
