@@ -2,7 +2,6 @@ package screen
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -20,7 +19,7 @@ func (d *desk) key(msg tea.KeyMsg) wish {
 	name := msg.String()
 	if !msg.Paste {
 		if b, ok := d.find(name); ok {
-			return d.do(b.act, name)
+			return b.do(d, name)
 		}
 		if why := d.whyNot(name); why != "" && strings.HasPrefix(name, "ctrl+") { // a line of input has uses of its own for some
 			d.message = why
@@ -28,90 +27,6 @@ func (d *desk) key(msg tea.KeyMsg) wish {
 		}
 	}
 	return d.enter(msg)
-}
-
-// do is what the bindings come to.
-func (d *desk) do(a action, name string) wish {
-	switch a {
-	case actNextField, actPrevField, actEnter:
-		return d.moveField(a)
-	case actTurn, actStep:
-		return d.moveStep(a, name)
-	case actNudge:
-		return d.nudge(unless(name, "down"))
-	case actChoose:
-		return d.choose(unless(name, "left", "up"))
-	case actPush:
-		return d.pushSlide(unless(name, "left", "down"))
-	case actScroll:
-		if d.step == forms.Trace {
-			d.trace = d.traceAt(d.trace + unless(name, "up"))
-		} else {
-			d.scrollBy(unless(name, "up"))
-		}
-	case actDone:
-		return d.tick()
-	case actUndone:
-		return d.untick()
-	case actJump:
-		d.jump(name)
-	case actUndo:
-		return d.undo()
-	case actRedo:
-		return d.redo()
-	case actTake:
-		return d.takeHere()
-	case actOffers:
-		return toSeeOffers{}
-	case actCopy:
-		return d.layCopy()
-	case actOther:
-		return d.nextLaid(1)
-	case actCopies:
-		d.commit()
-		return toSeeCopies{}
-	case actTable:
-		return toSeeTable{}
-	case actCard:
-		return toPrint{}
-	case actNote:
-		return toNote{}
-	case actLeast:
-		return d.set(worksheets.Slide, "least")
-	case actEven:
-		return d.set(worksheets.Slide, "even")
-	case actUnit:
-		return d.switchUnit()
-	case actSave:
-		d.commit()
-		if d.hand > 0 {
-			d.message = "The sheet is saved, this copy is not: ^x keeps it or gives it its own file."
-		}
-		return toSave{ask: true}
-	case actList:
-		d.commit()
-		return toList{}
-	case actWorking:
-		return toSeeWorking{}
-	case actDrill:
-		return toDrill{}
-	case actWords:
-		return toSeeWords{}
-	case actKeys:
-		return toSeeKeys{}
-	case actQuit:
-		d.commit()
-		return toQuit{}
-	}
-	return nil
-}
-
-// unless is the way that a key goes: on, unless it is one of those that go back.
-func unless(name string, back ...string) int {
-	if slices.Contains(back, name) {
-		return -1
-	}
-	return 1
 }
 
 // enter puts what no binding took into the field.
@@ -138,34 +53,33 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 	return nil
 }
 
-// moveField goes to the next or the field before; Enter on the last field goes
-// on to the next step.
-func (d *desk) moveField(a action) wish {
+// moveField goes to the next or the field before.
+func (d *desk) moveField(by int) wish {
 	w := d.commit()
-	by := 1
-	if a == actPrevField {
-		by = -1
-	}
-	next := d.nextField(by)
-	if a == actEnter && next <= d.at[d.step] {
-		d.goTo(d.step + 1)
-		return w
-	}
-	d.at[d.step] = next
+	d.at[d.step] = d.nextField(by)
 	d.reach()
 	return w
 }
 
-func (d *desk) moveStep(a action, name string) wish {
-	w := d.commit()
-	switch {
-	case a == actStep:
-		d.goTo(forms.Step(name[len(name)-1] - '1'))
-	case name == "pgup" || name == "ctrl+p":
-		d.goTo(d.step - 1)
-	default:
-		d.goTo(d.step + 1)
+// enterField goes to the next field; behind the last one to the next step.
+func (d *desk) enterField() wish {
+	if d.nextField(1) <= d.at[d.step] {
+		return d.moveStep(1)
 	}
+	return d.moveField(1)
+}
+
+// moveStep goes to the next or the step before.
+func (d *desk) moveStep(by int) wish {
+	w := d.commit()
+	d.goTo(d.step + forms.Step(by))
+	return w
+}
+
+// stepNamed goes to the step whose number ends the name of the key.
+func (d *desk) stepNamed(key string) wish {
+	w := d.commit()
+	d.goTo(forms.Step(key[len(key)-1] - '1'))
 	return w
 }
 

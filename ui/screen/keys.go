@@ -8,6 +8,7 @@ import (
 
 	"capscye/ui/forms"
 	"capscye/ui/typeset"
+	"capscye/worksheets"
 )
 
 // binding is one row of a table of keys. The bottom line and the page of keys
@@ -17,90 +18,91 @@ type binding struct {
 	Show  string   // as a person reads them
 	Does  string
 	Where string // on the page of keys: where it works, where not everywhere
-	act   action
+	do    func(d *desk, key string) wish
 	// when tells whether the key works now; nil is always. A key that does not
 	// is left out of the bottom line, and says why when it is pressed.
 	when func(*desk) (ok bool, why string)
 	rare bool // only on the page of keys
 }
 
-// action is what a key of the worksheet does.
-type action uint8
-
-const (
-	actNextField action = iota
-	actPrevField
-	actEnter
-	actTurn   // to the next step or the one before
-	actStep   // to the step that the key names
-	actPush   // the slide
-	actChoose // through a choice
-	actNudge  // a length by a ruler mark
-	actScroll
-	actDone // the step at the table, and on to the next
-	actUndone
-	actJump   // to another piece, or to either end
-	actTake   // measurements of another sheet
-	actOffers // what would make it work
-	actTable  // the step, as large as the screen
-	actCard   // the sheet on paper
-	actNote   // what a test garment showed
-	actLeast
-	actEven
-	actUndo
-	actRedo
-	actCopy // lay a copy beside the sheet
-	actOther
-	actCopies
-	actUnit
-	actSave
-	actList
-	actWorking // the arithmetic behind the figures
-	actDrill
-	actWords // of the trade
-	actKeys
-	actQuit
-)
-
 // Keys is the table for the worksheet. The first match whose time it is
 // wins; a key that nobody takes goes into the field.
 var Keys = []binding{
-	{keys: []string{"tab"}, Show: "tab", Does: "next", Where: "in a form", act: actNextField, when: hasFields},
-	{keys: []string{"shift+tab"}, Show: "shift+tab", Does: "back", Where: "in a form", act: actPrevField, when: hasFields, rare: true},
-	{keys: []string{"enter"}, Show: "enter", Does: "keep, next", Where: "in a form", act: actEnter, when: hasFields, rare: true},
-	{keys: []string{"enter"}, Show: "enter", Does: "next step", Where: "on a page", act: actTurn, when: onPage, rare: true},
-	{keys: []string{"ctrl+g"}, Show: "^g", Does: "other", Where: "beside a copy", act: actOther, when: hasCopies},
-	{keys: []string{"ctrl+x"}, Show: "^x", Does: "keep or drop", Where: "beside a copy", act: actCopies, when: hasCopies},
-	{keys: []string{"left", "right", "up", "down"}, Show: "arrows", Does: "push", Where: "on the slide", act: actPush, when: onSlide},
-	{keys: []string{"l"}, Show: "l", Does: "least", Where: "on the slide", act: actLeast, when: onSlide},
-	{keys: []string{"e"}, Show: "e", Does: "even", Where: "on the slide", act: actEven, when: onSlide},
-	{keys: []string{"left", "right", "up", "down", " "}, Show: "arrows", Does: "choose", Where: "in a choice", act: actChoose, when: onChoice},
-	{keys: []string{"up", "down"}, Show: "up/down", Does: "one mark", Where: "in a length", act: actNudge, when: onLength},
-	{keys: []string{" "}, Show: "space", Does: "done, next", Where: "in step 6", act: actDone, when: onTrace},
-	{keys: []string{"x"}, Show: "x", Does: "not done", Where: "in step 6", act: actUndone, when: onTrace, rare: true},
-	{keys: []string{"left", "right", "home", "end"}, Show: "left/right", Does: "piece", Where: "in step 6", act: actJump, when: onTrace, rare: true},
-	{keys: []string{"t"}, Show: "t", Does: "table view", Where: "in step 6", act: actTable, when: onTrace},
-	{keys: []string{"n"}, Show: "n", Does: "note a fitting", Where: "in step 6", act: actNote, when: onTrace},
-	{keys: []string{"c"}, Show: "c", Does: "card", Where: "in step 6", act: actCard, when: onTrace},
-	{keys: []string{"up", "down"}, Show: "up/down", Does: "step", Where: "in step 6", act: actScroll, when: onTrace},
-	{keys: []string{"w"}, Show: "w", Does: "ways out", Where: "in step 5", act: actOffers, when: onTrouble},
-	{keys: []string{"up", "down"}, Show: "up/down", Does: "scroll", Where: "in step 5", act: actScroll, when: onMatch},
-	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, Show: "pgdn/pgup", Does: "step", Where: "or ^n, ^p", act: actTurn},
+	{keys: []string{"tab"}, Show: "tab", Does: "next", Where: "in a form", do: to((*desk).moveField), when: hasFields},
+	{keys: []string{"shift+tab"}, Show: "shift+tab", Does: "back", Where: "in a form", do: to((*desk).moveField, "shift+tab"), when: hasFields, rare: true},
+	{keys: []string{"enter"}, Show: "enter", Does: "keep, next", Where: "in a form", do: plain((*desk).enterField), when: hasFields, rare: true},
+	{keys: []string{"enter"}, Show: "enter", Does: "next step", Where: "on a page", do: to((*desk).moveStep), when: onPage, rare: true},
+	{keys: []string{"ctrl+g"}, Show: "^g", Does: "other", Where: "beside a copy", do: plain((*desk).nextCopy), when: hasCopies},
+	{keys: []string{"ctrl+x"}, Show: "^x", Does: "keep or drop", Where: "beside a copy", do: typedFirst(toSeeCopies{}), when: hasCopies},
+	{keys: []string{"left", "right", "up", "down"}, Show: "arrows", Does: "push", Where: "on the slide", do: to((*desk).pushSlide, "left", "down"), when: onSlide},
+	{keys: []string{"l"}, Show: "l", Does: "least", Where: "on the slide", do: slide("least"), when: onSlide},
+	{keys: []string{"e"}, Show: "e", Does: "even", Where: "on the slide", do: slide("even"), when: onSlide},
+	{keys: []string{"left", "right", "up", "down", " "}, Show: "arrows", Does: "choose", Where: "in a choice", do: to((*desk).choose, "left", "up"), when: onChoice},
+	{keys: []string{"up", "down"}, Show: "up/down", Does: "one mark", Where: "in a length", do: to((*desk).nudge, "down"), when: onLength},
+	{keys: []string{" "}, Show: "space", Does: "done, next", Where: "in step 6", do: plain((*desk).tick), when: onTrace},
+	{keys: []string{"x"}, Show: "x", Does: "not done", Where: "in step 6", do: plain((*desk).untick), when: onTrace, rare: true},
+	{keys: []string{"left", "right", "home", "end"}, Show: "left/right", Does: "piece", Where: "in step 6", do: (*desk).jump, when: onTrace, rare: true},
+	{keys: []string{"t"}, Show: "t", Does: "table view", Where: "in step 6", do: asks(toSeeTable{}), when: onTrace},
+	{keys: []string{"n"}, Show: "n", Does: "note a fitting", Where: "in step 6", do: asks(toNote{}), when: onTrace},
+	{keys: []string{"c"}, Show: "c", Does: "card", Where: "in step 6", do: asks(toPrint{}), when: onTrace},
+	{keys: []string{"up", "down"}, Show: "up/down", Does: "step", Where: "in step 6", do: to((*desk).moveTrace, "up"), when: onTrace},
+	{keys: []string{"w"}, Show: "w", Does: "ways out", Where: "in step 5", do: asks(toSeeOffers{}), when: onTrouble},
+	{keys: []string{"up", "down"}, Show: "up/down", Does: "scroll", Where: "in step 5", do: to((*desk).scrollBy, "up"), when: onMatch},
+	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, Show: "pgdn/pgup", Does: "step", Where: "or ^n, ^p", do: to((*desk).moveStep, "pgup", "ctrl+p")},
 	{keys: []string{"f1", "f2", "f3", "f4", "f5", "f6", "alt+1", "alt+2", "alt+3", "alt+4", "alt+5", "alt+6"},
-		Show: "f1-f6", Does: "to a step", Where: "or alt+1-6", act: actStep, rare: true},
-	{keys: []string{"1", "2", "3", "4", "5", "6"}, Show: "1-6", Does: "to a step", Where: "on a page", act: actStep, when: onPage},
-	{keys: []string{"ctrl+z"}, Show: "^z", Does: "undo", act: actUndo, rare: true},
-	{keys: []string{"ctrl+y"}, Show: "^y", Does: "redo", act: actRedo, rare: true},
-	{keys: []string{"ctrl+s"}, Show: "^s", Does: "save", act: actSave},
-	{keys: []string{"ctrl+l"}, Show: "^l", Does: "what if", Where: "lays a copy", act: actCopy},
-	{keys: []string{"ctrl+f"}, Show: "^f", Does: "take from", Where: "another sheet", act: actTake, when: onMeasures, rare: true},
-	{keys: []string{"ctrl+t"}, Show: "^t", Does: "in/cm", act: actUnit},
-	{keys: []string{"ctrl+o"}, Show: "^o", Does: "sheets", act: actList},
-	{keys: []string{"ctrl+r"}, Show: "^r", Does: "working", act: actWorking},
-	{keys: []string{"ctrl+d"}, Show: "^d", Does: "drill", act: actDrill, rare: true}, // delete does what it does in a line of input
-	{keys: []string{"ctrl+e"}, Show: "^e", Does: "words", act: actWords, rare: true},
-	{keys: []string{"ctrl+k"}, Show: "^k", Does: "keys", act: actKeys},
-	{keys: []string{"ctrl+c", "ctrl+q"}, Show: "^c", Does: "end", Where: "or ^q", act: actQuit},
+		Show: "f1-f6", Does: "to a step", Where: "or alt+1-6", do: (*desk).stepNamed, rare: true},
+	{keys: []string{"1", "2", "3", "4", "5", "6"}, Show: "1-6", Does: "to a step", Where: "on a page", do: (*desk).stepNamed, when: onPage},
+	{keys: []string{"ctrl+z"}, Show: "^z", Does: "undo", do: plain((*desk).undo), rare: true},
+	{keys: []string{"ctrl+y"}, Show: "^y", Does: "redo", do: plain((*desk).redo), rare: true},
+	{keys: []string{"ctrl+s"}, Show: "^s", Does: "save", do: plain((*desk).askSave)},
+	{keys: []string{"ctrl+l"}, Show: "^l", Does: "what if", Where: "lays a copy", do: plain((*desk).layCopy)},
+	{keys: []string{"ctrl+f"}, Show: "^f", Does: "take from", Where: "another sheet", do: plain((*desk).takeHere), when: onMeasures, rare: true},
+	{keys: []string{"ctrl+t"}, Show: "^t", Does: "in/cm", do: plain((*desk).switchUnit)},
+	{keys: []string{"ctrl+o"}, Show: "^o", Does: "sheets", do: typedFirst(toList{})},
+	{keys: []string{"ctrl+r"}, Show: "^r", Does: "working", do: asks(toSeeWorking{})},
+	{keys: []string{"ctrl+d"}, Show: "^d", Does: "drill", do: asks(toDrill{}), rare: true}, // delete does what it does in a line of input
+	{keys: []string{"ctrl+e"}, Show: "^e", Does: "words", do: asks(toSeeWords{}), rare: true},
+	{keys: []string{"ctrl+k"}, Show: "^k", Does: "keys", do: asks(toSeeKeys{})},
+	{keys: []string{"ctrl+c", "ctrl+q"}, Show: "^c", Does: "end", Where: "or ^q", do: typedFirst(toQuit{})},
+}
+
+// The ways in which bindings do what they do.
+
+// plain does the same whichever of its keys it was.
+func plain(do func(*desk) wish) func(*desk, string) wish {
+	return func(d *desk, _ string) wish { return do(d) }
+}
+
+// to moves something by one: on, or back where the key is one of those that go back.
+func to(move func(d *desk, by int) wish, back ...string) func(*desk, string) wish {
+	return func(d *desk, key string) wish { return move(d, unless(key, back...)) }
+}
+
+// asks wants one thing.
+func asks(w wish) func(*desk, string) wish {
+	return func(*desk, string) wish { return w }
+}
+
+// typedFirst takes what is being typed as the answer, and wants one thing that sees to
+// it that all is saved.
+func typedFirst(w wish) func(*desk, string) wish {
+	return func(d *desk, _ string) wish {
+		d.commit()
+		return w
+	}
+}
+
+// slide sets the slide to one of its words.
+func slide(word string) func(*desk, string) wish {
+	return func(d *desk, _ string) wish { return d.set(worksheets.Slide, word) }
+}
+
+// unless is the way that a key goes: on, unless it is one of those that go back.
+func unless(name string, back ...string) int {
+	if slices.Contains(back, name) {
+		return -1
+	}
+	return 1
 }
 
 func hasFields(d *desk) (bool, string) {

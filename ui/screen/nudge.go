@@ -9,10 +9,11 @@ import (
 // What the arrow keys do to the field under the hands.
 
 // scrollBy moves the page of step 5, no farther than its end.
-func (d *desk) scrollBy(by int) {
+func (d *desk) scrollBy(by int) wish {
 	l := layoutFor(d.width, d.height, len(d.copies) > 0)
 	end := max(0, len(matchLines(d.rep, d.styles, l.formWidth))-l.formHeight)
 	d.scroll = min(max(0, d.scroll+by), end)
+	return nil
 }
 
 // nudge moves the length in the field to the next mark of the ruler.

@@ -69,6 +69,15 @@ func (d *desk) save() wish {
 	return toSave{}
 }
 
+// askSave asks for what is at hand to be saved, whatever has to be asked first.
+func (d *desk) askSave() wish {
+	d.commit()
+	if d.hand > 0 {
+		d.message = "The sheet is saved, this copy is not: ^x keeps it or gives it its own file."
+	}
+	return toSave{ask: true}
+}
+
 // saved takes the outcome of a save.
 func (d *desk) saved(msg savedMsg) {
 	if msg.err == nil {

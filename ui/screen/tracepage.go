@@ -79,10 +79,10 @@ func (d *desk) setDone(done []string, what string) wish {
 }
 
 // jump goes to the first step of the piece before or after, or to either end.
-func (d *desk) jump(name string) {
+func (d *desk) jump(name string) wish {
 	steps := d.rep.TraceSteps()
 	if len(steps) == 0 {
-		return
+		return nil
 	}
 	at := d.traceAt(d.trace)
 	switch name {
@@ -103,6 +103,13 @@ func (d *desk) jump(name string) {
 		}
 	}
 	d.trace = at
+	return nil
+}
+
+// moveTrace goes to the next step at the table, or the one before.
+func (d *desk) moveTrace(by int) wish {
+	d.trace = d.traceAt(d.trace + by)
+	return nil
 }
 
 // traceLines is the page: what stands against cutting, the step at hand with
@@ -180,15 +187,13 @@ func (v tableView) key(name string) wish {
 	case "x":
 		return d.untick()
 	case "up", "pgup":
-		d.trace = d.traceAt(d.trace - 1)
+		return d.moveTrace(-1)
 	case "down", "pgdown", "enter":
-		d.trace = d.traceAt(d.trace + 1)
+		return d.moveTrace(1)
 	case "left", "right", "home", "end":
-		d.jump(name)
-	default:
-		return toGoBack{}
+		return d.jump(name)
 	}
-	return nil
+	return toGoBack{}
 }
 
 func (v tableView) render(width, height int) string {

@@ -56,6 +56,8 @@ func (d *desk) nextLaid(by int) wish {
 	return w
 }
 
+func (d *desk) nextCopy() wish { return d.nextLaid(1) }
+
 // keepHand makes what the hands are on the sheet, and drops the copies.
 func (d *desk) keepHand() wish {
 	if d.doc.ReadOnly != "" && d.hand > 0 {
