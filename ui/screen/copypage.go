@@ -1,6 +1,10 @@
 package screen
 
-import "capscye/ui/typeset"
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/typeset"
+)
 
 // copyPage shows the sheet and its copies side by side with all that differs, and
 // what can be done with the one at hand.
@@ -17,7 +21,9 @@ func newCopyPage(d *desk, width, height int) *copyPage {
 // resize is told the window, so that scrolling ends where the page does.
 func (p *copyPage) resize(width, height int) { p.lines.resize(width, height-1) }
 
-func (p *copyPage) key(name string) wish {
+func (p *copyPage) key(msg tea.KeyMsg) wish { return named(msg, p.press) }
+
+func (p *copyPage) press(name string) wish {
 	d := p.desk
 	d.message = ""
 	switch name {
@@ -26,7 +32,7 @@ func (p *copyPage) key(name string) wish {
 	case "right", "tab", "ctrl+g":
 		return d.nextLaid(1)
 	case "up", "down", "pgup", "pgdown", "home", "end":
-		return p.lines.key(name)
+		return p.lines.press(name)
 	case "k":
 		return toKeepCopy{}
 	case "d", "s":

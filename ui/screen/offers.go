@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"capscye/ui/compare"
 	"capscye/ui/typeset"
 )
@@ -28,7 +30,9 @@ func (p *offerPage) offers() (list []compare.Offer) {
 	return list
 }
 
-func (p *offerPage) key(name string) wish {
+func (p *offerPage) key(msg tea.KeyMsg) wish { return named(msg, p.press) }
+
+func (p *offerPage) press(name string) wish {
 	list := p.offers()
 	switch name {
 	case "up", "shift+tab":

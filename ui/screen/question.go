@@ -1,6 +1,10 @@
 package screen
 
-import "capscye/ui/typeset"
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/typeset"
+)
 
 // question asks something that one key answers.
 type question struct {
@@ -15,7 +19,9 @@ type answer struct {
 	wish       wish
 }
 
-func (q *question) key(name string) wish {
+func (q *question) key(msg tea.KeyMsg) wish { return named(msg, q.press) }
+
+func (q *question) press(name string) wish {
 	for _, a := range q.answers {
 		if a.key == name {
 			return a.wish

@@ -36,11 +36,6 @@ type root struct {
 	status   int  // what the program should exit with
 }
 
-// part is one thing that can be in front of the desk.
-type part interface {
-	render(width, height int) string
-}
-
 // Init has nothing to ask for: what the program starts with is there already.
 func (m *root) Init() tea.Cmd { return nil }
 
@@ -129,26 +124,20 @@ func (m *root) resize(width, height int) {
 	if m.desk != nil {
 		m.desk.resize(width, height)
 	}
-	if p, ok := m.front.(interface{ resize(width, height int) }); ok {
+	if p, ok := m.front.(resizer); ok {
 		p.resize(width, height)
 	}
 }
 
 // route gives a key to what is in front.
 func (m *root) route(msg tea.KeyMsg) wish {
-	if key := msg.String(); m.front != nil && (key == "ctrl+c" || key == "ctrl+q") {
+	key := msg.String()
+	switch {
+	case m.front != nil && (key == "ctrl+c" || key == "ctrl+q"):
 		return toQuit{}
-	}
-	switch front := m.front.(type) {
-	case interface{ key(tea.KeyMsg) wish }:
-		return front.key(msg)
-	case interface{ key(string) wish }:
-		if msg.Paste { // no key was pressed
-			return nil
-		}
-		return front.key(msg.String())
-	}
-	if m.desk != nil {
+	case m.front != nil:
+		return m.front.key(msg)
+	case m.desk != nil:
 		return m.desk.key(msg)
 	}
 	return toQuit{}
@@ -284,18 +273,13 @@ func (m *root) taken(msg takenMsg) tea.Cmd {
 
 // complain says what went wrong wherever the person is looking.
 func (m *root) complain(text string) {
-	switch front := m.front.(type) {
-	case *list:
-		front.message = text
-	case *naming:
-		front.message = text
-	case *question:
-		front.message = text
+	front, ok := m.front.(complainer)
+	switch {
+	case ok:
+		front.complain(text)
+	case m.desk == nil:
+		m.front = &question{styles: m.styles, message: text, answers: []answer{{"esc", "the worksheets of this folder", toList{}}}}
 	default:
-		if m.desk == nil {
-			m.front = &question{styles: m.styles, message: text, answers: []answer{{"esc", "the worksheets of this folder", toList{}}}}
-			return
-		}
 		m.desk.message = text
 	}
 }

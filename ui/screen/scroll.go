@@ -1,6 +1,10 @@
 package screen
 
-import "capscye/ui/typeset"
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/typeset"
+)
 
 // scrollPage is a text in front of everything, under a head that stays; it
 // scrolls where the window is small.
@@ -20,7 +24,9 @@ func newScrollPage(head string, text func(int) ([]string, int), width, height in
 	return p
 }
 
-func (p *scrollPage) key(name string) wish {
+func (p *scrollPage) key(msg tea.KeyMsg) wish { return named(msg, p.press) }
+
+func (p *scrollPage) press(name string) wish {
 	by, ok := map[string]int{"down": 1, "up": -1, "pgdown": p.height - 1, "pgup": 1 - p.height, "home": -p.end, "end": p.end}[name]
 	if !ok {
 		return toGoBack{}

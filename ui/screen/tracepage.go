@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"capscye/calc"
 	"capscye/ui/picture"
 	"capscye/ui/report"
@@ -178,7 +180,9 @@ func goesIn(s calc.TraceStep) bool {
 // cutting table: the amount in tall digits, the verb, the piece, the picture.
 type tableView struct{ desk *desk }
 
-func (v tableView) key(name string) wish {
+func (v tableView) key(msg tea.KeyMsg) wish { return named(msg, v.press) }
+
+func (v tableView) press(name string) wish {
 	d := v.desk
 	d.message = ""
 	switch name {

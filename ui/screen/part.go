@@ -1,0 +1,43 @@
+package screen
+
+import tea "github.com/charmbracelet/bubbletea"
+
+// part is one thing that can be in front of the desk. It draws itself for a size, and
+// answers a key with what it wants.
+type part interface {
+	render(width, height int) string
+	key(msg tea.KeyMsg) wish
+}
+
+// resizer is a part that has to know the window between two frames, since it scrolls.
+type resizer interface {
+	resize(width, height int)
+}
+
+// complainer is a part with a line of its own for what went wrong. In front of any
+// other it is said on the desk, where it is read after going back.
+type complainer interface {
+	complain(text string)
+}
+
+// Who is what: a part that lost such a method would go without it in silence.
+var (
+	_ = []part{(*list)(nil), (*naming)(nil), (*question)(nil), (*scrollPage)(nil), (*copyPage)(nil), (*offerPage)(nil), (*drillPage)(nil), tableView{}}
+	_ = []resizer{(*scrollPage)(nil), (*copyPage)(nil), (*drillPage)(nil)}
+	_ = []complainer{(*list)(nil), (*naming)(nil), (*question)(nil)}
+)
+
+// named gives a part that takes no text the name of a key. With a paste no key was
+// pressed.
+func named(msg tea.KeyMsg, press func(name string) wish) wish {
+	if msg.Paste {
+		return nil
+	}
+	return press(msg.String())
+}
+
+func (l *list) complain(text string) { l.message = text }
+
+func (n *naming) complain(text string) { n.message = text }
+
+func (q *question) complain(text string) { q.message = text }
