@@ -3,8 +3,6 @@ package picture
 import (
 	"math"
 	"strings"
-
-	"capscye/ui/report"
 )
 
 // canvas is a picture in braille cells: each cell holds two dots across and
@@ -17,7 +15,6 @@ type canvas struct {
 }
 
 func newCanvas(width, height int) *canvas {
-	report.Made.Pictures.Add(1)
 	return &canvas{width, height, make([]rune, width*height), make([]rune, width*height)}
 }
 

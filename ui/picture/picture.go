@@ -27,6 +27,7 @@ func Draw(d calc.Drawing, r report.Report, name string, width, height int) []str
 		return nil
 	}
 	out := captions(d, r, name, width)
+	r.Did(report.DrewPicture)
 	c := newCanvas(width, height-len(out))
 	f := fit(d, c, labelRoom(d, width))
 	f.stroke(c, d.Girth, 5)
@@ -114,7 +115,7 @@ func OfStep(s calc.TraceStep, r report.Report, width, height int) []string {
 	default:
 		return nil
 	}
-	report.Made.Drawings.Add(1)
+	r.Did(report.DrewCurves)
 	return Draw(d, r, name, min(width, 60), height)
 }
 

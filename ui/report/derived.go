@@ -3,7 +3,6 @@ package report
 import (
 	"slices"
 	"sync"
-	"sync/atomic"
 
 	"capscye/calc"
 	"capscye/units"
@@ -32,30 +31,20 @@ func (r Report) Derive() Derived {
 	in, plan := r.Input, r.Plan
 	return Derived{
 		steps: sync.OnceValue(func() []calc.TraceStep {
-			Made.Steps.Add(1)
+			r.Did(ListedSteps)
 			return calc.TraceSteps(in, plan)
 		}),
 		Sleeve: sync.OnceValue(func() calc.Drawing {
-			Made.Drawings.Add(1)
+			r.Did(DrewCurves)
 			return calc.SleeveDrawing(in, plan, calc.AllAltered)
 		}),
 		Bodice: sync.OnceValue(func() calc.Drawing {
-			Made.Drawings.Add(1)
+			r.Did(DrewCurves)
 			return calc.BodiceDrawing(in, plan, calc.Front, calc.AllAltered)
 		}),
 		Working: sync.OnceValue(func() []WorkedLine {
-			Made.Workings.Add(1)
+			r.Did(ListedWorking)
 			return r.Worked()
 		}),
 	}
-}
-
-// Made counts what takes work, for the test that holds every key to doing it
-// once.
-var Made struct {
-	Plans    atomic.Int64
-	Steps    atomic.Int64 // lists of steps at the table
-	Workings atomic.Int64
-	Drawings atomic.Int64 // pieces as curves; fitting a curve is most of a picture
-	Pictures atomic.Int64 // pieces as dots
 }

@@ -18,7 +18,7 @@ import (
 // any face.
 type Report struct {
 	Sheet    worksheets.Sheet
-	today    time.Time
+	by       Reckoner
 	Scale    units.Scale
 	Input    calc.Input
 	Plan     calc.Plan
@@ -37,8 +37,13 @@ const (
 // Reckon computes the report of a document on a day. shown is the system that
 // lengths are shown in, or none for the sheet's own.
 func Reckon(d *worksheets.Document, today time.Time, shown units.System) Report {
-	Made.Plans.Add(1)
-	r := Report{Sheet: d.Sheet, today: today, Scale: d.Sheet.Scale(), Input: Input(&d.Sheet, today), Problems: d.Problems()}
+	return Reckoner{Today: today}.Reckon(d, shown)
+}
+
+// Reckon is Reckon on the day of a reckoner.
+func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
+	r := Report{Sheet: d.Sheet, by: k, Scale: d.Sheet.Scale(), Input: Input(&d.Sheet, k.Today), Problems: d.Problems()}
+	r.Did(ReckonedPlan)
 	if shown != 0 {
 		r.Scale.System = shown
 	}
@@ -67,7 +72,7 @@ func Reckon(d *worksheets.Document, today time.Time, shown units.System) Report 
 
 // With is the report of another sheet on the same day, in the same unit.
 func (r Report) With(s worksheets.Sheet) Report {
-	return Reckon(&worksheets.Document{Sheet: s}, r.today, r.Scale.System)
+	return r.by.Reckon(&worksheets.Document{Sheet: s}, r.Scale.System)
 }
 
 // Worded is a finding of the sums, ready to be shown.

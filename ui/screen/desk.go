@@ -2,9 +2,9 @@ package screen
 
 import (
 	"fmt"
-	"time"
 
 	"capscye/ui/forms"
+	"capscye/ui/report"
 	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
@@ -25,8 +25,8 @@ type desk struct {
 	message       string // what just happened
 }
 
-func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, today time.Time) *desk {
-	k := &desk{standing: standing{doc: d}, trials: trials{copies: copies}, reports: reports{today: today},
+func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, by report.Reckoner) *desk {
+	k := &desk{standing: standing{doc: d}, trials: trials{copies: copies}, reports: reports{by: by},
 		place: beginning(), typing: typing{entry: newEntry(st)}, styles: st}
 	k.reckon()
 	if d.ReadOnly != "" {

@@ -2,27 +2,44 @@ package screen
 
 import (
 	"fmt"
+	"os"
 	"runtime"
 	"strings"
 	"testing"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
 
 	"capscye/calc"
 	"capscye/ui/internal/props"
 	"capscye/ui/internal/robot"
 	"capscye/ui/report"
+	"capscye/worksheets"
 )
 
 // spent is what a key cost. A frame is drawn for every message, as the library
 // does it: one for the key, and one more where a save reports back.
 type spent struct{ frames, plans, steps, workings, drawings, pictures int64 }
 
+// did counts one piece of work.
+func (s *spent) did(w report.Work) {
+	*map[report.Work]*int64{report.ReckonedPlan: &s.plans, report.ListedSteps: &s.steps, report.ListedWorking: &s.workings,
+		report.DrewCurves: &s.drawings, report.DrewPicture: &s.pictures}[w]++
+}
+
+// sitCounting opens a document on a screen whose work is counted.
+func sitCounting(t *testing.T, d *worksheets.Document, width, height int) (*robot.Robot, *spent) {
+	t.Helper()
+	var soFar spent
+	m := &root{styles: newStyles(os.Stdout, termenv.Ascii, false), today: props.SomeDay, did: soFar.did}
+	return sitAt(t, m, d, width, height), &soFar
+}
+
 // spend presses a key and draws every frame that comes of it.
-func spend(r *robot.Robot, key string) spent {
+func spend(r *robot.Robot, soFar *spent, key string) spent {
 	r.T.Helper()
-	before, frames := workSoFar(), int64(0)
+	before, frames := *soFar, int64(0)
 	for queue := []tea.Msg{r.Key(key)}; len(queue) > 0; queue = queue[1:] {
 		_, cmd := r.Model.Update(queue[0])
 		r.Model.View()
@@ -31,13 +48,9 @@ func spend(r *robot.Robot, key string) spent {
 			queue = append(queue, cmd())
 		}
 	}
-	after := workSoFar()
+	after := *soFar
 	return spent{frames, after.plans - before.plans, after.steps - before.steps, after.workings - before.workings,
 		after.drawings - before.drawings, after.pictures - before.pictures}
-}
-
-func workSoFar() spent {
-	return spent{0, report.Made.Plans.Load(), report.Made.Steps.Load(), report.Made.Workings.Load(), report.Made.Drawings.Load(), report.Made.Pictures.Load()}
 }
 
 // Work is done once. What each key costs is counted, not timed, in a window of
@@ -54,7 +67,12 @@ func workSoFar() spent {
 //   - Beside copies, a change of a copy costs the plan of that copy. A change of
 //     the sheet costs its own, and one for each copy that follows.
 func TestWorkIsDoneOnce(t *testing.T) {
-	r := sitWithFile(t, "choir-blouse", 120, 40)
+	props.Lay(t, "choir-blouse")
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, soFar := sitCounting(t, d, 120, 40)
 	r.Model.View()
 	for i, c := range []struct {
 		key  string
@@ -94,7 +112,7 @@ func TestWorkIsDoneOnce(t *testing.T) {
 		{"up", "a nudge that the copy follows", spent{frames: 2, plans: 2, drawings: 2, pictures: 4}},
 		{"ctrl+g", "to the copy", spent{frames: 1, drawings: 2, pictures: 2}},
 	} {
-		if got := spend(r, c.key); got != c.want {
+		if got := spend(r, soFar, c.key); got != c.want {
 			t.Errorf("%d, %s, %s: %+v, want %+v", i, c.key, c.why, got, c.want)
 		}
 	}
@@ -103,16 +121,20 @@ func TestWorkIsDoneOnce(t *testing.T) {
 // A window that is moved about costs frames, and the drill needs no plan for the
 // words of a problem.
 func TestFramesReckonNothing(t *testing.T) {
-	r := sitWithExample(t, "choir-blouse", 80, 24)
+	d, err := worksheets.Example("choir-blouse")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, soFar := sitCounting(t, d, 80, 24)
 	for _, key := range []string{"f1", "f2", "f3", "f4", "f5", "f6", "t", "esc", "ctrl+k", "esc", "ctrl+r", "esc", "ctrl+d"} {
 		r.Press(key)
 		r.Model.View()
-		before := workSoFar()
+		before := *soFar
 		for width := 60; width < 140; width += 7 {
 			r.Tell(tea.WindowSizeMsg{Width: width, Height: width / 3})
 			r.Model.View()
 		}
-		after := workSoFar()
+		after := *soFar
 		if after.plans != before.plans || after.steps != before.steps || after.workings != before.workings {
 			t.Errorf("%s: %+v, then %+v", key, before, after)
 		}

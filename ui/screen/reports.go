@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"time"
 
 	"capscye/ui/compare"
 	"capscye/ui/forms"
@@ -18,7 +17,7 @@ import (
 // reports are what follows from what lies on the desk. Work is done once: a key that
 // changes nothing reckons nothing, and a frame draws what is known already.
 type reports struct {
-	today  time.Time
+	by     report.Reckoner
 	shown  units.System    // lengths are shown in it; none for the sheet's own
 	rep    report.Report   // of what is at hand
 	beside []report.Report // of the sheet and every copy, while there are any
@@ -58,12 +57,12 @@ func (r *reports) reckoned(doc *worksheets.Document, system units.System, known 
 			return k
 		}
 	}
-	return report.Reckon(doc, r.today, system)
+	return r.by.Reckon(doc, system)
 }
 
 // foresee computes the preview of what is being typed.
 func (r *reports) foresee(typed *worksheets.Document) {
-	ahead := report.Reckon(typed, r.today, r.shown)
+	ahead := r.by.Reckon(typed, r.shown)
 	r.preview = &ahead
 }
 

@@ -18,7 +18,12 @@ func rootOf(r *robot.Robot) *root { return r.Model.(*root) }
 // sit opens a document in a window.
 func sit(t *testing.T, d *worksheets.Document, width, height int) *robot.Robot {
 	t.Helper()
-	m := &root{styles: newStyles(os.Stdout, termenv.Ascii, false), today: props.SomeDay}
+	return sitAt(t, &root{styles: newStyles(os.Stdout, termenv.Ascii, false), today: props.SomeDay}, d, width, height)
+}
+
+// sitAt opens a document, if any, on a screen that was made for a test.
+func sitAt(t *testing.T, m *root, d *worksheets.Document, width, height int) *robot.Robot {
+	t.Helper()
 	r := &robot.Robot{T: t, Model: m}
 	if d != nil {
 		m.opened(openedMsg{doc: d})

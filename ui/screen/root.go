@@ -14,6 +14,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
+	"capscye/ui/report"
 	"capscye/ui/terminal"
 	"capscye/ui/typeset"
 	"capscye/units"
@@ -25,7 +26,8 @@ import (
 type root struct {
 	width, height int
 	styles        styles
-	today         time.Time // when the program was started
+	today         time.Time         // when the program was started
+	did           func(report.Work) // is told of work, so that a test can count it; nil for nobody
 
 	desk  *desk // the worksheet on the table; nil before the first
 	front part  // what lies over it; nil for nothing
@@ -228,7 +230,7 @@ func (m *root) opened(msg openedMsg) {
 		return
 	}
 	before := m.desk
-	m.front, m.desk = nil, newDesk(msg.doc, msg.copies, m.styles, m.today)
+	m.front, m.desk = nil, newDesk(msg.doc, msg.copies, m.styles, report.Reckoner{Today: m.today, Did: m.did})
 	if before != nil && before.guard.place == msg.recovery { // the same sheet, as somebody else wrote it
 		m.desk.guard.held = before.guard.held
 	}
