@@ -47,12 +47,12 @@ func letGo(place *worksheets.Recovery) {
 	place.Close()
 }
 
-// opening is a document with the place where what is not saved of it is kept, and
+// opening is a document with the place where what is not saved of it is guarded, and
 // what was left there.
 func opening(d *worksheets.Document, name string, before *worksheets.Recovery) openedMsg {
 	letGo(before)
-	msg := openedMsg{doc: d, recovery: worksheets.OpenRecovery(name)}
-	msg.left, _ = msg.recovery.Left()
+	msg := openedMsg{doc: d, guard: worksheets.OpenRecovery(name)}
+	msg.left, _ = msg.guard.Left()
 	return msg
 }
 
@@ -85,7 +85,7 @@ func readSource(t taking) tea.Cmd {
 }
 
 // beginFile makes a new sheet and its file at once, so that everything typed
-// from then on has a place to be kept.
+// from then on has a file to be saved in.
 func beginFile(path string, sys units.System, t *taking, before *worksheets.Recovery) tea.Cmd {
 	return safely(func() tea.Msg {
 		d, err := begunWith(path, sys, t)
@@ -112,7 +112,7 @@ func begunWith(path string, sys units.System, t *taking) (*worksheets.Document, 
 }
 
 // takeTheirs opens the file as something else wrote it; what was changed here is
-// kept beside it, and the copies follow.
+// put aside, and the copies follow.
 func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *worksheets.Recovery) tea.Cmd {
 	return safely(func() tea.Msg {
 		beside, err := d.KeepBeside()
@@ -124,7 +124,7 @@ func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *workshe
 			return openedMsg{err: err}
 		}
 		return openedMsg{doc: theirs, note: "What was changed here is kept in " + beside + ".",
-			copies: following(copies, d.Sheet, theirs.Sheet), recovery: place}
+			copies: following(copies, d.Sheet, theirs.Sheet), guard: place}
 	})
 }
 
@@ -154,7 +154,7 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 	})
 }
 
-// guardList keeps what is not saved against a crash.
+// guardList guards what is not saved against a crash.
 func guardList(d *desk, list []worksheets.Sheet) tea.Cmd {
 	place := d.guard.place
 	return safely(func() tea.Msg {

@@ -34,7 +34,7 @@ func (p *copyPage) press(name string) wish {
 	case "up", "down", "pgup", "pgdown", "home", "end":
 		return p.lines.press(name)
 	case "k":
-		return toKeepCopy{}
+		return toChooseCopy{}
 	case "d", "s":
 		switch {
 		case d.hand == 0:

@@ -92,7 +92,7 @@ func (d *desk) goTo(s forms.Step) {
 }
 
 // switchUnit shows lengths in the other system, and reads bare numbers so.
-// Nothing in the sheet changes; the unit that it is kept in is a field of step 1.
+// Nothing in the sheet changes; the unit that it is written in is a field of step 1.
 func (d *desk) switchUnit() wish {
 	w := d.commit()
 	if d.shown == 0 {

@@ -57,7 +57,7 @@ func (d *desk) panel(width, height int) []string {
 	return append(words, d.panelPictures(width, height-len(words))...)
 }
 
-// titleLine names the sheet, and says how lengths are shown and where it is kept.
+// titleLine names the sheet, and says how lengths are shown and where it is saved.
 func (d *desk) titleLine(width int) string {
 	right := fmt.Sprintf("%s, ruler %s  [%s]", wording.UnitWords(d.rep.Scale.System), d.rep.Scale.Ruler, d.state())
 	left := typeset.Pad(d.styles.heading.Render(d.rep.Name()), width-len(right)-1)

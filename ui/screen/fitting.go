@@ -58,7 +58,7 @@ func orNothing(r units.Reading, sc units.Scale) string {
 	return sc.Format(r.Length)
 }
 
-// addFitting keeps a note with its day.
+// addFitting adds a note with its day.
 func (d *desk) addFitting(note string, day time.Time) wish {
 	before, sheet := d.laid(), *d.sheet()
 	sheet.Fittings = append(slices.Clone(sheet.Fittings), worksheets.Fitting{Date: day.Format(time.DateOnly), Note: note})

@@ -14,12 +14,12 @@ type openedMsg struct {
 	note string
 	err  error
 
-	recovery *worksheets.Recovery
-	left     worksheets.Leftover // by earlier runs
-	copies   []worksheets.Sheet  // what lies beside it
+	guard  *worksheets.Recovery // the place that guards what is not saved
+	left   worksheets.Leftover  // by earlier runs
+	copies []worksheets.Sheet   // what lies beside it
 }
 
-// guardedMsg says how keeping what is not saved went.
+// guardedMsg says how guarding what is not saved went.
 type guardedMsg struct {
 	desk *desk
 	err  error
@@ -36,7 +36,7 @@ type savedMsg struct {
 	sheet  worksheets.Sheet
 	named  bool                 // it was the first save under a name that was just given
 	place  *worksheets.Recovery // of that name
-	backup string               // where the earlier content was kept, if it had to be
+	backup string               // where the earlier content was put aside, if it had to be
 	err    error
 }
 

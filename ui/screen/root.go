@@ -3,7 +3,7 @@
 // It is one root model that routes messages to parts. A part is a plain struct that
 // renders itself for a given size and answers a key with what it wants, a small value;
 // the root alone turns wishes into commands. All input and output is in commands.go,
-// all messages are in messages.go.
+// all messages are in messages.go, all wishes in wishes.go.
 package screen
 
 import (
@@ -41,7 +41,7 @@ type root struct {
 // Init has nothing to ask for: what the program starts with is there already.
 func (m *root) Init() tea.Cmd { return nil }
 
-// Update routes, and keeps what that leaves unsaved.
+// Update routes, and guards what that leaves unsaved.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := m.update(msg)
 	if guarded, ok := msg.(guardedMsg); ok && guarded.err != nil {
@@ -99,7 +99,7 @@ func (m *root) update(msg tea.Msg) tea.Cmd {
 	return nil
 }
 
-// place is where what is not saved of the sheet on the desk is kept.
+// place is where what is not saved of the sheet on the desk is guarded.
 func (m *root) place() *worksheets.Recovery {
 	if m.desk == nil {
 		return nil
@@ -231,13 +231,13 @@ func (m *root) opened(msg openedMsg) {
 	}
 	before := m.desk
 	m.front, m.desk = nil, newDesk(msg.doc, msg.copies, m.styles, report.Reckoner{Today: m.today, Did: m.did})
-	if before != nil && before.guard.place == msg.recovery { // the same sheet, as somebody else wrote it
+	if before != nil && before.guard.place == msg.guard { // the same sheet, as somebody else wrote it
 		m.desk.guard.held = before.guard.held
 	}
-	m.desk.guard.place = msg.recovery
+	m.desk.guard.place = msg.guard
 	m.desk.layLeftover(msg.left)
 	m.desk.resize(m.width, m.height)
-	if !msg.recovery.Alone() {
+	if !msg.guard.Alone() {
 		m.desk.message = console.OpenElsewhere
 	}
 	if p := msg.doc.Problems(); len(p) > 0 && m.desk.message == "" {

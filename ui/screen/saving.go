@@ -11,7 +11,7 @@ import (
 // saves is what the root knows of saving: one save at a time, and what is to
 // happen behind it.
 type saves struct {
-	saving    bool // one is under way; what is kept meanwhile is saved behind it
+	saving    bool // one is under way; what changes meanwhile is saved behind it
 	leaving   bool // end once it is done
 	signalled bool // the system wants the end: nobody can be asked any more
 	told      bool // it was said that something is not saved; the next ask leaves it
@@ -76,7 +76,7 @@ func (m *root) saveIfChanged() (cmd tea.Cmd, asked bool) {
 		return nil, false
 	}
 	if m.signalled {
-		d.mayLose = true // the original is kept beside the file in any case
+		d.mayLose = true // the original is put aside in any case
 	}
 	cmd = m.save(false)
 	return cmd, cmd == nil && !m.saving
@@ -117,7 +117,7 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 		}
 		return nil
 	}
-	if cmd, asked := m.saveIfChanged(); cmd != nil || asked { // something was kept in the meantime
+	if cmd, asked := m.saveIfChanged(); cmd != nil || asked { // something was changed in the meantime
 		m.next = next
 		m.leaving = m.leaving && !asked
 		return cmd

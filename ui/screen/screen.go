@@ -45,7 +45,7 @@ func Open(s *console.Session, names []string) error {
 }
 
 // runScreen runs the screen to its end, and whatever that is, gives the terminal back
-// and leaves nothing unsaved behind that is not kept.
+// and leaves nothing unsaved behind that is not guarded.
 func runScreen(s *console.Session, m *root) error {
 	in, keys := s.In, (*terminal.Keyboard)(nil)
 	if file, ok := s.In.(*os.File); ok && runtime.GOOS != "windows" { // where the library reads the keys themselves
@@ -63,14 +63,14 @@ func runScreen(s *console.Session, m *root) error {
 	stop()
 	wake()
 	if fault != nil {
-		kept := m.place().Path()
+		guarded := m.place().Path()
 		switch lost := m.leave(true); {
 		case m.desk == nil || len(m.desk.unsaved()) == 0:
-			kept = ""
+			guarded = ""
 		case lost != nil:
-			kept = "memory only, and is lost (" + typeset.Plain(console.FileWords(lost)) + ")"
+			guarded = "memory only, and is lost (" + typeset.Plain(console.FileWords(lost)) + ")"
 		}
-		fmt.Fprint(s.Errs, fault.Report(s.Version, typeset.Plain(kept)))
+		fmt.Fprint(s.Errs, fault.Report(s.Version, typeset.Plain(guarded)))
 		s.Worse(console.ExitFault)
 		return nil
 	}

@@ -48,7 +48,7 @@ func (s *standing) tried(err error, backup string) (message string) {
 	return "What the file held before is kept in " + typeset.Plain(backup) + "."
 }
 
-// words say in a word where the sheet is kept.
+// words say in a word where the sheet is saved.
 func (s *standing) words() string {
 	switch {
 	case s.doc.ReadOnly != "":
@@ -106,7 +106,7 @@ func (d *desk) adopt(msg savedMsg) {
 	}
 }
 
-// state says in a word where what is at hand is kept.
+// state says in a word where what is at hand is saved.
 func (d *desk) state() string {
 	if d.hand > 0 {
 		return fmt.Sprintf("copy %d of %d, not kept", d.hand, len(d.copies))

@@ -45,14 +45,14 @@ func pass(from, to *[]change) (c change, ok bool) {
 	return c, true
 }
 
-// remember keeps a change that was made.
+// remember adds a change that was made to the history.
 func (d *desk) remember(before laid, what string) {
 	if after := d.laid(); !before.equal(after) {
 		d.history.add(change{before, after, what})
 	}
 }
 
-// undo takes the latest change back. What is being typed is kept first, and is
+// undo takes the latest change back. What is being typed is taken first, and is
 // then the latest.
 func (d *desk) undo() wish {
 	w := d.commit()

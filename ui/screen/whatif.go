@@ -8,7 +8,7 @@ import (
 )
 
 // What if: copies of the sheet laid beside it, changed like any sheet, seen with
-// what differs, and kept or dropped. Nothing of them reaches the file before.
+// what differs, and chosen or dropped. Nothing of them reaches the file before.
 
 // mostCopies is how many copies can lie beside a sheet.
 const mostCopies = 3
@@ -58,17 +58,17 @@ func (d *desk) nextLaid(by int) wish {
 
 func (d *desk) nextCopy() wish { return d.nextLaid(1) }
 
-// keepHand makes what the hands are on the sheet, and drops the copies.
-func (d *desk) keepHand() wish {
+// chooseHand makes what the hands are on the sheet, and drops the copies.
+func (d *desk) chooseHand() wish {
 	if d.doc.ReadOnly != "" && d.hand > 0 {
 		d.message = d.readOnly() + " A copy can be saved as its own file."
 		return nil
 	}
-	before, kept := d.laid(), d.laidWords(d.hand)
+	before, chosen := d.laid(), d.laidWords(d.hand)
 	d.doc.Sheet, d.trials = *d.sheet(), trials{}
-	d.remember(before, "kept "+kept)
+	d.remember(before, "kept "+chosen)
 	d.takeUp()
-	d.message = fmt.Sprintf("Kept %s; nothing lies beside it any more. ^z takes it back.", kept)
+	d.message = fmt.Sprintf("Kept %s; nothing lies beside it any more. ^z takes it back.", chosen)
 	return d.save()
 }
 

@@ -30,7 +30,7 @@ type (
 	toSave struct{ ask bool }
 
 	// toSaveAs wants it saved at a path; over writes over what something else wrote
-	// there, keeping that beside it.
+	// there, putting that aside.
 	toSaveAs struct {
 		path string
 		over bool
@@ -42,7 +42,7 @@ type (
 	// toGoOnBeside wants a file of its own for it, and leaves the other to whom changed it.
 	toGoOnBeside struct{}
 
-	// toTakeTheirs wants the file opened again; what is here is kept beside it.
+	// toTakeTheirs wants the file opened again; what is here is put aside.
 	toTakeTheirs struct{}
 )
 
@@ -161,11 +161,11 @@ func (w toChangeEase) grant(m *root) tea.Cmd {
 
 // Wishes about copies beside the sheet.
 type (
-	toTry       struct{ sheet worksheets.Sheet } // as a copy
-	toSeeCopies struct{}                         // the page of them
-	toKeepCopy  struct{}                         // the one at hand becomes the sheet
-	toNameCopy  struct{}                         // to ask for a file name for it
-	toSaveCopy  struct{ path string }            // as its own file
+	toTry        struct{ sheet worksheets.Sheet } // as a copy
+	toSeeCopies  struct{}                         // the page of them
+	toChooseCopy struct{}                         // the one at hand becomes the sheet
+	toNameCopy   struct{}                         // to ask for a file name for it
+	toSaveCopy   struct{ path string }            // as its own file
 )
 
 func (w toTry) grant(m *root) tea.Cmd {
@@ -181,9 +181,9 @@ func (w toSeeCopies) grant(m *root) tea.Cmd {
 	})
 }
 
-func (toKeepCopy) grant(m *root) tea.Cmd {
+func (toChooseCopy) grant(m *root) tea.Cmd {
 	m.front = nil
-	return m.grant(m.desk.keepHand())
+	return m.grant(m.desk.chooseHand())
 }
 
 func (toNameCopy) grant(m *root) tea.Cmd {

@@ -13,13 +13,13 @@ import (
 	"capscye/worksheets"
 )
 
-// What is not in a sheet's file is kept elsewhere against a crash, and offered at
+// What is not in a sheet's file is guarded elsewhere against a crash, and offered at
 // the next start.
 
-// guard keeps what is not saved of the sheet on the desk against a crash.
+// guard is where what is not saved of the sheet on the desk outlives a crash.
 type guard struct {
 	place   *worksheets.Recovery
-	held    []worksheets.Sheet // what is kept there, or about to be
+	held    []worksheets.Sheet // what is guarded there, or about to be
 	writing bool               // something is being put there
 	unsafe  bool               // it was said that nothing can be
 }
@@ -29,7 +29,7 @@ func (g *guard) wants(list []worksheets.Sheet) bool {
 	return g.place != nil && !g.writing && !slices.EqualFunc(list, g.held, worksheets.Sheet.Equal)
 }
 
-// wrote takes the outcome. news tells that nothing can be kept, and that this was
+// wrote takes the outcome. news tells that nothing can be guarded, and that this was
 // not said yet.
 func (g *guard) wrote(err error) (news bool) {
 	g.writing = false
@@ -43,7 +43,7 @@ func (g *guard) wrote(err error) (news bool) {
 }
 
 // leave is the end of the work on the sheet, of which list is not saved: that is
-// kept where the program was stopped, and dropped where the person agreed to that.
+// guarded where the program was stopped, and dropped where the person agreed to that.
 func (g *guard) leave(stopped bool, list []worksheets.Sheet) error {
 	if g.place == nil {
 		return nil
@@ -73,7 +73,7 @@ func (d *desk) unguarded(saving bool) []worksheets.Sheet {
 	return d.unsaved()
 }
 
-// guardWork brings what is kept against a crash up to date.
+// guardWork brings what is guarded against a crash up to date.
 func (m *root) guardWork() tea.Cmd {
 	d := m.desk
 	if d == nil {
@@ -87,7 +87,7 @@ func (m *root) guardWork() tea.Cmd {
 	return guardList(d, list)
 }
 
-// guarded takes the outcome, and says once that nothing can be kept.
+// guarded takes the outcome, and says once that nothing can be guarded.
 func (m *root) guarded(msg guardedMsg) {
 	if msg.desk.guard.wrote(msg.err) {
 		m.complain("What is not saved cannot be kept against a crash either: " + typeset.Plain(console.FileWords(msg.err)) + ".")
