@@ -52,9 +52,9 @@ func (w Width) Lacks() units.Length { return w.Wanted - w.Around }
 // LacksMarked is the same by the marks.
 func (w Width) LacksMarked() units.Length { return w.Wanted - w.Marked }
 
-// level is a width at a level below the underarm: on the pattern, and with what the
-// outlines gain there, by the exact amounts and by the marks.
-type level struct{ before, after, marked units.Reading }
+// level is a width at a level below the underarm with what the outlines gain there, by
+// the exact amounts and by the marks.
+type level struct{ after, marked units.Reading }
 
 // fitting is how far out from the old seam a side is marked so that it fits, given what
 // its outline gains there: on the next mark of the ruler, for what is drawn out to fit
@@ -126,13 +126,13 @@ func (c *computation) around(front, back units.Reading) level {
 		return level{}
 	}
 	width := units.Known(2 * (front.Length + back.Length))
-	return level{width, width, width}
+	return level{width, width}
 }
 
 // wrist checks the hem of a long sleeve, which stays.
 func (c *computation) wrist() {
 	hem := c.in.Sleeve.flat(c.in.Sleeve.HemWidth)
-	c.judgeLevel(OfSleeve, AtWrist, c.in.Wrist, c.in.WristEase, level{hem, hem, hem}, func(_ Side, f Fit, out fitting) Fit {
+	c.judgeLevel(OfSleeve, AtWrist, c.in.Wrist, c.in.WristEase, level{hem, hem}, func(_ Side, f Fit, out fitting) Fit {
 		f.EndOut = out(0)
 		return f
 	})
@@ -157,10 +157,10 @@ func (c *computation) elbow() {
 		exact += c.gainBelow(s, c.plan.Turns[s], p.Total, down)
 		marked[h] = c.gainBelow(s, c.turned(s, p.PivotMark, p.SlideMark, Fit{}), p.Marked(), down)
 	}
-	l := level{width, units.Known(width.Length + nearestCount(exact)), units.Known(width.Length + nearestCount(marked[Front]+marked[Back]))}
+	l := level{units.Known(width.Length + nearestCount(exact)), units.Known(width.Length + nearestCount(marked[Front]+marked[Back]))}
 	c.judgeLevel(OfSleeve, AtElbow, c.in.Elbow, c.in.ElbowEase, l, func(s Side, f Fit, out fitting) Fit {
 		f.Elbow = true
-		f.ElbowDown = down * c.plan.Edges[s].Below.MM
+		f.ElbowDown = down
 		f.ElbowOut = out(nearestCount(marked[s.Half()]))
 		return f
 	})

@@ -225,7 +225,7 @@ type Plan struct {
 	Seams         Seams
 	Widths        []Width       // below the underarm, those that were measured
 	Fits          [4]Fit        // by Side: how far out the seam is drawn where it would bind
-	AcrossCorners units.Reading // the sleeve across its new underarm corners, which lie above the bicep line
+	AcrossCorners units.Reading // the sleeve across its new underarm corners
 	Findings      []Finding
 }
 

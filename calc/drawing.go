@@ -17,7 +17,7 @@ type Drawing struct {
 	// stand in; Approximate that a curve cannot be as long as it was measured.
 	Assumed, Approximate bool
 	turns                []float64 // of its sides
-	// Unreached tells that no turn reaches the mark; then a side is drawn as it
+	// Unreached tells that a side cannot be altered as planned; then it is drawn as it
 	// was.
 	Unreached bool
 }
@@ -163,7 +163,7 @@ func (d *Drawing) side(e Edge, p Plan, s Side, stage Stage, family func(k float6
 	before := append(flattened(curve), corner, end)
 	after := append(Stroke(nil), before...)
 	switch {
-	case !t.Known:
+	case !t.Known || p.Turns[s].OutOfReach:
 		d.Unreached = true
 	case stage == TurnedOut:
 		c.New = Point{t.CornerX - slide, t.CornerY}

@@ -46,7 +46,7 @@ type Edge struct {
 // distance from pin to seam line does not change in a turn, so with
 //
 //	D = W cos(lean) + H sin(lean),  rho = hypot(W + p, H)
-//	theta = lean + acos(D / rho) - atan2(H, W + p)        (rho >= D)
+//	theta = lean + acos(D / rho) - atan2(H, W + p)        (rho >= |D|)
 //
 // An addition to the method: where a seam leans in by more than the corner lies
 // below the pin (lean > atan2(H, W), flatter than any cap that is worn), the
@@ -71,7 +71,7 @@ func (e Edge) TurnTo(p float64) (theta float64, ok bool) {
 	}
 	d := e.pinToSeam()
 	rho := math.Hypot(e.W+p, e.H)
-	if rho < d {
+	if rho < math.Abs(d) { // negative where the corner lies far inside the pin
 		return 0, false
 	}
 	turned := math.Acos(d / rho)

@@ -24,6 +24,7 @@ type slowSheet struct {
 	calc.Input
 	plan   calc.Plan // the sums
 	seams  [4]slowSeam
+	marked [4]slowSeam  // by the marks
 	pieces [2]slowPiece // sleeve, bodice
 	found  []calc.Finding
 }
@@ -45,7 +46,7 @@ func newSlowSheet(in calc.Input) *slowSheet {
 	if in.Unread { // nobody knows what would be left out
 		s.plan.Open, s.plan.Sides = true, [4]calc.SidePlan{}
 	}
-	s.seams = laid(in, s.plan)
+	s.seams, s.marked = laid(in, s.plan, false), laid(in, s.plan, true)
 	s.pieces = [2]slowPiece{
 		{calc.OfSleeve, s.plan.Sides[:2], s.seams[:2], [2]calc.Subject{calc.OfSleeveFront, calc.OfSleeveBack}, s.plan.Sleeve, 1, in.Method.LimitSleeve, false},
 		{calc.OfBust, s.plan.Sides[2:], s.seams[2:], [2]calc.Subject{calc.OfBodiceFront, calc.OfBodiceBack}, s.plan.Bust, 2, in.Method.LimitBodice, in.Method.Armhole == calc.KeepArmhole},

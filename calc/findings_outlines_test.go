@@ -153,15 +153,20 @@ func sayOutOfReach(s *slowSheet, p slowPiece) {
 		if !seam.measured {
 			continue
 		}
-		if !seam.reached {
-			s.say(calc.Finding{Code: calc.OutOfReach, Level: calc.Stop, About: p.of, Amount: p.sides[h].Pivot})
-			return
-		}
 		curve := curves[p.subjects[h]]
-		if seam.slide < 0 && curve.Known && (spot{}).to(seam.lies) > mm(curve.Length)+seam.slide {
-			s.say(calc.Finding{Code: calc.OutOfReach, Level: calc.Stop, About: p.of, Other: -p.sides[h].Slide})
-			return
+		beyond := func(seam slowSeam) bool {
+			return seam.slide < 0 && curve.Known && (spot{}).to(seam.lies) > mm(curve.Length)+seam.slide
 		}
+		marked := s.marked[p.subjects[h]-calc.OfSleeveFront]
+		switch {
+		case seam.reached && marked.reached && !beyond(seam) && !beyond(marked):
+			continue
+		case seam.reached && seam.slide < 0:
+			s.say(calc.Finding{Code: calc.OutOfReach, Level: calc.Stop, About: p.of, Other: -p.sides[h].Slide})
+		default:
+			s.say(calc.Finding{Code: calc.OutOfReach, Level: calc.Stop, About: p.of, Amount: p.sides[h].Pivot})
+		}
+		return
 	}
 }
 

@@ -108,11 +108,11 @@ func (s slowSeam) way() (way []spot, ok bool) {
 	mark.x, girth.x = mark.x+s.total(), girth.x+s.total()
 	way = append(way, s.lies)
 	if s.straight {
-		if end.x += s.total(); s.pivot >= 0 {
+		if end.x += s.total(); s.byMark() {
 			way = append(way, mark)
 		}
 	} else if !s.fromCorner {
-		if s.pivot >= 0 {
+		if s.byMark() {
 			way = append(way, mark)
 		}
 		if s.line > 0 && (s.pivot >= 0 || girth.y < s.lies.y) {
@@ -121,6 +121,10 @@ func (s slowSeam) way() (way []spot, ok bool) {
 	}
 	return append(way, end), s.length
 }
+
+// byMark tells that the seam goes down past its last mark: that of a corner which lies
+// inside its pin and swings lower would have to go up to it.
+func (s slowSeam) byMark() bool { return s.pivot >= 0 && s.lies.y >= s.corner.y }
 
 // out is how much farther out the new seam lies than the old one, at a level so far
 // down the old seam; above the new corner the corner counts.
@@ -167,7 +171,7 @@ func (s slowSeam) growth() (grown float64, ok bool) {
 	switch {
 	case s.measured && s.reached && !s.moves():
 		return 0, true
-	case way != nil && s.straight && s.pivot >= 0:
+	case way != nil && s.straight && !ok && s.byMark():
 		return way[0].to(way[1]), true
 	case way != nil && s.straight && !ok: // how far the corner falls
 		return -math.Abs(s.lies.y - s.corner.y), true
@@ -194,8 +198,9 @@ func (s slowSeam) bend() (degrees float64) {
 	return degrees
 }
 
-// laid is every side of a sheet on the table, by what it pivots and slides.
-func laid(in calc.Input, p calc.Plan) (seams [4]slowSeam) {
+// laid is every side of a sheet on the table, by what it pivots and slides, exactly or
+// by the marks.
+func laid(in calc.Input, p calc.Plan, marks bool) (seams [4]slowSeam) {
 	sleeve, bodice := in.Sleeve, in.Bodice
 	for h := range 2 {
 		s := &seams[h]
@@ -224,9 +229,15 @@ func laid(in calc.Input, p calc.Plan) (seams [4]slowSeam) {
 		s, side := &seams[i], p.Sides[i]
 		s.fromCorner = in.Method.TaperFrom == calc.FromCorner
 		s.pivot, s.slide = mm(side.Pivot), mm(side.Slide)
+		if marks {
+			s.pivot, s.slide = mm(side.PivotMark), mm(side.SlideMark)
+		}
 		s.angle, s.reached = s.turned()
 		s.lies = s.corner.swung(s.angle)
 		s.lies.x += s.slide
+		if s.length && s.lies.y <= s.down(s.below).y { // no seam is left below it
+			s.reached = false
+		}
 	}
 	return seams
 }
@@ -255,14 +266,14 @@ func (s *slowSeam) measure(out, down, below units.Reading) {
 }
 
 // narrowing tells how far the seam goes in on its way down, from the line of the girth
-// to its end. One that leans by more than it is long cannot be laid out at all.
+// to its end. One that leans by as much as it is long, or more, cannot be laid out.
 func (s *slowSeam) narrowing(in exact, line units.Length) {
 	if !in.known() || !s.length || !s.measured {
 		return
 	}
 	run := s.below - mm(line)
 	s.in = in.length()
-	if s.tooFar = math.Abs(mm(s.in)) > run; s.tooFar {
+	if s.tooFar = math.Abs(mm(s.in)) >= run; s.tooFar {
 		s.measured = false
 		return
 	}

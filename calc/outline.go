@@ -94,10 +94,11 @@ func (p Point) to(q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
 // underarm. Millimetres from the old seam line, on marks of the ruler; the zero
 // value fits.
 type Fit struct {
-	Elbow               bool
-	ElbowDown, ElbowOut float64 // how far down the old seam, and out from it
-	EndOut              float64 // out from the hem or waist corner
-	HipOut              float64 // ... from the old seam at the hip, below the outline
+	Elbow     bool
+	ElbowDown float64 // what part of the way down the old seam,
+	ElbowOut  float64 // and how far out from it
+	EndOut    float64 // out from the hem or waist corner
+	HipOut    float64 // ... from the old seam at the hip, below the outline
 }
 
 // outline is the seam as it is traced once the corner has come to c:
@@ -119,7 +120,8 @@ func (e Edge) outline(c Point, pivot, total float64, fit Fit) (o Outline) {
 	end.X += fit.EndOut
 	o.add(NewCorner, c)
 	outward := pivot >= 0
-	if outward && (e.Straight || !e.FromCorner) {
+	above := c.Y >= -e.H // a corner inside the pin can swing lower at first: then the mark is not on its way
+	if outward && above && (e.Straight || !e.FromCorner) {
 		o.add(LastMark, Point{e.W + total, -e.H})
 	}
 	if e.Straight {
@@ -127,7 +129,7 @@ func (e Edge) outline(c Point, pivot, total float64, fit Fit) (o Outline) {
 	} else if line := e.LineAt(); !e.FromCorner && e.Line > 0 && (outward || line.Y < c.Y) {
 		o.add(LinePoint, Point{line.X + total, line.Y})
 	}
-	if elbow := e.down(fit.ElbowDown); fit.Elbow {
+	if elbow := e.down(fit.ElbowDown * e.Below.MM); fit.Elbow {
 		o.add(FitPoint, Point{elbow.X + fit.ElbowOut, elbow.Y})
 	}
 	if e.Below.Known {

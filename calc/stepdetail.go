@@ -77,8 +77,8 @@ func (b *stepList) detail(s Side) (d Detail) {
 	}
 	fit := b.plan.Fits[s]
 	d.Elbow, d.ElbowOut, d.EndOut, d.HipOut = fit.Elbow, nearestCount(fit.ElbowOut), nearestCount(fit.EndOut), nearestCount(fit.HipOut)
-	if fit.Elbow && fit.ElbowDown > 0 {
-		d.ElbowDown = units.Known(nearestCount(fit.ElbowDown))
+	if below := b.marked.Edges[s].Below; fit.Elbow && below.Known {
+		d.ElbowDown = units.Known(nearestCount(fit.ElbowDown * below.MM))
 	}
 	d.AtMark = !d.FromCorner && p.Pivot > 0
 	if s.OfSleeve() {
@@ -142,7 +142,10 @@ func (b *stepList) hemDetail() (d Detail) {
 func (b *stepList) widthDetail() (d Detail) {
 	moved := func(front Side) bool { return b.alters(front) || b.alters(front+1) }
 	inward := func(front Side) bool {
-		low := func(s Side) bool { return b.plan.Sides[s].PivotMark < 0 && !b.details[s].Via }
+		low := func(s Side) bool {
+			e, t := b.marked.Edges[s], b.marked.Turns[s]
+			return b.plan.Sides[s].PivotMark < 0 && (e.Line == 0 || t.Known && e.LineAt().Y >= t.CornerY)
+		}
 		return low(front) || low(front+1)
 	}
 	if moved(SleeveFront) {

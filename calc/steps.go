@@ -169,8 +169,9 @@ func (b *stepList) stuck(s Side) bool {
 func (b *stepList) alike(front Side) bool {
 	f, k := b.plan.Sides[front], b.plan.Sides[front+1]
 	one, other := b.details[front], b.details[front+1]
+	measured := one.Curve.Known == other.Curve.Known
 	one.Curve, other.Curve = units.Reading{}, units.Reading{}
-	return f.PivotMark == k.PivotMark && f.SlideMark == k.SlideMark && one == other
+	return measured && f.PivotMark == k.PivotMark && f.SlideMark == k.SlideMark && one == other
 }
 
 func (b *stepList) sleeve() {

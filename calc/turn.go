@@ -51,7 +51,7 @@ func (e Edge) growth(t Turn, pivot float64) Approx {
 	switch {
 	case e.Below.Known:
 		return Approx{t.Outline.Length() - e.Below.MM, true}
-	case e.Straight && pivot < 0:
+	case e.Straight && (pivot < 0 || t.Outline.count == 1):
 		return Approx{-math.Abs(t.Lift), true}
 	case e.Straight:
 		return Approx{t.Outline.Length(), true}
@@ -59,22 +59,23 @@ func (e Edge) growth(t Turn, pivot float64) Approx {
 	return Approx{}
 }
 
-// turns computes the four sides. A pivot that no turn reaches is a reason to
-// stop; it is said once for a piece whose sides are alike.
+// turns computes the four sides, by the exact amounts and by the marks: neither may
+// be out of reach.
 func (c *computation) turns() {
 	for _, s := range Sides() {
 		e := c.edge(s)
-		p := &c.plan.Sides[s]
+		p, t := &c.plan.Sides[s], &c.plan.Turns[s]
 		if e.Known {
 			c.plan.Edges[s] = e
-			c.plan.Turns[s] = c.turned(s, p.Pivot, p.Slide, Fit{})
+			*t = c.turned(s, p.Pivot, p.Slide, Fit{})
 		}
 		pivot, total := p.Pivot.Millimetres(), p.Total.Millimetres()
-		p.AtLine = e.gainAtLine(c.plan.Turns[s], pivot, total).Length()
+		p.AtLine = e.gainAtLine(*t, pivot, total).Length()
 		p.AtLineMark = p.AtLine
 		if p.PivotMark != p.Pivot || p.SlideMark != p.Slide {
 			marked := c.turned(s, p.PivotMark, p.SlideMark, Fit{})
 			p.AtLineMark = e.gainAtLine(marked, p.PivotMark.Millimetres(), p.Marked().Millimetres()).Length()
+			t.OutOfReach = t.OutOfReach || marked.OutOfReach
 		}
 		c.judgeReach(s)
 	}
@@ -83,14 +84,18 @@ func (c *computation) turns() {
 	}
 }
 
-// turned is the turn of a side; an inward slide is out of reach where the straight
-// way from the pin to the new corner is longer than the curve that is left.
+// turned is the turn of a side; it is out of reach where the corner comes to lie below
+// the end of its seam, or the straight way from the pin to a corner that slides inward
+// is longer than the curve that is left.
 func (c *computation) turned(s Side, pivot, slide units.Length, fit Fit) Turn {
 	return turned(c.plan.Edges[s], c.in.halfSeams()[s], pivot, slide, fit)
 }
 
 func turned(e Edge, curve units.Reading, pivot, slide units.Length, fit Fit) Turn {
 	t := e.turn(pivot.Millimetres(), slide.Millimetres(), fit)
+	if _, end := e.End(); t.Known && e.Below.Known && t.CornerY <= end {
+		t = Turn{OutOfReach: true}
+	}
 	if t.Known && slide < 0 && curve.Known {
 		t.OutOfReach = math.Hypot(t.CornerX, t.CornerY) > (curve.Length + slide).Millimetres()
 	}
@@ -108,7 +113,7 @@ func (c *computation) judgeReach(s Side) {
 		about = OfBust
 	}
 	f := Finding{Code: OutOfReach, Level: Stop, About: about, Amount: amount, Ways: []Way{OtherSize, FoldOut, NarrowerLimit, MeasureAgain}}
-	if c.plan.Turns[s].Known { // the turn is possible, the inward slide is not
+	if c.plan.Turns[s].Known && c.plan.Sides[s].Slide < 0 { // the turn is possible, the inward slide is not
 		f.Amount, f.Other, f.Ways = 0, -c.plan.Sides[s].Slide, []Way{OtherSize, FoldOut, MeasureAgain}
 	}
 	c.find(f)
@@ -188,7 +193,7 @@ func (c *computation) lean(e *Edge, s Side, in units.Length) {
 		return
 	}
 	over := e.Below.MM - e.Line
-	if math.Abs(in.Millimetres()) > over {
+	if math.Abs(in.Millimetres()) >= over {
 		e.Known = false
 		c.find(Finding{Code: LeanImpossible, Level: Warn, About: s.Subject(), Amount: nearestCount(over), Other: in,
 			Ways: []Way{MeasureAgain}})

@@ -77,7 +77,7 @@ func (w *turnSteps) work(t Turn) {
 	height := w.add(HeightLeft, e.H-lift, e.H, lift)
 	w.legs(t, Point{x, -height}, lift)
 	atCorner := w.pivot <= 0 && e.Line == 0 // the girth is read at the corner's own level
-	if line := e.LineAt(); e.FromCorner && e.Below.Known && !e.Straight && !atCorner && line.Y < -height {
+	if line := e.LineAt(); e.FromCorner && e.Below.Known && e.Leans && !e.Straight && !atCorner && line.Y < -height {
 		end := e.down(e.Below.MM)
 		a, b := -height-line.Y, -height-end.Y
 		w.add(GainAtLine, x+(end.X-x)*a/b-line.X, x, end.X, line.X, a, b)

@@ -26,12 +26,12 @@ type cornerTemplate struct {
 	line     string // the name of the girth's line
 }
 
-// templatePoint is a place with its name, above or below it: corner and mark may lie
+// templatePoint is a place with its name, above or below it, and right or left: corner and mark may lie
 // close together.
 type templatePoint struct {
-	at    calc.Point
-	words string
-	below bool
+	at          calc.Point
+	words       string
+	below, left bool
 }
 
 // templates print a template for every side that is altered, beside each other where
@@ -53,7 +53,7 @@ func (c *card) templates() {
 		w, h, sideways := t.size(c.Size)
 		if w == 0 {
 			c.Y = lowest
-			c.Say(textSize, Roman, fmt.Sprintf("%s: no room for it on this paper.", typeset.Capitalised(t.name)))
+			c.Say(textSize, Roman, fmt.Sprintf("%s: no room for it on this paper; check that corner with a ruler, from the pin.", typeset.Capitalised(t.name)))
 			lowest = c.Y + 2
 			x, top = Margin, lowest
 			continue
@@ -90,23 +90,29 @@ func (c *card) cornerTemplates() (list []cornerTemplate) {
 
 func templateOf(s calc.Side, e calc.Edge, t calc.Turn, p calc.SidePlan) cornerTemplate {
 	corner, fresh := calc.Point{X: e.W, Y: -e.H}, calc.Point{X: t.CornerX, Y: t.CornerY}
+	mark := calc.Point{X: e.W + p.Marked().Millimetres(), Y: -e.H}
+	lower := fresh.Y < mark.Y // turned inward, the new corner lies below its mark
 	out := cornerTemplate{name: wording.SubjectWords[s.Subject()], line: "bicep line", points: []templatePoint{
-		{calc.Point{}, "pin hole", false}, {corner, "old corner", p.Marked() < 0}, {fresh, "new corner", false},
+		{at: calc.Point{}, words: "pin hole"}, {at: corner, words: "old corner", below: p.Marked() < 0},
+		{at: fresh, words: "new corner", below: lower, left: lower},
 	}}
-	if p.Pivot != 0 || p.Slide > 0 {
-		out.points = append(out.points, templatePoint{calc.Point{X: e.W + p.Marked().Millimetres(), Y: -e.H}, "last mark", true})
+	if fresh != mark {
+		out.points = append(out.points, templatePoint{at: mark, words: "last mark", below: !lower, left: lower})
 	}
 	line := e.LineAt()
 	if !s.OfSleeve() {
 		out.line = "bust line"
 	}
 	if at, ok := t.Outline.Find(calc.LinePoint); ok {
-		out.points = append(out.points, templatePoint{at, "mark on the bust line", true})
+		out.points = append(out.points, templatePoint{at: at, words: "mark on the bust line", below: true})
 	}
 	low := math.Min(math.Min(corner.Y, fresh.Y)-seamShown, line.Y-belowLine)
 	out.old = calc.Stroke{corner, e.SeamTo(low)}
 	out.new = calc.Stroke{fresh}
 	path := t.Outline.Points()
+	if len(path) == 0 && p.Pivot >= 0 { // the length of the seam is not known, but it passes its mark
+		path = []calc.Point{fresh, mark}
+	}
 	for i := 1; i < len(path); i++ {
 		if path[i].Y < low { // cut off where the template ends
 			part := (out.new[len(out.new)-1].Y - low) / (out.new[len(out.new)-1].Y - path[i].Y)
@@ -188,6 +194,9 @@ func (c *card) template(t cornerTemplate, left, top float64, sideways bool) {
 		c.Line(x, y-arm, x, y+arm, 0.1, false)
 		if p.below {
 			y += 3.6
+		}
+		if p.left {
+			x -= 2 + c.Surface.Width(6, Roman, p.words)
 		}
 		c.Text(x+1, y-0.8, 6, Roman, p.words)
 	}

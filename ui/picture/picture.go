@@ -59,9 +59,9 @@ func captions(d calc.Drawing, r report.Report, name string, width int) []string 
 	case r.Plan.Open || !anyMarked(d):
 		lines = "as it is"
 	case d.Unreached:
-		lines = "as it is; no turn reaches the mark"
+		lines = "as it is; it cannot be altered so"
 	}
-	if slices.ContainsFunc(d.Corners, func(k calc.Corner) bool { return len(k.Fits) > 0 }) {
+	if !d.Unreached && slices.ContainsFunc(d.Corners, func(k calc.Corner) bool { return len(k.Fits) > 0 }) {
 		lines += ", + drawn out to fit"
 	}
 	out := []string{name + ": " + lines}

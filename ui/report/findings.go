@@ -180,12 +180,18 @@ func missingWords(answers []calc.Answer) string {
 // cornersText says what the sleeve measures across its new corners, and where they
 // lie.
 func cornersText(f calc.Finding, sc units.Scale) string {
-	front, back := sc.Format(f.Other), sc.Format(f.Third)
-	above := front
-	if front != back {
-		above = front + " (front) and " + back + " (back)"
+	lies := func(lift units.Length) string {
+		if lift < 0 {
+			return sc.Format(-lift) + " below"
+		}
+		return sc.Format(lift) + " above"
 	}
-	return fmt.Sprintf("At the new underarm, %s above the bicep line, the sleeve measures %s.", above, sc.Format(f.Amount))
+	front, back := lies(f.Other), lies(f.Third)
+	where := front + " the bicep line"
+	if front != back {
+		where = "in front " + front + ", in back " + back + " the bicep line"
+	}
+	return fmt.Sprintf("At the new underarm, %s, the sleeve measures %s.", where, sc.Format(f.Amount))
 }
 
 func grows(l units.Length) string {

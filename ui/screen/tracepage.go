@@ -135,7 +135,7 @@ func (d *desk) traceLines(width, height int) []string {
 	case r.Done(s):
 		state = "done"
 	case r.DoneOtherwise(s):
-		state = "done with other amounts: do it again"
+		state = "changed since it was done: do it again"
 	}
 	out = append(out,
 		d.styles.heading.Render(typeset.Cut(fmt.Sprintf("%s: %s  (%d of %d, %s)", wording.Verbs[s.Action], tracing.About(s), at+1, len(steps), state), width)),
@@ -216,7 +216,7 @@ func (v tableView) render(width, height int) string {
 	case d.rep.Done(s):
 		head += "  [done]"
 	case d.rep.DoneOtherwise(s):
-		head += "  [done with other amounts]"
+		head += "  [changed since it was done]"
 	}
 	out := []string{d.styles.answer.Render(typeset.Cut(head, width)), ""}
 	if d.message != "" {

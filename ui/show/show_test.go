@@ -330,3 +330,15 @@ func TestTraceCommand(t *testing.T) {
 		t.Errorf("status %d\n%s", status, out)
 	}
 }
+
+// A corner far inside its pin turns nowhere, and that is a stop; the JSON is sound.
+func TestACornerInsideItsPin(t *testing.T) {
+	t.Chdir(t.TempDir())
+	sheet := "[body]\nbust = \"40\"\n[ease]\nbust = \"4\"\n[bodice]\nfront = \"10\"\nback = \"10\"\nside_seam = \"8\"\n" +
+		"corner_out_front = \"-5\"\ncorner_down_front = \"1\"\ncorner_out_back = \"-1\"\ncorner_down_back = \"7\"\n"
+	os.WriteFile("inside.toml", []byte(sheet), 0o644)
+	status, out, errs := run("", "show", "--json", "inside.toml")
+	if status != 1 || errs != "" || !strings.Contains(out, `"out-of-reach"`) || strings.Contains(out, "NaN") {
+		t.Errorf("status %d, %s\n%s", status, errs, out)
+	}
+}

@@ -112,7 +112,7 @@ var grammar = []rule{
 			return p.liesOn(w[2])
 		})
 	}),
-	as("Trace the underarm seam line from there to the hem line", on(func(p *paper) error { p.draw(p.at.line(p.below)); return nil })),
+	as("Trace the underarm seam line from {there|the old underarm point} to the hem line", on(func(p *paper) error { p.draw(p.at.line(p.below)); return nil })),
 	as("Mark its hem corner on the hem line", on((*paper).markHem)),
 	as("In a second colour, draw a straight line from <POINT> to <POINT>", drawing),
 	as("In a second colour, draw straight lines from <POINT> to <POINT>, then to <POINT>[, then to <POINT>]", drawing),

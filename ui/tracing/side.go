@@ -175,7 +175,11 @@ func extendText(s calc.TraceStep, sc units.Scale) string {
 		_, last := marks(s)
 		moved += ", until its underarm point lies on the " + last
 	}
-	return layBack + moved + ". Trace the underarm seam line from there to the hem line."
+	from := "there"
+	if moved == "" {
+		from = "the old underarm point"
+	}
+	return layBack + moved + ". Trace the underarm seam line from " + from + " to the hem line."
 }
 
 // taperText draws the new seam back to the old end, through the points where the
