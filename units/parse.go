@@ -2,6 +2,7 @@ package units
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -116,13 +117,13 @@ func ParseNamed(s string, bare System) (l Length, named bool, err error) {
 
 // unitNamed is the length of the unit that the word at start names.
 func unitNamed(r reader, start int, word string) (Length, *ParseError) {
-	switch strings.ToLower(word) {
-	case "in", "in.", "inch", "inches", `"`, "″", "”", "''":
-		return Inch, nil
-	case "cm", "cm.", "centimetre", "centimetres", "centimeter", "centimeters":
-		return Centimetre, nil
-	case "mm", "mm.", "millimetre", "millimetres", "millimeter", "millimeters":
-		return Millimetre, nil
+	name := strings.ToLower(word)
+	for _, u := range UnitNames {
+		if slices.Contains(u.Words, name) {
+			return u.Unit, nil
+		}
+	}
+	switch name {
 	case "'", "′", "’", "ft", "ft.", "foot", "feet":
 		return 0, r.failAt(start, "feet are not read")
 	}

@@ -76,6 +76,9 @@ func UsualRuler(s System) Ruler {
 	return OneMillimetre
 }
 
+// WantRuler says, for an error message, what [ParseRuler] reads.
+const WantRuler = "1/2, 1/4, 1/8, 1/16, 1/32 or 1/64 in, 5 mm or 1 mm"
+
 // ParseRuler reads the finest mark of a ruler, such as "1/8 in" or "1 mm". A
 // bare number is in the given system.
 func ParseRuler(s string, bare System) (Ruler, error) {
@@ -88,10 +91,7 @@ func ParseRuler(s string, bare System) (Ruler, error) {
 			return r, nil
 		}
 	}
-	return 0, &ParseError{
-		Input: s, Reason: "no ruler has this as its finest mark",
-		Want: "1/2, 1/4, 1/8, 1/16, 1/32 or 1/64 in, 5 mm or 1 mm",
-	}
+	return 0, &ParseError{Input: s, Reason: "no ruler has this as its finest mark", Want: WantRuler}
 }
 
 // Mark is the distance between two marks.

@@ -9,14 +9,16 @@ type Share struct{ Numerator, Denominator int64 }
 // Half is the even share.
 var Half = Share{1, 2}
 
+// WantShare says, for an error message, what [ParseShare] reads.
+const WantShare = "a part from 0 to 1, such as 1/2, 0.55 or 55 %"
+
 // ParseShare reads a share written as a fraction, a decimal or a percentage:
 // "1/2", "0.55", "0,55", "55 %". Outside 0 to 1 it is an error.
 func ParseShare(s string) (Share, error) {
-	want := "a part from 0 to 1, such as 1/2, 0.55 or 55 %"
 	r := reader{text: s}
 	n, err := r.number()
 	if err != nil {
-		return Share{}, &ParseError{Input: s, Offset: err.Offset, Reason: err.Reason, Want: want}
+		return Share{}, &ParseError{Input: s, Offset: err.Offset, Reason: err.Reason, Want: WantShare}
 	}
 	r.spaces()
 	if r.take('%') {
@@ -24,14 +26,14 @@ func ParseShare(s string) (Share, error) {
 		r.spaces()
 	}
 	if !r.atEnd() {
-		return Share{}, &ParseError{Input: s, Offset: r.pos, Reason: "there is more text behind the share", Want: want}
+		return Share{}, &ParseError{Input: s, Offset: r.pos, Reason: "there is more text behind the share", Want: WantShare}
 	}
 	if n.negative && n.numerator != 0 || n.numerator > n.denominator {
-		return Share{}, &ParseError{Input: s, Reason: "a share lies between none and all", Want: want}
+		return Share{}, &ParseError{Input: s, Reason: "a share lies between none and all", Want: WantShare}
 	}
 	share := Share{n.numerator, n.denominator}.reduced()
 	if share.Denominator > finestShare {
-		return Share{}, &ParseError{Input: s, Reason: "more digits than a share needs", Want: want}
+		return Share{}, &ParseError{Input: s, Reason: "more digits than a share needs", Want: WantShare}
 	}
 	return share, nil
 }
