@@ -203,8 +203,8 @@ func encodeNew(s Sheet) []byte {
 		if k == MeasuredOn && text == "" { // an empty day is no TOML date
 			continue
 		}
-		if text == "" && (k.Kind() == Choice || specs[k].usual != "") {
-			text = usualText(k)
+		if text == "" {
+			text = k.Usual()
 		}
 		line := k.name() + " = " + tomlValue(k, text)
 		if c := specs[k].comment; c != "" {
@@ -217,12 +217,4 @@ func encodeNew(s Sheet) []byte {
 		b.WriteString("\n" + tomlFitting(f))
 	}
 	return []byte(b.String())
-}
-
-// usualText is what a new file says where nothing was chosen.
-func usualText(k Key) string {
-	if k.Kind() == Choice {
-		return k.Options()[0]
-	}
-	return specs[k].usual
 }

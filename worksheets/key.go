@@ -3,6 +3,8 @@ package worksheets
 import (
 	"fmt"
 	"strings"
+
+	"capscye/units"
 )
 
 // Key is one answer of the worksheet.
@@ -99,6 +101,21 @@ const (
 	Slid               // "least", "even" or a length either way
 	Count              // a small whole number
 )
+
+// What is read as a day and as a count, for error messages too.
+const (
+	wantDay   = "a date such as 2026-10-03"
+	wantCount = "0, 1, 2, 3 or 4"
+)
+
+// Takes is what may be written as an answer of the kind; for a choice "", for that
+// depends on the key.
+func (k Kind) Takes() string {
+	return [...]string{
+		Text: "any text", Date: wantDay, Choice: "", Scale: units.WantRuler, Girth: "a length above 0", Amount: "a length, 0 or more",
+		Signed: "a length, which may be negative", Part: units.WantShare, Slid: "least, even, or a length, which may be negative", Count: wantCount,
+	}[k]
+}
 
 // spec is what is known of a key beforehand.
 type spec struct {
@@ -216,6 +233,17 @@ func (k Key) Kind() Kind { return specs[k].kind }
 
 // Options are the words that a choice takes, the usual one first.
 func (k Key) Options() []string { return specs[k].options }
+
+// Usual is what stands for an empty answer, "" where that means not known.
+func (k Key) Usual() string {
+	if k.Kind() == Choice {
+		return k.Options()[0]
+	}
+	return specs[k].usual
+}
+
+// Comment is what stands behind the key in a new file, "" where nothing does.
+func (k Key) Comment() string { return specs[k].comment }
 
 // IsLength tells whether a number is a length, which takes the sheet's unit
 // where it names none.

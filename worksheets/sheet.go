@@ -127,7 +127,7 @@ func (s *Sheet) Check(k Key) error {
 		}
 	case Date:
 		if !isDay(text) {
-			err = &ValueError{text, "not a day of the calendar", "a date such as 2026-10-03"}
+			err = &ValueError{text, "not a day of the calendar", wantDay}
 		}
 	case Scale:
 		_, err = units.ParseRuler(text, s.Unit())
@@ -141,7 +141,7 @@ func (s *Sheet) Check(k Key) error {
 		}
 	case Count:
 		if _, ok := smallCount(text); !ok {
-			err = &ValueError{text, "not a whole number from 0 to 4", "0, 1, 2, 3 or 4"}
+			err = &ValueError{text, "not a whole number from 0 to 4", wantCount}
 		}
 	}
 	return err

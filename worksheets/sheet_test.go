@@ -281,3 +281,26 @@ func TestEveryKeyIsFoundByItsPath(t *testing.T) {
 		t.Errorf("body.Bicep leads to %v", k)
 	}
 }
+
+// What people are told about a key is so: its usual answer is what an empty one
+// comes to, every kind says what it takes, and what it takes by way of example is read.
+func TestKeysAreToldAsTheyAre(t *testing.T) {
+	var empty worksheets.Sheet
+	examples := map[worksheets.Kind]string{worksheets.Date: "2026-10-03", worksheets.Part: "0.55", worksheets.Count: "4", worksheets.Scale: "1/64 in", worksheets.Slid: "even"}
+	for _, k := range worksheets.Keys() {
+		if (k.Kind().Takes() == "") != (k.Kind() == worksheets.Choice) {
+			t.Errorf("%v says nothing of what it takes", k)
+		}
+		sheet, usual := empty, k.Usual()
+		if err := sheet.Set(k, usual); err != nil {
+			t.Errorf("%v: its usual answer %q: %v", k, usual, err)
+		}
+		if usual != "" && (sheet.Reading(k) != empty.Reading(k) || sheet.Count(k) != empty.Count(k) || k.Kind() == worksheets.Choice && sheet.Choice(k) != empty.Choice(k) ||
+			k.Kind() == worksheets.Part && sheet.Share(k) != empty.Share(k)) {
+			t.Errorf("%v: %q is not what stands for an empty answer", k, usual)
+		}
+		if e := examples[k.Kind()]; e != "" && (!strings.Contains(k.Kind().Takes(), e) && k.Kind() != worksheets.Scale || sheet.Set(k, e) != nil) {
+			t.Errorf("%v does not take %q, which is told to be taken", k, e)
+		}
+	}
+}
