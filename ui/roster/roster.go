@@ -226,6 +226,19 @@ type jsonRow struct {
 	Findings []show.Finding `json:"findings"`
 }
 
+// JSONKeys are the keys of a sheet of a folder.
+func JSONKeys() []show.JSONKey {
+	return show.JSONKeys(jsonRow{}, map[string]string{
+		"file":     "The file.",
+		"title":    "The title.",
+		"wearer":   "The wearer.",
+		"saved":    "When the file was written, in RFC 3339 and UTC.",
+		"need":     "As in show --json.",
+		"sides":    "As in show --json.",
+		"findings": "As in show --json.",
+	}, show.Need{}, show.Sides{}, show.Finding{})
+}
+
 func jsonOf(row Row, r report.Report) any {
 	if row.Failure != "" {
 		return show.Failure{File: row.Path, Error: row.Failure}

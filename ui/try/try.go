@@ -250,6 +250,18 @@ type changedJSON struct {
 	After  any    `json:"after"`
 }
 
+// JSONKeys are the keys of a comparison.
+func JSONKeys() []show.JSONKey {
+	return show.JSONKeys(trialJSON{}, map[string]string{
+		"before":           "The worksheet as it is, as in show --json.",
+		"after":            "The worksheet as it would be.",
+		"changed":          "What differs: the changed answers first, then everything that follows from them.",
+		"changed[].what":   "The key of the answer in the file, or the path in before and after.",
+		"changed[].before": "Its value before.",
+		"changed[].after":  "Its value after. Findings differ as a list of level, code and about.",
+	}, show.Sheet{})
+}
+
 func trialsJSON(before report.Report, afters []report.Report, array bool) ([]byte, error) {
 	list := make([]trialJSON, len(afters))
 	old := show.SheetOf(before, false)
