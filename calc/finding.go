@@ -16,7 +16,7 @@ const (
 func (l Level) String() string { return [...]string{"note", "warn", "stop"}[l] }
 
 // Code names a kind of finding, in kebab-case. Codes are part of the output
-// that other programs read, and are listed in the README.
+// that other programs read; the manual lists them.
 type Code string
 
 // The codes. Amount and Other of a [Finding] mean what is said here.

@@ -35,6 +35,11 @@ func TestEveryBodyOnEveryPattern(t *testing.T) {
 			sheet.Set(worksheets.Bust, body["chest_mm"]+" mm")
 			plan := calc.Compute(report.Input(&sheet, props.SomeDay))
 			checkPlan(t, name, i, plan, sheet.Ruler().Mark())
+			for _, f := range plan.Findings {
+				if !told(f.Code, f.Level) {
+					t.Fatalf("%s, body %d: %s with level %v is not told", name, i, f.Code, f.Level)
+				}
+			}
 			for about, g := range map[calc.Subject]calc.Girth{calc.OfSleeve: plan.Sleeve, calc.OfBust: plan.Bust} {
 				mm := body[map[calc.Subject]string{calc.OfSleeve: "biceps_flexed_mm", calc.OfBust: "chest_mm"}[about]]
 				girth, err := strconv.ParseInt(mm, 10, 64)
