@@ -8,6 +8,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"strconv"
 	"time"
 
 	"github.com/charmbracelet/x/term"
@@ -19,10 +20,23 @@ import (
 // Exit statuses.
 const (
 	ExitWell       = 0
-	ExitUnfinished = 1 // a required answer is missing, a finding says stop, or something was left unsaved
-	ExitUnread     = 2 // a file could not be read, or the call is wrong
-	ExitFault      = 3 // the program ran into a fault of its own
+	ExitUnfinished = 1   // a required answer is missing, a finding says stop, or something was left unsaved
+	ExitUnread     = 2   // a file could not be read, or the call is wrong
+	ExitFault      = 3   // the program ran into a fault of its own
+	ExitSignal     = 128 // and the number of the signal that ended it, as shells have it
 )
+
+// StatusWords is an exit status and what it means.
+type StatusWords struct{ Status, Says string }
+
+// Statuses are all of them, for people to look up.
+var Statuses = []StatusWords{
+	{strconv.Itoa(ExitWell), "All is well."},
+	{strconv.Itoa(ExitUnfinished), "A required answer is missing or cannot be read, a finding says stop, or something was left unsaved."},
+	{strconv.Itoa(ExitUnread), "A file cannot be read, or the call is wrong."},
+	{strconv.Itoa(ExitFault), "The program has a fault, and reports it."},
+	{strconv.Itoa(ExitSignal) + " and more", "A signal ended the program: " + strconv.Itoa(ExitSignal) + " and its number."},
+}
 
 // Session is one run of the program.
 type Session struct {

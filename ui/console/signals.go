@@ -14,7 +14,7 @@ func OnSignals(tell func(status int)) (stop func()) {
 	go func() {
 		for s := range signals {
 			if n, ok := s.(syscall.Signal); ok {
-				tell(128 + int(n))
+				tell(ExitSignal + int(n))
 			}
 		}
 	}()

@@ -56,7 +56,7 @@ func runScreen(s *console.Session, m *root) error {
 		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(), tea.WithoutCatchPanics(), tea.WithFilter(terminal.WithoutTails()))
 	if keys != nil {
 		keys.Tell = func() { program.Send(terminal.FloodMsg{}) }
-		keys.Gone = func() { program.Send(signalMsg{128 + int(syscall.SIGHUP)}) }
+		keys.Gone = func() { program.Send(signalMsg{console.ExitSignal + int(syscall.SIGHUP)}) }
 	}
 	stop, wake := passSignals(program), terminal.PassSuspension(program)
 	fault, err := runCaught(program)
