@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"capscye/ui/console"
+	"capscye/ui/manual"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
@@ -15,9 +16,9 @@ import (
 func wordsCommand(s *console.Session) *cobra.Command {
 	return &cobra.Command{
 		Use:   "words [WORD]",
-		Short: "Explain the words of the trade",
-		Long: `Print each word of the trade with a sentence about it and where it is used here; with
-WORD only that, or those that begin so.`,
+		Short: "Explain the sewing words used here",
+		Long: `Explain the sewing words used here, all or those that begin with WORD, and say where
+they are used.`,
 		ValidArgsFunction: wordsOffered,
 		RunE: func(_ *cobra.Command, args []string) error {
 			text, err := wording.Explain(strings.Join(args, " "))
@@ -33,11 +34,11 @@ func manCommand(s *console.Session) *cobra.Command {
 	return &cobra.Command{
 		Use:   "man",
 		Short: "Print the page of the manual",
-		Long: `Print the page of the manual, in roff: read it with capscye man | man -l -, or keep it
-as capscye.1 in a folder of manual pages.`,
+		Long: `Print the page of the manual, in roff. Read it with capscye man | man -l -, or put it
+as capscye.1 into a folder of manual pages.`,
 		Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
-			_, err := io.WriteString(s.Out, manPage(c.Root()))
+			_, err := io.WriteString(s.Out, manual.Page(c.Root(), s.Version))
 			return err
 		},
 	}

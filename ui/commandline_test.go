@@ -14,7 +14,6 @@ import (
 	"capscye/ui/console"
 	"capscye/ui/internal/program"
 	"capscye/ui/typeset"
-	"capscye/ui/wording"
 )
 
 // A call is understood, or it is said why it is not.
@@ -121,49 +120,6 @@ func TestBashCompletes(t *testing.T) {
 		got := strings.ReplaceAll(strings.Join(strings.Fields(offered), " "), `\ `, " ")
 		if err != nil || got != want {
 			t.Errorf("%q completes to %q, want %q (%v)", typed, got, want, err)
-		}
-	}
-}
-
-// The page names every command, every option and every key of the screen, and
-// where the program that sets such pages is here, it finds nothing to warn of.
-func TestPageOfTheManual(t *testing.T) {
-	status, page, errs := run("", "man")
-	if status != 0 || errs != "" {
-		t.Errorf("status %d, %s", status, errs)
-	}
-	for _, l := range strings.Split(page, "\n") {
-		if strings.HasPrefix(l, ".") && !regexp.MustCompile(`^\.(TH|SH|SS|PP|TP|B|br|nf|fi)\b`).MatchString(l) || strings.HasPrefix(l, "'") {
-			t.Errorf("no macro: %q", l)
-		}
-	}
-	if regexp.MustCompile(`[^\n -~]`).MatchString(page) {
-		t.Error("not plain ASCII")
-	}
-	text := strings.NewReplacer(`\-`, "-", `\(dq`, `"`, `\(ha`, "^", `\(aq`, "'").Replace(page)
-	for _, c := range ui.Commands(&console.Session{}).Commands() {
-		if !c.Hidden && (!strings.Contains(text, `.SS "capscye `+c.Use+`"`) || !strings.Contains(text, strings.Split(c.Long, "\n")[0])) {
-			t.Errorf("%s is not on the page", c.Name())
-		}
-	}
-	for _, want := range []string{"capscye " + ui.Version, "--working", "--output", "--paper", `"^e"`, `"pgdn/pgup"`, wording.Cautions[0], wording.Cautions[2]} {
-		if !strings.Contains(text, want) {
-			t.Errorf("%s is not on the page", want)
-		}
-	}
-	file := filepath.Join(t.TempDir(), "capscye.1")
-	os.WriteFile(file, []byte(page), 0o644)
-	for _, checker := range [][]string{{"mandoc", "-Tlint", "-Wwarning"}, {"groff", "-man", "-Tutf8", "-ww", "-z"}} {
-		path, err := exec.LookPath(checker[0])
-		if err != nil {
-			t.Logf("%s is not here", checker[0])
-			continue
-		}
-		out, _ := exec.Command(path, append(checker[1:], file)...).CombinedOutput() // the status only repeats that something was said
-		for _, l := range strings.Split(strings.TrimSpace(string(out)), "\n") {
-			if l != "" && !strings.Contains(l, "missing date") { // the page is as old as the program, and that has no day
-				t.Errorf("%v: %s", checker, l)
-			}
 		}
 	}
 }

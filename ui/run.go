@@ -13,6 +13,7 @@ import (
 	"capscye/ui/ask"
 	"capscye/ui/console"
 	"capscye/ui/drill"
+	"capscye/ui/manual"
 	"capscye/ui/paper"
 	"capscye/ui/roster"
 	"capscye/ui/screen"
@@ -41,13 +42,14 @@ func commands(s *console.Session) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "capscye [FILE]",
 		Short: "A fitting worksheet for widening sleeves and bodices",
-		Long: `A fitting worksheet: from body, ease and a pattern measured flat to what each
-seam edge of sleeve and bodice pivots and slides, so that they still sew together.
+		Long: `A fitting worksheet. From body, ease and a pattern measured flat it works out how
+far to pivot and slide each edge of sleeve and bodice, so that they still sew
+together.
 
 Without FILE it opens the worksheets of this folder, or the built-in example where
 there are none. With FILE it opens that worksheet, and offers to begin it if there
-is none; on a terminal that cannot be drawn on it asks, as ask does. Without a
-terminal it prints the computed sheet instead.`,
+is none. On a terminal without a screen it works like ask. Without a terminal it
+prints what show prints.`,
 		Args: func(c *cobra.Command, args []string) error {
 			if version {
 				return nil
@@ -71,6 +73,11 @@ terminal it prints the computed sheet instead.`,
 	root.ValidArgsFunction = console.SheetFiles(1)
 	root.AddCommand(show.Command(s), show.TraceCommand(s), paper.Command(s), try.Command(s), roster.Command(s), drill.Command(s),
 		ask.Command(s), wordsCommand(s), manCommand(s), completionCommand(s))
+	usage := root.HelpFunc()
+	root.SetHelpFunc(func(c *cobra.Command, args []string) {
+		usage(c, args)
+		fmt.Fprint(s.Out, manual.Help(c))
+	})
 	return root
 }
 

@@ -24,14 +24,19 @@ func Command(s *console.Session) *cobra.Command {
 	var o options
 	c := &cobra.Command{
 		Use:   "drill",
-		Short: "Ask the sums of the trade, with invented wearers",
-		Long: `Ask the sums of the trade, step by step, with invented wearers and patterns. Levels:
-1 flat widths, 2 the need of each side, 3 pivots, 4 slides and marks, 5 centimetres,
-front and back unequal. A length may be written in any way, in any unit; ? or an
-empty line shows the working, quit ends. A seed gives the same problems everywhere.
+		Short: "Practise the arithmetic on invented wearers",
+		Long: `Practise the arithmetic, step by step, on invented wearers and patterns. Levels: 1 flat
+widths, 2 the need of each side, 3 pivots, 4 slides and marks, 5 centimetres, front
+and back unequal.
 
-With --paper nothing is asked: problems and answer key are written to NAME, .pdf or
-.txt, each on pages of its own.`,
+A length can be written in any way, in any unit, and is right if it is exact. A wrong
+answer that a usual slip gives is told so. ? or an empty line shows the working and
+counts as shown; quit ends, with the score. A text that is no length counts for
+nothing.
+
+A seed gives a whole class the same problems, on every machine and in every version.
+With --paper nothing is asked: problems and answer key are written to a file, .pdf or
+.txt, each on pages of its own. A file there that is no drill sheet is left alone.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 0 {
 				return fmt.Errorf("drill takes no file, and %q was named; a sheet of problems is written with --paper NAME", args[0])

@@ -16,15 +16,19 @@ func Command(s *console.Session) *cobra.Command {
 	var name, on string
 	card := &cobra.Command{
 		Use:   "card FILE -o NAME",
-		Short: "Write the sheet as a card for the wall, with a marking gauge",
-		Long: `Write everything that the work needs on one page, and a marking gauge that is true to
-scale on another. The ending of NAME says how: .pdf, .svg or .txt. "-" reads
-standard input. Exit status as for show.`,
+		Short: "Write the worksheet as a card for the wall, with a marking gauge",
+		Long: `Write all that the work needs on one page: measurements, marks, findings, pieces, and
+the steps with boxes to tick; a very full worksheet takes more. Other pages are true to
+scale: a marking gauge with the amounts of this worksheet to cut out, squares to check
+the printer with, and templates to lay on the new underarm corners. Print at 100 %.
+
+The ending of NAME says how: .pdf, .svg (a file for each page) or .txt. A letter that
+the type does not have is printed as ?, and named. "-" reads standard input.`,
 		Args: console.ExactlyOneFile,
 		RunE: func(_ *cobra.Command, args []string) error { return write(s, args[0], name, on) },
 	}
 	card.Flags().StringVarP(&name, "output", "o", "", "the file to write: .pdf, .svg or .txt")
-	card.Flags().StringVar(&on, "paper", "", "a4 or letter; the usual one of the sheet's unit if not given")
+	card.Flags().StringVar(&on, "paper", "", "a4 or letter; if not given, the usual one for the unit")
 	card.ValidArgsFunction = console.SheetFiles(1)
 	_ = card.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"a4", "letter"}, cobra.ShellCompDirectiveNoFileComp))
 	return card

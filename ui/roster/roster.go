@@ -85,20 +85,23 @@ func Command(s *console.Session) *cobra.Command {
 	var o options
 	c := &cobra.Command{
 		Use:   "roster [DIR]",
-		Short: "Print every sheet of a folder in a table",
+		Short: "Print every worksheet of a folder in a table",
 		Long: `Print the worksheets of DIR, or of this folder, in a table: what each needs, what to
 mark, its gravest finding, when it was saved. What cannot be read is listed with its
-reason, and stops nothing.
+reason, whatever the level. Where --sort finds two alike, they go by file.
 
-Exit status: 0 all well; 1 a sheet cannot be read, lacks a required answer, or a
-finding says stop, shown or not; 2 the folder cannot be read, or the call is wrong.`,
+The CSV names the unit in every cell with a length. A cell that begins with =, +, -, @
+or a tab has an apostrophe before it, so that no spreadsheet takes it for a formula.
+
+The exit status counts every worksheet of the folder, shown or not; one that cannot be
+read makes it 1. It is 2 where the folder cannot be read.`,
 		Args: atMostOneFolder,
 		RunE: func(_ *cobra.Command, args []string) error { return print(s, append(args, ".")[0], o) },
 	}
-	c.Flags().BoolVar(&o.json, "json", false, "print JSON: an array, an object for each sheet")
+	c.Flags().BoolVar(&o.json, "json", false, "print JSON: an array, an object for each worksheet")
 	c.Flags().BoolVar(&o.csv, "csv", false, "print comma-separated values, lengths exact and with their unit")
 	c.Flags().StringVar(&o.sort, "sort", "file", "file, wearer, title, finding (gravest first) or saved (latest first)")
-	c.Flags().StringVar(&o.level, "level", "", "only sheets with a finding of at least this level: note, warn or stop")
+	c.Flags().StringVar(&o.level, "level", "", "only those with a finding of at least this level: note, warn or stop")
 	c.ValidArgsFunction = func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
 		return nil, cobra.ShellCompDirectiveFilterDirs
 	}

@@ -14,12 +14,9 @@ func Command(s *console.Session) *cobra.Command {
 	var o Options
 	show := &cobra.Command{
 		Use:   "show FILE...",
-		Short: "Print the computed sheet",
-		Long: `Print the computed sheet of each FILE as text, or as JSON in millimetres. "-" reads
-standard input.
-
-Exit status: 0 all well; 1 a required answer is missing or a finding says stop;
-2 a file could not be read.`,
+		Short: "Print the computed worksheet",
+		Long: `Print each worksheet with all that follows from it, as text or as JSON. "-" reads
+standard input.`,
 		Args: atLeastOneFile,
 		RunE: func(_ *cobra.Command, args []string) error { return Print(s, args, o) },
 	}
@@ -36,7 +33,7 @@ func TraceCommand(s *console.Session) *cobra.Command {
 		Use:   "trace FILE",
 		Short: "Print the steps at the table",
 		Long: `Print what to do at the table, piece by piece, with the amounts to mark. "-" reads
-standard input. Exit status as for show.`,
+standard input.`,
 		Args:              console.ExactlyOneFile,
 		ValidArgsFunction: console.SheetFiles(1),
 		RunE:              func(_ *cobra.Command, args []string) error { return Print(s, args, o) },

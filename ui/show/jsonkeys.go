@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
 
@@ -33,7 +34,7 @@ func JSONKeys(printed any, says map[string]string, elsewhere ...any) []JSONKey {
 			path += "."
 		}
 		if names, alike := sameObjects(t); alike {
-			keys = append(keys, JSONKey{path + "*", strings.TrimSpace(says[path+"*"] + " * is " + strings.Join(names, ", ") + ".")})
+			keys = append(keys, JSONKey{path + "*", strings.TrimSpace(says[path+"*"] + " * is " + typeset.OrList(names) + ".")})
 			walk(path+"*", t.Field(0).Type)
 			return
 		}

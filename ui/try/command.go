@@ -15,12 +15,12 @@ func Command(s *console.Session) *cobra.Command {
 	var asJSON bool
 	try := &cobra.Command{
 		Use:   "try FILE KEY=VALUE...",
-		Short: "Print what changes would do, without touching the file",
-		Long: `Print what would differ if answers of the sheet were others. Keys are those of the
-file: ease.bicep=2 method.slide=even. A range, ease.bicep=1..3/0.5 (start, end, step),
-prints a table of outcomes, a row each. "-" reads standard input.
+		Short: "Show what would change if you changed some answers",
+		Long: `Show what would change if you changed some answers. The file stays as it is. Keys are
+those of the file: ease.bicep=2 method.slide=even. A range, ease.bicep=1..3/0.5 (start,
+end, step), prints a table with a row for each value. "-" reads standard input.
 
-Exit status as for show, for the changed sheet.`,
+The exit status is that of the changed worksheet.`,
 		Args: atLeastOneChange,
 		RunE: func(_ *cobra.Command, args []string) error { return try(s, args[0], args[1:], asJSON) },
 	}

@@ -1,0 +1,142 @@
+package manual
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/console"
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/roster"
+	"capscye/ui/screen"
+	"capscye/ui/show"
+	"capscye/ui/try"
+	"capscye/ui/typeset"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// The sections that are made from tables of the program, so that they say what is so.
+
+func keys() section {
+	s := section{name: "KEYS"}
+	s.say("On the screen; ^s is ctrl and s together.")
+	for _, k := range screen.Help() {
+		s.entry(k.Key, k.Says)
+	}
+	s.say(keyProse)
+	return s
+}
+
+// file tells every table and every key of a worksheet.
+func file() section {
+	s := section{name: "FILE"}
+	s.say(fmt.Sprintf(fileProse, worksheets.MaxBytes>>10))
+	s.lines(FirstWorksheet)
+	s.say(fileSums)
+	s.entry("version", fmt.Sprintf("The version of the format: %d. A file with a newer one opens for reading only.", worksheets.Version))
+	table := ""
+	for _, k := range worksheets.Keys() {
+		in, name, _ := strings.Cut(k.Path(), ".")
+		if in != table {
+			table = in
+			s.below("[" + table + "]")
+		}
+		s.entry(name, keyWords(k))
+	}
+	s.below("[progress]")
+	s.entry("done", "A list of the steps at the table that are ticked off, each with the amounts that it was done with.")
+	s.below("[[fitting]]")
+	s.say("What a test garment showed; as many as there were.")
+	s.entry("date", "The day.")
+	s.entry("note", "What it showed, in your words.")
+	return s
+}
+
+// keyWords say what an answer is, what may be written, and what stands for an empty
+// one. A comment that goes on from the one before it gives way to the hint of the form.
+func keyWords(k worksheets.Key) string {
+	says := k.Comment()
+	takes := k.Kind().Takes()
+	if k.Kind() == worksheets.Choice {
+		takes = typeset.OrList(k.Options())
+	}
+	if says == "" || strings.HasPrefix(says, "...") || says == takes {
+		says = forms.Fields[k].Hint
+	}
+	usual := k.Usual()
+	if k.Kind() == worksheets.Scale {
+		usual = fmt.Sprintf("%s, or %s where the unit is cm", units.UsualRuler(units.Inches), units.UsualRuler(units.Centimetres))
+	}
+	if usual != "" {
+		usual = " If empty: " + usual + "."
+	}
+	return typeset.Capitalised(strings.TrimSuffix(says, ".")) + ". Takes " + takes + "." + usual
+}
+
+// lengths tells how lengths are written.
+func lengths() section {
+	s := section{name: "LENGTHS"}
+	s.say("A number without a unit is in the unit of the worksheet.")
+	for _, f := range units.Forms {
+		s.entry(f.Example, typeset.Capitalised(f.Says)+".")
+	}
+	for _, u := range units.UnitNames {
+		name := map[units.Length]string{units.Inch: "Inches", units.Centimetre: "Centimetres", units.Millimetre: "Millimetres"}[u.Unit]
+		s.entry("13 "+u.Words[0], name+"; read are "+strings.Join(u.Words, "  ")+", in capitals too.")
+	}
+	s.say(lengthProse)
+	return s
+}
+
+// printed are the commands that print JSON, with its keys.
+var printed = []struct {
+	command, shape string
+	keys           func() []show.JSONKey
+}{
+	{"show", "An object for one file, an array for several. In the array, a file that cannot be read is an object of file and error.", func() []show.JSONKey { return append(show.SheetKeys(), show.FailureKeys()...) }},
+	{"trace", "An array of the steps.", show.StepKeys},
+	{"try", "An object; an array of such objects for a range.", try.JSONKeys},
+	{"roster", "An array with an object for each worksheet; one that cannot be read is an object of file and error.", roster.JSONKeys},
+}
+
+// json tells the keys of what every command prints.
+func json() section {
+	s := section{name: "JSON"}
+	s.say(jsonProse)
+	for _, p := range printed {
+		s.below(p.command + " --json")
+		s.say(p.shape)
+		for _, k := range p.keys() {
+			s.entry(k.Path, k.Says)
+		}
+	}
+	return s
+}
+
+// findings tells every code.
+func findings() section {
+	s := section{name: "FINDINGS"}
+	var levels []string
+	for l := calc.Note; l <= calc.Stop; l++ {
+		levels = append(levels, l.String()+" ("+report.LevelMeanings[l]+")")
+	}
+	s.say("Every finding has a level: " + typeset.OrList(levels) + ".")
+	for _, c := range report.Codes {
+		var at []string
+		for _, l := range c.Levels {
+			at = append(at, l.String())
+		}
+		s.entry(string(c.Code), strings.Join(at, " or ")+": "+c.Says)
+	}
+	return s
+}
+
+func statuses() section {
+	s := section{name: "EXIT STATUS"}
+	for _, w := range console.Statuses {
+		s.entry(w.Status, w.Says)
+	}
+	return s
+}
