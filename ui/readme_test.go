@@ -1,15 +1,18 @@
 package ui_test
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 
+	"capscye/ui"
+	"capscye/ui/console"
 	"capscye/ui/internal/props"
-	"capscye/ui/report"
-	"capscye/worksheets"
+	"capscye/ui/manual"
+	"capscye/ui/wording"
 )
 
 func TestWithoutATerminalTheExampleIsPrinted(t *testing.T) {
@@ -23,46 +26,65 @@ func TestWithoutATerminalTheExampleIsPrinted(t *testing.T) {
 	}
 }
 
-// The README lists every code of a finding and every key of the file, and its
-// picture is the screen as it is.
+// The README's commands are those of the program, its screen is the screen as it is,
+// its first worksheet gives what it says, and its cautions are the program's.
 func TestReadmeIsTrue(t *testing.T) {
-	readme, err := os.ReadFile(filepath.Join(props.SourceFolder, "README.md"))
-	if err != nil {
-		t.Fatal(err)
+	readme := props.Read(t, filepath.Join(props.SourceFolder, "README.md"))
+	screen, err := os.ReadFile(filepath.Join(props.SourceFolder, "ui", "screen", "testdata", "TestStepsAsSeen", "80x24", "4-Split.golden"))
+	if err != nil || !strings.Contains(readme, "```\n"+string(bytes.TrimRight(screen, "\n"))+"\n```") {
+		t.Errorf("the README shows another screen than there is: %v", err)
 	}
-	source, err := os.ReadFile(filepath.Join(props.SourceFolder, "calc", "finding.go"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var codes []string
-	for _, l := range strings.Split(string(source), "\n") {
-		if _, rest, ok := strings.Cut(l, `Code = "`); ok {
-			code, _, _ := strings.Cut(rest, `"`)
-			codes = append(codes, code)
+
+	var commands []string
+	for _, c := range ui.Commands(&console.Session{}).Commands() {
+		if !c.Hidden {
+			commands = append(commands, "| `capscye "+c.Use+"` | "+c.Short+" |")
 		}
 	}
-	codes = append(codes, string(report.ValueUnreadable), string(report.UnknownKey), string(report.NotWritten), string(report.BodyChanged), string(report.PatternChanged))
-	for _, name := range []string{"screen/testdata/TestStepsAsSeen/80x24/4-Split", "picture/testdata/TestPicturesAsSeen/44x12/short-sleeve", "screen/testdata/TestTableView/80x24",
-		"screen/testdata/TestWhatIfCostsThreeKeysAndRisksNothing/80x24"} {
-		picture, err := os.ReadFile(filepath.Join(props.SourceFolder, "ui", name+".golden"))
-		if err != nil || !strings.Contains(string(readme), string(picture)) {
-			t.Errorf("the README shows another %s than there is: %v", name, err)
+	_, table, _ := strings.Cut(readme, "|---|---|\n")
+	table, _, _ = strings.Cut(table, "\n\n")
+	if first, others, _ := strings.Cut(table, "\n"); !strings.HasPrefix(first, "| `capscye [FILE]` |") || others != strings.Join(commands, "\n") {
+		t.Errorf("the commands of the README\n%s\nthose of the program\n%s", table, strings.Join(commands, "\n"))
+	}
+	for _, name := range regexp.MustCompile(`capscye [^|`+"`"+`]*(--[a-z]+)`).FindAllStringSubmatch(readme, -1) {
+		if _, help, _ := run("", strings.Fields(strings.ReplaceAll(name[0], "COMMAND", "show"))[1], "--help"); !strings.Contains(help, name[1]) {
+			t.Errorf("%q: there is no such option", name[0])
 		}
 	}
-	if len(codes) < 15 {
-		t.Fatalf("only %d codes found", len(codes))
+
+	if !strings.Contains(readme, "```toml\n"+manual.FirstWorksheet+"\n```") {
+		t.Error("the first worksheet of the README is not the one of the manual")
 	}
-	for _, c := range codes {
-		if !strings.Contains(string(readme), "`"+c+"`") {
-			t.Errorf("%s is not in the README", c)
+	status, out, errs := run(manual.FirstWorksheet, "show", "-")
+	_, said, _ := strings.Cut(readme, "then says:\n\n")
+	said, _, _ = strings.Cut(said, "\n\n")
+	if status != 0 || errs != "" || said == "" || !strings.Contains(out, strings.ReplaceAll(said[4:], "\n    ", "\n")+"\n") {
+		t.Errorf("status %d, %s: the first worksheet does not say\n%s\nbut\n%s", status, errs, said, out)
+	}
+	if !strings.Contains(out, "Bodice front        -       0     1/4") {
+		t.Errorf("the bodice does not slide by 1/4:\n%s", out)
+	}
+
+	flowing := strings.Join(strings.Fields(readme), " ")
+	for _, c := range wording.Cautions[:2] { // the third has its law in the middle
+		if !strings.Contains(flowing, c) {
+			t.Errorf("the README does not say %q", c)
 		}
 	}
-	for _, k := range worksheets.Keys() {
-		table, name, _ := strings.Cut(k.Path(), ".")
-		_, section, _ := strings.Cut(string(readme), "\n["+table+"]")
-		section, _, _ = strings.Cut(section, "\n[")
-		if !regexp.MustCompile(`(?m)^` + name + ` += `).MatchString(section) {
-			t.Errorf("the key %s is not in the README", k)
+	for _, want := range []string{"A child's nightwear can be lawful only because it fits tightly", "ask your local rules before widening it."} {
+		if !strings.Contains(flowing, want) || !strings.Contains(wording.Cautions[2], want) {
+			t.Errorf("the caution about nightwear is not %q everywhere", want)
+		}
+	}
+}
+
+// What people read first stays short enough to be read; the rest is in the manual and
+// in the comments of the packages.
+func TestPagesAreShort(t *testing.T) {
+	for name, most := range map[string]int{"README.md": 150} {
+		text := props.Read(t, filepath.Join(props.SourceFolder, name))
+		if lines := strings.Count(text, "\n"); lines < 50 || lines > most {
+			t.Errorf("%s has %d lines; at most %d are wanted", name, lines, most)
 		}
 	}
 }
