@@ -16,7 +16,13 @@
 //	// p.Sides[calc.BodiceFront] pivots 3/8 and slides 1/4.
 //
 // [Working] gives the same figures as lines of arithmetic: it is the same
-// computation with a listener, so the two cannot disagree.
+// computation with a listener, so the two cannot disagree. The turn is geometry, in
+// floating point; its lengths are [Approx]. Odd counts, which only decimals can make,
+// are rounded in three places: the front's part of a need, half of the bust's need, and
+// the even slide. Half of an odd need can leave a bust one count off.
+//
+// A [Finding] is data, and so is a [TraceStep], which knows how the sides lie once it is
+// done: drawings follow from it. Sentences are made elsewhere.
 //
 // The method is common practice at the cutting table: total need divided over
 // the seam edges (Robinson, costume construction text, Central Washington

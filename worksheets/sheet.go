@@ -4,12 +4,21 @@
 //
 // A sheet holds what the person typed, letter by letter; what an answer means
 // is read from it on demand, so that nothing is lost in a file that is half
-// filled or partly unreadable:
+// filled or partly unreadable. It is a value, and a copy is another sheet: undo and
+// what-ifs hold as many as they like.
 //
 //	doc, err := worksheets.Load("blouse.toml")
 //	doc.Sheet.Set(worksheets.Bicep, "13 3/4")
 //	r, err := doc.Sheet.Length(worksheets.Bicep) // 13 3/4 of the sheet's unit
 //	_, err = doc.Save()                          // only that value changes in the file
+//
+// Saving splices the changed values into the bytes of the file, decodes the result and
+// compares. Only where that fails is the file made anew, with the original put beside
+// it. A file of the plain shape, a known key and a value on a line, is read by a quick
+// reader, which declines whatever it does not know, right or wrong: the library stays the
+// judge and words the errors. A fuzz target and a property hold the two together. What is
+// in no file is guarded against a crash in a [Recovery], a file in the state folder with a
+// lock beside it, one of four slots for each sheet.
 //
 // It computes nothing, and so does not import calc.
 package worksheets

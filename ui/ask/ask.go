@@ -1,4 +1,5 @@
-// Package ask asks for a worksheet a line at a time, without a screen.
+// Package ask asks for a worksheet a line at a time, without a screen. It asks what the
+// forms ask; answers.go words a question and reads its answer, keep.go saves.
 package ask
 
 import (

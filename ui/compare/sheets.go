@@ -1,5 +1,6 @@
 // Package compare lays sheets side by side, and finds the smallest change that would
-// make one work, with its price.
+// make one work, with its price. That takes thousands of plans and some milliseconds, so
+// it is done when somebody asks, and not for JSON.
 package compare
 
 import (

@@ -1,5 +1,10 @@
 // Package console is one run of the program seen from outside: its streams, its day,
 // the files and lines that it is given, its status, and how it fails.
+//
+// Lines are heard through a channel, so that a signal is heard while somebody waits.
+// Many files are worked at on every processor ([InOrder]): results come in the order of
+// the files, and no more than a few dozen are begun and not yet written, so memory does
+// not grow with their number.
 package console
 
 import (

@@ -1,5 +1,6 @@
 // Package paper lays a worksheet on paper, as PDF, SVG or text, with a marking gauge
-// that is true to scale.
+// that is true to scale. The card is laid out once, on a surface in millimetres; a PDF
+// and an SVG are surfaces.
 package paper
 
 import (

@@ -1,5 +1,8 @@
 // Package report joins a worksheet and its sums, in the one place where they meet, and
 // words the answer; it adds no arithmetic of its own.
+//
+// [Input] is where they meet. A report is made for a changed sheet, once; steps, curves
+// and working are made when they are first asked for, and kept with it ([Derived]).
 package report
 
 import (

@@ -1,5 +1,5 @@
 // Package roster lists the worksheets of a folder, with what each needs and what was
-// found.
+// found. To sort them, it reads them twice and keeps only what they are sorted by.
 package roster
 
 import (

@@ -3,7 +3,18 @@
 // It is one root model that routes messages to parts. A part is a plain struct that
 // renders itself for a given size and answers a key with what it wants, a small value;
 // the root alone turns wishes into commands. All input and output is in commands.go,
-// all messages are in messages.go, all wishes in wishes.go.
+// all messages are in messages.go, all wishes in wishes.go, saving has a file of its own.
+// View reads the state and the window only. Keys are a table, which also makes the bottom
+// line, the page of keys and the manual.
+//
+// What lies on the desk is the sheet of the file and up to three copies; the hands are on
+// one of them. Only the first is ever saved. A copy is what it changes: a change of the
+// sheet reaches the copies that do not differ there. Undo remembers the whole of it. After
+// every message what is in no file is compared with what is guarded against a crash; while
+// everything is saved, that is only a lock.
+//
+// A fault is caught where the terminal can be given back; commands run in goroutines of
+// their own and send theirs as a message. Signals are messages too.
 package screen
 
 import (

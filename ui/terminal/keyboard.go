@@ -1,5 +1,6 @@
 // Package terminal passes on what comes from the keyboard, less what no hand types, and
-// gives the terminal back while the program is suspended.
+// gives the terminal back while the program is suspended. [WithoutTails] has the only
+// clock of the screen.
 package terminal
 
 import (

@@ -1,5 +1,6 @@
 // Package wording holds what the trade calls things: sides, figures, units, cautions,
-// and the words that are explained.
+// and the words that are explained. Tests hold that each of those is read where the
+// glossary says, and that labels use no other.
 package wording
 
 import (
