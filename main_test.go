@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -108,6 +109,37 @@ func TestImportsFormADiamond(t *testing.T) {
 	}
 	if seen != len(floorOf)+len(testSupport) {
 		t.Errorf("%d packages of %d seen", seen, len(floorOf)+len(testSupport))
+	}
+}
+
+// The map of DEVELOPERS.md has every package on its floor, and no other.
+func TestMapHasEveryPackageOnItsFloor(t *testing.T) {
+	developers, err := os.ReadFile("DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, table, _ := strings.Cut(string(developers), "\n## The map\n")
+	table, _, _ = strings.Cut(table, "\n\nA package imports")
+	found := map[string]string{}
+	for _, row := range regexp.MustCompile(`(?m)^\| (\d+) \| ([^|]+) \|`).FindAllStringSubmatch(table, -1) {
+		for _, p := range strings.Split(row[2], ", ") {
+			found[strings.Trim(p, "`")] = row[1]
+		}
+	}
+	listed := 0
+	for n, floor := range floors {
+		for _, p := range floor {
+			if p == "" { // main, above all of them
+				continue
+			}
+			listed++
+			if want := strconv.Itoa(n + 1); found[p] != want {
+				t.Errorf("%s is on floor %s, the map says %q", p, want, found[p])
+			}
+		}
+	}
+	if len(found) != listed {
+		t.Errorf("the map has %d packages of %d: %v", len(found), listed, found)
 	}
 }
 

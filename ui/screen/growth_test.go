@@ -26,7 +26,7 @@ import (
 // It fails for nothing that is slow, but what is worse than linear by far is no
 // noise. It runs only when asked for:
 //
-//	CAPSCYE_MEASURE=1 go test ./ui -count=1 -v -run TestGrowth
+//	CAPSCYE_MEASURE=1 go test ./ui/screen -count=1 -v -run TestGrowth
 func TestGrowth(t *testing.T) {
 	if os.Getenv("CAPSCYE_MEASURE") == "" {
 		t.Skip("set CAPSCYE_MEASURE=1 to measure; it takes a minute")

@@ -26,10 +26,10 @@ import (
 )
 
 // TestMeasure prints what capscye costs beside the least that does anything on
-// the same libraries, as a table for the README. It fails for nothing that is
+// the same libraries, as the table of DEVELOPERS.md. It fails for nothing that is
 // slow. It runs only when asked for:
 //
-//	CAPSCYE_MEASURE=1 go test ./ui -count=1 -v -run TestMeasure
+//	CAPSCYE_MEASURE=1 go test ./ui/screen -count=1 -v -run TestMeasure
 func TestMeasure(t *testing.T) {
 	if os.Getenv("CAPSCYE_MEASURE") == "" {
 		t.Skip("set CAPSCYE_MEASURE=1 to measure; it takes two or three minutes")
