@@ -117,3 +117,25 @@ func TestRemediesAgainstTheSlowSums(t *testing.T) {
 	}
 	t.Log(seen)
 }
+
+// No share is offered that leaves a front or a back with less than a quarter; the bound is
+// ours.
+func TestSharesWithinReason(t *testing.T) {
+	dice := findingsDice{oracleDice{rand.New(rand.NewPCG(3, 4))}}
+	for range 300 {
+		input := dice.input()
+		input.Ruler = units.HalfInch
+		for _, f := range remedy.Troubles(calc.Compute(input)) {
+			for _, r := range remedy.Of(input, f) {
+				share := r.Input.Method.ShareSleeve
+				if r.Answer == calc.ShareBust {
+					share = r.Input.Method.ShareBust
+				}
+				quarter, three := share.Denominator, 3*share.Denominator
+				if by := 4 * share.Numerator; (r.Answer == calc.ShareSleeve || r.Answer == calc.ShareBust) && (by < quarter || by > three) {
+					t.Fatalf("a front share of %v is offered", share)
+				}
+			}
+		}
+	}
+}

@@ -99,3 +99,19 @@ func TestDrillSeeds(t *testing.T) {
 		t.Error("seeds or problems do not differ")
 	}
 }
+
+// The working behind a question begins where the one before left off: no line is shown
+// twice.
+func TestDrillShowsALineOnce(t *testing.T) {
+	for _, p := range drilled() {
+		shown := map[calc.Figure]bool{}
+		for _, q := range p.Questions {
+			for _, l := range q.Lines {
+				if shown[l.Figure] {
+					t.Fatalf("level %d: the line of %v comes twice", p.Level, l.Figure)
+				}
+				shown[l.Figure] = true
+			}
+		}
+	}
+}

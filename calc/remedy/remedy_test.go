@@ -122,3 +122,17 @@ func TestNothingToRemedy(t *testing.T) {
 		}
 	}
 }
+
+// An ease goes below nothing for a knit, which stretches, and not for woven cloth. A
+// sleeve that needs 2 1/4 with an ease of 0 slides by 1/8 a side, and an arm 1/4 in
+// tighter does without.
+func TestEaseBelowNothingIsForKnits(t *testing.T) {
+	for fabric, want := range map[calc.Fabric]string{calc.Woven: "", calc.Knit: "-1/4"} {
+		input := byhand.Needing("2 1/4", "")
+		input.Bicep, input.BicepEase = byhand.Known("14 1/4"), byhand.Known("0")
+		input.Fabric = fabric
+		if got := offered(t, input)[calc.BicepEase]; got != want {
+			t.Errorf("fabric %d: an ease of %q is offered, want %q", fabric, got, want)
+		}
+	}
+}
