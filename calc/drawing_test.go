@@ -104,6 +104,17 @@ func TestPiecesOfTheBodiceAsMeasured(t *testing.T) {
 	}
 }
 
+// The seam below the underarm leans in, and its line leads from the corner to its end.
+func TestTheSeamLeansIn(t *testing.T) {
+	e := calc.Edge{W: 165, H: 133, Lean: 0.12, Known: true, Below: calc.Approx{MM: 430, Known: true}, Line: 50}
+	endX, endY := e.End()
+	for _, p := range []calc.Point{{X: 165, Y: -133}, e.LineAt(), {X: endX, Y: endY}} {
+		if on := e.SeamTo(p.Y); math.Abs(on.X-p.X) > 1e-9 || endX > 115 {
+			t.Errorf("at the level of %v the seam is at %v", p, on)
+		}
+	}
+}
+
 // Bends and points that fit lie on the seam that they belong to, also on the back, which
 // is on the left; the corner is no bend.
 func TestBendsAndFitsLieOnTheirSeam(t *testing.T) {

@@ -131,7 +131,7 @@ func (d findingsDice) girths(s *calc.Input) {
 		bust /= 2
 	}
 	s.Bicep, s.BicepOther = d.maybe(85, bicep), d.maybe(20, bicep+d.length(-in, in))
-	s.Bust, s.HighBust = d.maybe(80, bust), d.maybe(40, bust-d.length(-in, 4*in))
+	s.Bust, s.HighBust = d.maybe(80, bust), d.maybe(40, bust-d.length(-in, 10*in))
 	s.BicepEase, s.BustEase = d.maybe(96, bicepEase), d.maybe(96, bustEase)
 	s.Waist, s.WaistEase = d.maybe(60, bust-d.length(0, 12*in)), d.maybe(80, d.length(-in, 4*in))
 	s.Hip, s.HipEase = d.maybe(60, bust+d.length(-4*in, 4*in)), d.maybe(80, d.length(-in, 4*in))

@@ -83,8 +83,13 @@ func TestOnlyWhatChangesIsUnticked(t *testing.T) {
 	sleeve.BicepEase, sleeve.Method.ShareSleeve = known("2"), units.Share{Numerator: 6, Denominator: 11}
 	ticks(t, before, sleeve, slices.Concat(bodiceFrontSteps, sleeveFrontSteps),
 		append([]string{"sleeve-back-mark", "sleeve-true", "bodice-back-mark", "bodice-back-true"}, garmentSteps...))
+	// A long sleeve keeps its hem, so smoothing it says nothing of that; it goes by the
+	// amounts of both sides.
+	for _, in := range []*calc.Input{&before, &sleeve} {
+		in.Sleeve.Long, in.Sleeve.UnderarmSeam, in.Sleeve.HemWidth = true, known("17"), known("9")
+	}
+	ticks(t, before, sleeve, []string{"sleeve-front-mark"}, []string{"sleeve-true"})
 	// The same amounts, drawn another way: only what says so.
-	before.Sleeve.Long, before.Sleeve.UnderarmSeam, before.Sleeve.HemWidth = true, known("17"), known("9")
 	corner := before
 	corner.Method.TaperFrom = calc.FromCorner
 	ticks(t, before, corner, []string{"sleeve-front-mark", "sleeve-front-pin", "sleeve-front-turn"}, []string{"sleeve-front-taper", "bodice-front-taper"})
@@ -243,6 +248,11 @@ func TestHemAndAllowances(t *testing.T) {
 	}
 	if d := steps["test-garment"].Allowance; d != known("5/8") {
 		t.Errorf("one allowance for all: %v", d)
+	}
+	long := input
+	long.Sleeve.Long, long.Sleeve.UnderarmSeam, long.Sleeve.HemWidth = true, known("17"), known("9")
+	if d := traced(long)["sleeve-true"].Detail; d.HemWiden != 0 || d.Hem.Known {
+		t.Errorf("a long sleeve keeps its hem: %+v", d)
 	}
 	input.Bodice.Allowance = known("3/8")
 	if d := traced(input)["test-garment"].Allowance; d.Known {

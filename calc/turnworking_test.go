@@ -123,4 +123,9 @@ func TestTurnWorkingByHand(t *testing.T) {
 	if lines := calc.TurnWorking(calc.Compute(in)); len(lines) != 0 {
 		t.Errorf("without a corner: %+v", lines)
 	}
+	in = flat("0", "")
+	in.Sleeve.CapHeight = known("5 1/4")
+	if lines := calc.TurnWorking(calc.Compute(in)); len(lines) != 0 {
+		t.Errorf("of a sleeve that stays: %+v", lines)
+	}
 }

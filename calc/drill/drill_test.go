@@ -83,6 +83,8 @@ func TestDrillLevels(t *testing.T) {
 			t.Errorf("level %d: %d questions, both pieces %v, slide %v", p.Level, len(p.Questions), both, front.Slide)
 		case p.Level == 5 && (p.System != units.Centimetres || front.Total == back.Total || front.Slide == back.Slide):
 			t.Errorf("level 5: %v, %+v, %+v", p.System, front, back)
+		case p.Level > 3 && front.Slide == front.SlideMark && back.Slide == back.SlideMark:
+			t.Errorf("level %d: slides of %v and %v leave nothing to round", p.Level, front.Slide, back.Slide)
 		case p.Level < 5 && p.System != units.Inches:
 			t.Errorf("level %d: %v", p.Level, p.System)
 		}
