@@ -1,0 +1,117 @@
+package report_test
+
+import (
+	"strings"
+	"testing"
+
+	"capscye/calc"
+	"capscye/ui/internal/props"
+	"capscye/ui/report"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// blouse is the report of the choir blouse with other answers. It needs 2 1/2 in at
+// the bicep, 1 1/4 a side: a pivot of 1 and a slide of 1/4.
+func blouse(t *testing.T, answers map[worksheets.Key]string) report.Report {
+	t.Helper()
+	r := props.ReportOf(t, "choir-blouse")
+	for k, text := range answers {
+		if err := r.Sheet.Set(k, text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return r.With(r.Sheet)
+}
+
+// textOf is the text of the one finding with the code.
+func textOf(t *testing.T, r report.Report, code calc.Code) string {
+	t.Helper()
+	for _, f := range r.Findings {
+		if f.Code == code {
+			return f.Text
+		}
+	}
+	t.Fatalf("no %s in %v", code, r.Findings)
+	return ""
+}
+
+// By the marks of a ruler a sleeve can come out wider or narrower than by the sums;
+// both are said, and nothing where they agree.
+func TestWhatComesOutByTheMarks(t *testing.T) {
+	for ruler, want := range map[string]string{
+		"1/8 in": "bicep 15 1/2 in, ease 1 3/4",
+		"1/2 in": "bicep 15 1/2 in, ease 1 3/4, by the marks 16", // 1 1/4 a side is 1 1/2 on the ruler: 13 + 3
+	} {
+		if got := blouse(t, map[worksheets.Key]string{worksheets.Ruler: ruler}).Pieces()[0].FinishedWords(inEighths); got != want {
+			t.Errorf("on a ruler in %s: %q, want %q", ruler, got, want)
+		}
+	}
+	narrower := blouse(t, map[worksheets.Key]string{worksheets.Ruler: "1/2 in", worksheets.Bicep: "13 5/8", worksheets.BicepOther: ""})
+	// 13 5/8 + 1 3/4 - 13 = 2 3/8, 1 3/16 a side, which is 1 on the ruler: 13 + 2
+	if got, want := narrower.Pieces()[0].FinishedWords(inEighths), "bicep 15 3/8 in, ease 1 3/4, by the marks 15"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+var inEighths = units.Scale{System: units.Inches, Ruler: units.EighthInch}
+
+// Who is still on the way is not told off for what is not answered yet.
+func TestTheTallyLeavesOutWhatIsStillToBeAnswered(t *testing.T) {
+	whole := blouse(t, nil)
+	begun := blouse(t, map[worksheets.Key]string{worksheets.SleeveWidth: "", worksheets.EaseBust: ""})
+	if got := begun.Wanted(); got != "sleeve width, ease at the bust" {
+		t.Errorf("wanted: %q", got)
+	}
+	if got := begun.Tally(); strings.Contains(got, "warning") {
+		t.Errorf("two answers are missing, and the tally is %q; of the whole sheet it is %q", got, whole.Tally())
+	}
+}
+
+// What a limit costs is what the side that loses more of the armhole loses, be it the
+// front or the back.
+func TestALimitCostsWhatTheWorseSideLoses(t *testing.T) {
+	front := blouse(t, nil).Hint(worksheets.PivotLimitBodice)
+	back := blouse(t, map[worksheets.Key]string{
+		worksheets.CornerOutFront: "1 3/4", worksheets.CornerDownFront: "7 1/4", worksheets.CornerOutBack: "2", worksheets.CornerDownBack: "7",
+	}).Hint(worksheets.PivotLimitBodice)
+	if !strings.Contains(front, "lowers the armhole by") || front != back {
+		t.Errorf("front and back exchanged:\n%s\n%s", front, back)
+	}
+}
+
+// A knit is taken from nothing down to an inch less than the body.
+func TestTheUsualEaseIsWhatAllSourcesSpan(t *testing.T) {
+	for fabric, want := range map[calc.Fabric][2]units.Length{
+		calc.Woven: {3 * units.Inch / 2, 4 * units.Inch}, calc.Knit: {-units.Inch, 0},
+	} {
+		if low, high := report.UsualEase(calc.AtBust, fabric); [2]units.Length{low, high} != want {
+			t.Errorf("fabric %d: %v to %v, want %v", fabric, low, high, want)
+		}
+	}
+}
+
+// A half-cap over 6 1/2 wide and 5 1/4 high is at least 8 3/8 long, straight across, and
+// at most 11 3/4, along both: which of the two is wrong is said.
+func TestAnImpossibleCapIsTooShortOrTooLong(t *testing.T) {
+	for length, want := range map[string]string{"7": "of 7 in cannot reach across", "13": "of 13 in is longer than the way across"} {
+		if got := textOf(t, blouse(t, map[worksheets.Key]string{worksheets.CapFront: length}), calc.CapImpossible); !strings.Contains(got, want) {
+			t.Errorf("a half-cap of %s: %q", length, got)
+		}
+	}
+}
+
+// What was measured there on an earlier day is older than what stands here; of the same
+// day or a later one it is a warning.
+func TestWhatWasMeasuredEarlierElsewhereIsANote(t *testing.T) {
+	for day, want := range map[string]calc.Level{"2026-10-02": calc.Note, "2026-10-03": calc.Warn, "2026-10-04": calc.Warn} {
+		r := blouse(t, map[worksheets.Key]string{worksheets.BodyFrom: "odile.toml"})
+		there := r.Sheet
+		there.Set(worksheets.Bicep, "14")
+		there.Set(worksheets.MeasuredOn, day)
+		list := r.SinceFindings([]worksheets.Origin{{Section: worksheets.BodySection, File: "odile.toml", Sheet: there}})
+		if len(list) != 1 || list[0].Level != want || !strings.Contains(list[0].Text, "bicep 14 in (here 13 3/4 in)") {
+			t.Errorf("measured there on %s, here on 2026-10-03: %+v", day, list)
+		}
+	}
+}
