@@ -103,6 +103,17 @@ func TestDrillShowsTheWorking(t *testing.T) {
 	}
 }
 
+// A drill in which anything was answered, right or wrong, has begun; what cannot be read
+// is no answer.
+func TestDrillHasBegun(t *testing.T) {
+	for text, want := range map[string]bool{"10 1/8": true, "4": true, "?": true, "ten": false} {
+		l := NewLesson(3, 1, 1)
+		if l.Answer(text); l.Begun() != want {
+			t.Errorf("after %q begun is %v", text, !want)
+		}
+	}
+}
+
 // What reads as no length is explained, asked again, and counts for nothing.
 func TestDrillExplainsWhatItCannotRead(t *testing.T) {
 	props.Says(t, drillSays(t, drillOfThree, "ten", "10 1/8 1/8", "10 1/8"),

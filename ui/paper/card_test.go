@@ -297,3 +297,14 @@ func TestACardBesideALongName(t *testing.T) {
 		t.Errorf("%q", name)
 	}
 }
+
+// The card of a sheet that is not whole is written, and the exit status tells.
+func TestCardTellsWhatIsUnfinished(t *testing.T) {
+	t.Chdir(t.TempDir())
+	os.WriteFile("begun.toml", []byte("[body]\nbicep = \"13\"\n"), 0o644)
+	for file, want := range map[string]int{"begun.toml": 1, props.Example("choir-blouse"): 0} {
+		if status, out, errs := run("", "card", file, "-o", "card.txt"); status != want || out != "card.txt is written.\n" || errs != "" {
+			t.Errorf("%s: status %d, want %d, %q, %q", file, status, want, out, errs)
+		}
+	}
+}

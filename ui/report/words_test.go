@@ -115,3 +115,15 @@ func TestWhatWasMeasuredEarlierElsewhereIsANote(t *testing.T) {
 		}
 	}
 }
+
+// Of several of the highest level the one that is said first is the gravest: it is what a
+// list of sheets shows.
+func TestTheGravestIsTheFirstThatIsSaid(t *testing.T) {
+	r := blouse(t, map[worksheets.Key]string{worksheets.CapFront: "7", worksheets.ArmholeFront: "5"})
+	if r.Findings[0].Level != r.Findings[1].Level || r.Findings[0].Code == r.Findings[1].Code {
+		t.Fatalf("these do not tell: %v", r.Findings)
+	}
+	if worst, ok := r.Gravest(); !ok || worst.Code != r.Findings[0].Code {
+		t.Errorf("%s, and said first is %s", worst.Code, r.Findings[0].Code)
+	}
+}

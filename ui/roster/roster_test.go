@@ -38,6 +38,18 @@ func TestRosterAsPrinted(t *testing.T) {
 	golden.RequireEqual(t, out)
 }
 
+// A sign before an amount is explained below the table, whichever sheet has it.
+func TestRosterExplainsTheSignOfAnySheet(t *testing.T) {
+	sheets := map[string]string{}
+	for name, bicep := range map[string]string{"a": "13.77", "b": "13 3/4"} {
+		sheets[name+".toml"] = "[body]\nbicep = \"" + bicep + "\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"13\"\n"
+	}
+	_, out, _ := run("", "roster", props.Classroom(t, sheets))
+	if !strings.Contains(out, "~2 3/4") || !strings.Contains(out, "~ between two marks") {
+		t.Errorf("the sign is not explained:\n%s", out)
+	}
+}
+
 // rosterFiles are the files of a roster in its order, by its JSON.
 func rosterFiles(t *testing.T, args ...string) (names []string) {
 	t.Helper()

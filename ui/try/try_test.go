@@ -3,6 +3,8 @@ package try
 import (
 	"encoding/json"
 	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -126,6 +128,40 @@ func TestTryRangesAreReadInEveryWriting(t *testing.T) {
 		var list []any
 		if err := json.Unmarshal([]byte(out), &list); err != nil || len(list) != want {
 			t.Errorf("%s: %d trials, want %d: %v %s", arg, len(list), want, err, errs)
+		}
+	}
+}
+
+// A range has a thousand values and not one more.
+func TestTryBoundsARange(t *testing.T) {
+	for by, want := range map[string]string{"999": "", "1000": "has at most 1000 values"} {
+		_, out, errs := run("", "try", props.Example("choir-blouse"), "ease.bicep=0 mm.."+by+" mm/1 mm")
+		if !strings.Contains(errs, want) || (out == "") != (want != "") {
+			t.Errorf("up to %s mm: %s", by, errs)
+		}
+	}
+}
+
+// What becomes known, and what is known no more, has changed.
+func TestTrySaysWhatBecomesKnown(t *testing.T) {
+	// A bust of 39 1/2 with an ease of 3 on a pattern of 40 needs 2 1/2 in, 63.5 mm.
+	folder := t.TempDir()
+	source := strings.Replace(props.Read(t, props.Example("choir-blouse")), "bust        = \"39 1/2\"", "", 1)
+	file := filepath.Join(folder, "sheet.toml")
+	os.WriteFile(file, []byte(source), 0o644)
+	for _, c := range []struct {
+		file, arg   string
+		before, now any
+	}{
+		{file, "body.bust=39 1/2", nil, 63.5}, {props.Example("choir-blouse"), "body.bust=", 63.5, nil},
+	} {
+		_, out, errs := run("", "try", "--json", c.file, c.arg)
+		var one trialJSON
+		if err := json.Unmarshal([]byte(out), &one); err != nil {
+			t.Fatal(err, errs)
+		}
+		if i := slices.IndexFunc(one.Changed, func(c changedJSON) bool { return c.What == "need.bust_mm" }); i < 0 || one.Changed[i].Before != c.before || one.Changed[i].After != c.now {
+			t.Errorf("%s: %v", c.arg, one.Changed)
 		}
 	}
 }
