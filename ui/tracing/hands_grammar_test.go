@@ -71,7 +71,7 @@ var grammar = []rule{
 	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its {underarm|side} seam line passes through the {last mark|mark}", sliding((*paper).passes, 3)),
 	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its underarm point lies on the {last mark|mark}", sliding((*paper).liesOn, 2)),
 	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its underarm point lies straight below the {last mark|mark}", sliding((*paper).liesBelow, 2)),
-	as("Mark its underarm point there[,?[ and] trace the {underarm|side} seam line from it to the {last mark|mark}][,?[ and] join {it with a level line to where you stopped tracing}]", func(h *hands, w words) error {
+	as("Mark its underarm point there[,?[ and] trace the {underarm|side} seam line from it to the {last mark|mark}][,?[ and] join {it with a level line to the end of the traced cap|it with a level line to the end of the traced armhole}]", func(h *hands, w words) error {
 		return h.each(func(p *paper) error {
 			p.markUnderarm()
 			if w[1] != "" {

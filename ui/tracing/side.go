@@ -139,7 +139,7 @@ func slideStepText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	}
 	text += fmt.Sprintf("Slide the pattern straight %s by %s, without turning it, until its %s. Mark its underarm point there", direction, sc.OnRuler(s.Slide.Abs()), reaches)
 	trace := fmt.Sprintf("trace the %s from it to the %s", parts.line, last)
-	const join = "join it with a level line to where you stopped tracing"
+	join := "join it with a level line to the end of the traced " + parts.curve
 	traced := s.Pivot > 0 && !s.FromCorner
 	switch {
 	case s.Slide > 0 && traced:
