@@ -1,0 +1,59 @@
+package compare_test
+
+import (
+	"slices"
+	"testing"
+
+	"capscye/calc/remedy"
+	"capscye/ui/compare"
+	"capscye/ui/internal/props"
+	"capscye/ui/report"
+	"capscye/worksheets"
+)
+
+// changed is the report of an example with other answers.
+func changed(t *testing.T, example string, answers map[worksheets.Key]string) report.Report {
+	t.Helper()
+	r := props.ReportOf(t, example)
+	for k, text := range answers {
+		if err := r.Sheet.Set(k, text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return r.With(r.Sheet)
+}
+
+// Front and back have a row each where they differ in any of the sheets. The sleeve of
+// the blouse needs 2 1/2 in: 1 1/4 a side, or 1 and 1 1/2 where the front takes 2/5.
+func TestFrontAndBackAreToldApartWhereAnySheetDoes(t *testing.T) {
+	before, after := props.ReportOf(t, "choir-blouse"), changed(t, "choir-blouse", map[worksheets.Key]string{worksheets.FrontShareSleeve: "2/5"})
+	for _, sheets := range [][]report.Report{{before, after}, {after, before}} {
+		rows := compare.Sheets(sheets...)
+		for what, want := range map[string][]string{"sleeve front slide": {"1/4", "0"}, "sleeve back slide": {"1/4", "1/2"}} {
+			if sheets[0].Sheet.Equal(after.Sheet) {
+				slices.Reverse(want)
+			}
+			if !slices.ContainsFunc(rows, func(r compare.Row) bool { return r.What == what && slices.Equal(r.Cells, want) }) {
+				t.Errorf("%s %v is not in %v", what, want, rows)
+			}
+		}
+	}
+}
+
+// Of several offers those that bring no other trouble come first. An arm of 16 in needs
+// more than a bodice that is held can follow; letting it out makes a bust larger that
+// nobody asked for.
+func TestOffersThatBringNoOtherTroubleComeFirst(t *testing.T) {
+	r := changed(t, "choir-blouse", map[worksheets.Key]string{worksheets.Bicep: "16", worksheets.Bust: "", worksheets.Follow: "hold"})
+	troubles := compare.Troubles(r)
+	if len(troubles) != 1 {
+		t.Fatalf("troubles: %v", troubles)
+	}
+	var left []int
+	for _, o := range troubles[0].Offers {
+		left = append(left, len(remedy.Troubles(r.With(o.Sheet).Plan)))
+	}
+	if want := []int{0, 0, 0, 1}; !slices.Equal(left, want) {
+		t.Errorf("the offers leave %v troubles, want %v", left, want)
+	}
+}
