@@ -35,7 +35,7 @@ var floors = [][]string{
 }
 
 // testSupport is what tests lay out and press; no product code imports it.
-var testSupport = []string{"calc/internal/byhand", "ui/internal/program", "ui/internal/props", "ui/internal/robot"}
+var testSupport = []string{"calc/internal/byhand", "ui/internal/program", "ui/internal/props", "ui/internal/robot", "worksheets/disk/disktest"}
 
 // narrow are the packages that may use few libraries, and which; what is not named
 // may use any.

@@ -19,6 +19,7 @@ import (
 	"capscye/ui/internal/program"
 	"capscye/ui/internal/props"
 	"capscye/worksheets"
+	"capscye/worksheets/disk/disktest"
 )
 
 // What happens to the file or its folder under the program is said on the screen;
@@ -209,7 +210,7 @@ func TestTheOrderOfASave(t *testing.T) {
 	for _, c := range []struct{ what, call string }{
 		{"version", `fsync\(\d+<[^>]*\.capscye-tmp>\)\s*= 0`}, {"name", `rename\w*\(.*\.capscye-tmp", .*"blouse\.toml".*= 0`}, {"folder", `fsync\(\d+<` + regexp.QuoteMeta(folder) + `>\)\s*= 0`},
 	} {
-		for i, line := range wholeCalls(props.Read(t, filepath.Join(folder, "calls"))) {
+		for i, line := range disktest.WholeCalls(props.Read(t, filepath.Join(folder, "calls"))) {
 			if regexp.MustCompile(c.call).MatchString(line) {
 				order = append(order, fmt.Sprintf("%03d %s", i, c.what))
 			}
@@ -223,22 +224,4 @@ func TestTheOrderOfASave(t *testing.T) {
 	if want := []string{"version", "name", "folder"}; !slices.Equal(words, want) {
 		t.Errorf("a save is %q, want %q:\n%s", words, want, props.Read(t, filepath.Join(folder, "calls")))
 	}
-}
-
-// wholeCalls puts together the halves of a call that another thread came between:
-// "fsync(3</x> <unfinished ...>" and, later, "<... fsync resumed>) = 0".
-func wholeCalls(traced string) []string {
-	begun, lines := map[string]string{}, []string{}
-	for line := range strings.Lines(traced) {
-		thread, call, _ := strings.Cut(strings.TrimRight(line, "\n"), " ")
-		if head, cut := strings.CutSuffix(call, " <unfinished ...>"); cut {
-			begun[thread] = head
-			continue
-		}
-		if _, tail, resumed := strings.Cut(call, " resumed>"); resumed {
-			call = begun[thread] + tail
-		}
-		lines = append(lines, call)
-	}
-	return lines
 }

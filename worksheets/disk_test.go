@@ -11,24 +11,14 @@ import (
 	"testing"
 
 	"capscye/worksheets"
+	"capscye/worksheets/disk/disktest"
 )
-
-// mounted is a folder with a file system of its own, of so many bytes.
-func mounted(t *testing.T, size string) string {
-	t.Helper()
-	folder := t.TempDir()
-	if err := syscall.Mount("none", folder, "tmpfs", 0, "size="+size); err != nil {
-		t.Skipf("no file system of our own to fill here: %v", err)
-	}
-	t.Cleanup(func() { syscall.Unmount(folder, syscall.MNT_DETACH) })
-	return folder
-}
 
 // A full disk is said, and the sheet stays unsaved; with room again the same save
 // works.
 func TestAFullDiskLeavesTheSheetUnsaved(t *testing.T) {
 	for _, links := range []int{1, 2} {
-		folder := mounted(t, "64k")
+		folder := disktest.Mounted(t, "64k")
 		path, filler := write(t, filepath.Join(folder, "blouse.toml"), stored), filepath.Join(folder, "filler")
 		if links == 2 {
 			if err := os.Link(path, filepath.Join(folder, "twin.toml")); err != nil {
@@ -58,7 +48,7 @@ func TestAFullDiskLeavesTheSheetUnsaved(t *testing.T) {
 // What the file held before is on disk and named, also where the new version does not
 // fit any more.
 func TestABackupIsNamedWhereTheSaveFails(t *testing.T) {
-	folder := mounted(t, "64k")
+	folder := disktest.Mounted(t, "64k")
 	source, filler := "# mine\nbody = {bust = \"39\"} # in one line\n", filepath.Join(folder, "filler")
 	path := write(t, filepath.Join(folder, "blouse.toml"), source)
 	d := load(t, path)
@@ -80,7 +70,7 @@ func TestABackupIsNamedWhereTheSaveFails(t *testing.T) {
 // A disk that turns read-only is said; the sheet stays in memory and can be saved
 // when the disk takes it again.
 func TestAReadOnlyDisk(t *testing.T) {
-	folder := mounted(t, "64k")
+	folder := disktest.Mounted(t, "64k")
 	path := write(t, filepath.Join(folder, "blouse.toml"), stored)
 	d := load(t, path)
 	d.Sheet.Set(worksheets.Bicep, "14")

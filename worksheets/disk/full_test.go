@@ -15,18 +15,8 @@ import (
 	"testing"
 
 	"capscye/worksheets/disk"
+	"capscye/worksheets/disk/disktest"
 )
-
-// mounted is a folder with a file system of its own, of so many bytes.
-func mounted(t *testing.T, size string) string {
-	t.Helper()
-	folder := t.TempDir()
-	if err := syscall.Mount("none", folder, "tmpfs", 0, "size="+size); err != nil {
-		t.Skipf("no file system of our own to fill here: %v", err)
-	}
-	t.Cleanup(func() { syscall.Unmount(folder, syscall.MNT_DETACH) })
-	return folder
-}
 
 // Root writes a file of somebody else: it stays theirs, with its group and mode.
 func TestTheOwnerIsKept(t *testing.T) {
@@ -134,7 +124,7 @@ func TestADraftOfSomebodyElseStays(t *testing.T) {
 // not fit, the old one goes back.
 func TestAFullDiskLeavesTheFileWhole(t *testing.T) {
 	for _, links := range []int{1, 2} {
-		folder := mounted(t, "64k")
+		folder := disktest.Mounted(t, "64k")
 		before, after := strings.Repeat("x", 5000), strings.Repeat("a long note ", 1200)
 		path := write(t, filepath.Join(folder, "blouse.toml"), before)
 		if links == 2 {
@@ -170,7 +160,7 @@ func TestAFullDiskLeavesTheFileWhole(t *testing.T) {
 // A card with two names may be of any size: where its new version does not fit, all of
 // the old one goes back.
 func TestALargeFileWithTwoNamesIsPutBackWhole(t *testing.T) {
-	folder := mounted(t, "5m")
+	folder := disktest.Mounted(t, "5m")
 	before := strings.Repeat("x", 2<<20) + "the end"
 	path := write(t, filepath.Join(folder, "card.pdf"), before)
 	if err := os.Link(path, filepath.Join(folder, "twin.pdf")); err != nil {
@@ -187,7 +177,7 @@ func TestALargeFileWithTwoNamesIsPutBackWhole(t *testing.T) {
 
 // Nothing half made is left where a new file does not fit.
 func TestAFullDiskTakesNoNewFile(t *testing.T) {
-	folder := mounted(t, "64k")
+	folder := disktest.Mounted(t, "64k")
 	content := make([]byte, 1<<20)
 	if err := disk.Create(filepath.Join(folder, "copy.toml"), content); !errors.Is(err, syscall.ENOSPC) {
 		t.Errorf("made: %v", err)

@@ -8,10 +8,10 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
-	"strings"
 	"testing"
 
 	"capscye/worksheets/disk"
+	"capscye/worksheets/disk/disktest"
 )
 
 // A kill proves nothing about a loss of power, so the system calls are watched: a draft
@@ -45,7 +45,7 @@ func TestTheOrderOfASave(t *testing.T) {
 		{`unlink\w*\(.*/blouse\.toml\.before-1".*= 0`, "copy removed"},
 	}
 	var got []string
-	for _, line := range wholeCalls(string(traced)) {
+	for _, line := range disktest.WholeCalls(string(traced)) {
 		for _, s := range shortly {
 			if regexp.MustCompile(s.call).MatchString(line) {
 				got = append(got, s.words)
@@ -71,22 +71,4 @@ func saveInOrder(t *testing.T, folder string) {
 		t.Fatal(err)
 	}
 	replace(t, path, "newer")
-}
-
-// wholeCalls puts together the halves of a call that another thread came between:
-// "fsync(3</x> <unfinished ...>" and, later, "<... fsync resumed>) = 0".
-func wholeCalls(traced string) []string {
-	begun, lines := map[string]string{}, []string{}
-	for line := range strings.Lines(traced) {
-		thread, call, _ := strings.Cut(strings.TrimRight(line, "\n"), " ")
-		if head, cut := strings.CutSuffix(call, " <unfinished ...>"); cut {
-			begun[thread] = head
-			continue
-		}
-		if _, tail, resumed := strings.Cut(call, " resumed>"); resumed {
-			call = begun[thread] + tail
-		}
-		lines = append(lines, call)
-	}
-	return lines
 }
