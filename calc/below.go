@@ -155,7 +155,7 @@ func (c *computation) elbow() {
 	for _, h := range Halves() {
 		s, p := h.Sleeve(), c.plan.Sides[h.Sleeve()]
 		exact += c.gainBelow(s, c.plan.Turns[s], p.Total, down)
-		marked[h] = c.gainBelow(s, c.turned(s, p.PivotMark, p.SlideMark, Fit{}), p.Marked(), down)
+		marked[h] = c.gainBelow(s, c.turned(s, p.PivotMark, p.SlideMark), p.Marked(), down)
 	}
 	l := level{units.Known(width.Length + nearestCount(exact)), units.Known(width.Length + nearestCount(marked[Front]+marked[Back]))}
 	c.judgeLevel(OfSleeve, AtElbow, c.in.Elbow, c.in.ElbowEase, l, func(s Side, f Fit, out fitting) Fit {

@@ -118,11 +118,8 @@ func (e Edge) down(along float64) Point {
 	return Point{e.W - along*sin, -e.H - along*cos}
 }
 
-// seamAt is how far out the old seam lies at a level.
-func (e Edge) seamAt(y float64) float64 { return e.W + (y+e.H)*math.Tan(e.Lean) }
-
 // SeamTo is the point of the old seam's line at a level.
-func (e Edge) SeamTo(y float64) Point { return Point{e.seamAt(y), y} }
+func (e Edge) SeamTo(y float64) Point { return Point{e.W + (y+e.H)*math.Tan(e.Lean), y} }
 
 // LineAt is the point of the old seam at the level where the girth is measured.
 func (e Edge) LineAt() Point { return e.down(e.Line) }

@@ -8,8 +8,8 @@ import (
 )
 
 // Detail is what the words of a step at the table say besides its amounts. Only
-// what the words of that very step say is set. Lengths are what is to be marked, or
-// measured, by the marks.
+// what the words of that very step say is set, and in one that says "the same again" all
+// that the first time said. Lengths are what is to be marked, or measured, by the marks.
 type Detail struct {
 	Straight   bool // the whole seam below moves out
 	FromCorner bool // it tapers from the new corner

@@ -159,10 +159,8 @@ func (b *stepList) alters(s Side) bool {
 	return b.plan.Sides[s].PivotMark != 0 || b.plan.Sides[s].SlideMark != 0
 }
 
-// stuck tells that no hands can alter a side as planned.
-func (b *stepList) stuck(s Side) bool {
-	return b.plan.Turns[s].OutOfReach || b.marked.Turns[s].OutOfReach
-}
+// stuck tells that no hands can alter a side as planned, or as it would be marked.
+func (b *stepList) stuck(s Side) bool { return b.plan.Turns[s].OutOfReach }
 
 // alike tells that the steps of front and back say the same, but for the length of
 // a curve that an inward slide leaves.

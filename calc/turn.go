@@ -67,13 +67,13 @@ func (c *computation) turns() {
 		p, t := &c.plan.Sides[s], &c.plan.Turns[s]
 		if e.Known {
 			c.plan.Edges[s] = e
-			*t = c.turned(s, p.Pivot, p.Slide, Fit{})
+			*t = c.turned(s, p.Pivot, p.Slide)
 		}
 		pivot, total := p.Pivot.Millimetres(), p.Total.Millimetres()
 		p.AtLine = e.gainAtLine(*t, pivot, total).Length()
 		p.AtLineMark = p.AtLine
 		if p.PivotMark != p.Pivot || p.SlideMark != p.Slide {
-			marked := c.turned(s, p.PivotMark, p.SlideMark, Fit{})
+			marked := c.turned(s, p.PivotMark, p.SlideMark)
 			p.AtLineMark = e.gainAtLine(marked, p.PivotMark.Millimetres(), p.Marked().Millimetres()).Length()
 			t.OutOfReach = t.OutOfReach || marked.OutOfReach
 		}
@@ -87,8 +87,8 @@ func (c *computation) turns() {
 // turned is the turn of a side; it is out of reach where the corner comes to lie below
 // the end of its seam, or the straight way from the pin to a corner that slides inward
 // is longer than the curve that is left.
-func (c *computation) turned(s Side, pivot, slide units.Length, fit Fit) Turn {
-	return turned(c.plan.Edges[s], c.in.halfSeams()[s], pivot, slide, fit)
+func (c *computation) turned(s Side, pivot, slide units.Length) Turn {
+	return turned(c.plan.Edges[s], c.in.halfSeams()[s], pivot, slide, Fit{})
 }
 
 func turned(e Edge, curve units.Reading, pivot, slide units.Length, fit Fit) Turn {
