@@ -113,6 +113,11 @@ type Method struct {
 // source.
 const UsualLimit = units.Inch
 
+// MostLimit is how far a way out widens a pivot limit: half as much again as the
+// usual inch. Common practice knows no such bound; it is ours, for a wider turn
+// lowers the cap by more than it gains.
+const MostLimit = 3 * UsualLimit / 2
+
 // UsualMethod is the method where nothing was chosen.
 func UsualMethod() Method {
 	return Method{

@@ -54,6 +54,16 @@ func UsualEase(at Place, fabric Fabric) []EaseRange {
 	return []EaseRange{{eighths(8), eighths(8), "Ingalls, sleeve draft", true}}
 }
 
+// EaseSpan is the least and the most that any of the sources gives.
+func EaseSpan(at Place, fabric Fabric) (low, high units.Length) {
+	sources := UsualEase(at, fabric)
+	low, high = sources[0].Low, sources[0].High
+	for _, r := range sources[1:] {
+		low, high = min(low, r.Low), max(high, r.High)
+	}
+	return low, high
+}
+
 // MiddleEase is the middle of what the sourced values span, on 1/8 in: what a
 // new worksheet starts with.
 func MiddleEase(at Place, fabric Fabric) units.Length {

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"capscye/calc"
+	"capscye/units"
 )
 
 // The middle of 1 1/2 to 4 in (Robinson, ch. 16; NMSU Guide C-228; McCunn) is
@@ -37,5 +38,16 @@ func TestUsualCapEase(t *testing.T) {
 	}
 	if got := calc.UsualCapEase(calc.SetIn, calc.Knit).High; got != in("3/4") {
 		t.Errorf("knits take 0 to 3/4 in, not %v", got)
+	}
+}
+
+// A knit is taken from nothing down to an inch less than the body.
+func TestTheUsualEaseIsWhatAllSourcesSpan(t *testing.T) {
+	for fabric, want := range map[calc.Fabric][2]units.Length{
+		calc.Woven: {3 * units.Inch / 2, 4 * units.Inch}, calc.Knit: {-units.Inch, 0},
+	} {
+		if low, high := calc.EaseSpan(calc.AtBust, fabric); [2]units.Length{low, high} != want {
+			t.Errorf("fabric %d: %v to %v, want %v", fabric, low, high, want)
+		}
 	}
 }

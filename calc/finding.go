@@ -85,33 +85,5 @@ type Finding struct {
 	Ways    []Way
 }
 
-// Way is a way out of a finding.
-type Way uint8
-
-// The ways out.
-const (
-	OtherSize Way = iota
-	OtherShare
-	WiderLimit
-	Gusset
-	SlashAndSpread
-	LessEase
-	MoreEase
-	LessEaseThere // at the piece that pushes
-	MoreEaseThere
-	FoldOut
-	WidenBelow   // do not taper all the way back
-	TaperTheLine // taper from the line of the girth, not from the corner
-	NarrowerLimit
-	OtherStyle
-	MeasureAgain
-	TryTheSeam // sew the cap into the armhole in a test first
-	AlterTheBodice
-	LetItOut
-	HoldIt
-	MeasureTheSeams
-	MeasureTheGirth
-)
-
 // Whole tells that something is asked, and every answer is there that it needs.
 func (p Plan) Whole() bool { return !p.Open && (p.Sleeve.Asked() || p.Bust.Asked()) }

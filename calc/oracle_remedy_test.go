@@ -98,7 +98,7 @@ func TestRemediesAgainstTheSlowSums(t *testing.T) {
 					}
 				}
 			}
-			mark, limit := input.Ruler.Mark(), remedy.MostLimit+1
+			mark, limit := input.Ruler.Mark(), calc.MostLimit+1
 			if offer, ok := offers[calc.LimitSleeve]; ok {
 				limit = offer.Method.LimitSleeve
 			}

@@ -18,11 +18,6 @@ type Change struct {
 	After  calc.Plan
 }
 
-// MostLimit is how far a remedy widens a pivot limit: half as much again as the
-// usual inch. Common practice knows no such bound; it is ours, for a wider turn
-// lowers the cap by more than it gains.
-const MostLimit = 3 * calc.UsualLimit / 2
-
 // The shares that a remedy goes to: from a quarter to three quarters. The bound
 // is ours.
 const leastPercent, mostPercent = 25, 75
@@ -63,7 +58,7 @@ func pieceOf(s calc.Subject) calc.Subject {
 // Of are the changes of one answer each that remove a trouble from the
 // plan of an input and bring none as grave that was not there: less or more ease
 // by ruler marks, another front share by hundredths, a limit wider by marks up to
-// [MostLimit], the other custom of following, another rule for the slide. Each
+// [calc.MostLimit], the other custom of following, another rule for the slide. Each
 // is found by trying one value after the other, from the present one on, so there
 // is no smaller change of that answer that would do.
 func Of(in calc.Input, trouble calc.Finding) []Change {
@@ -186,7 +181,7 @@ func limits(of func(*calc.Input) *units.Length) func(calc.Input) iter.Seq[calc.I
 	return func(in calc.Input) iter.Seq[calc.Input] {
 		return func(yield func(calc.Input) bool) {
 			mark := in.Ruler.Mark()
-			for limit := *of(&in) + mark; mark > 0 && limit <= MostLimit; limit += mark {
+			for limit := *of(&in) + mark; mark > 0 && limit <= calc.MostLimit; limit += mark {
 				changed := in
 				*of(&changed) = limit
 				if !yield(changed) {

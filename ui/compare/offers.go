@@ -108,7 +108,7 @@ func Price(r report.Report, after report.Report, k worksheets.Key) []string {
 		add(c.what, inEach(both, c.Words))
 	}
 	if place, ok := forms.PlaceOf[k]; ok {
-		low, high := report.UsualEase(place, r.Input.Fabric)
+		low, high := calc.EaseSpan(place, r.Input.Fabric)
 		if ease := after.Sheet.Reading(k); ease.Known && ease.Length < low {
 			list = append(list, "less than the usual "+wording.Span(low, high, r.Scale)+
 				", and wearing ease is not to be used up instead of altering (Robinson, ch. 16 and 17)")

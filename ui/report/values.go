@@ -36,16 +36,6 @@ func (r Report) Value(k worksheets.Key) string {
 // ValueOrDash is [Report.Value], a dash where there is none.
 func (r Report) ValueOrDash(k worksheets.Key) string { return cmp.Or(r.Value(k), "-") }
 
-// UsualEase is what all the sources span.
-func UsualEase(at calc.Place, fabric calc.Fabric) (low, high units.Length) {
-	sources := calc.UsualEase(at, fabric)
-	low, high = sources[0].Low, sources[0].High
-	for _, r := range sources[1:] {
-		low, high = min(low, r.Low), max(high, r.High)
-	}
-	return low, high
-}
-
 // Hint says how to measure or choose, who gives which ease, and what a limit
 // costs.
 func (r Report) Hint(k worksheets.Key) string {

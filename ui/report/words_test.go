@@ -80,17 +80,6 @@ func TestALimitCostsWhatTheWorseSideLoses(t *testing.T) {
 	}
 }
 
-// A knit is taken from nothing down to an inch less than the body.
-func TestTheUsualEaseIsWhatAllSourcesSpan(t *testing.T) {
-	for fabric, want := range map[calc.Fabric][2]units.Length{
-		calc.Woven: {3 * units.Inch / 2, 4 * units.Inch}, calc.Knit: {-units.Inch, 0},
-	} {
-		if low, high := report.UsualEase(calc.AtBust, fabric); [2]units.Length{low, high} != want {
-			t.Errorf("fabric %d: %v to %v, want %v", fabric, low, high, want)
-		}
-	}
-}
-
 // A half-cap over 6 1/2 wide and 5 1/4 high is at least 8 3/8 long, straight across, and
 // at most 11 3/4, along both: which of the two is wrong is said.
 func TestAnImpossibleCapIsTooShortOrTooLong(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"capscye/calc"
 	"capscye/ui/compare"
 	"capscye/ui/forms"
 	"capscye/ui/picture"
@@ -80,7 +81,7 @@ func (r *reports) remark(k worksheets.Key) string {
 	if !ok {
 		return ""
 	}
-	low, high := report.UsualEase(place, r.rep.Input.Fabric)
+	low, high := calc.EaseSpan(place, r.rep.Input.Fabric)
 	return "usual " + wording.Span(low, high, r.rep.Scale)
 }
 
