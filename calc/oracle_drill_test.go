@@ -32,6 +32,18 @@ func oracleFigure(in calc.Input, p calc.Plan, f calc.Figure) units.Reading {
 		return girth.Flat
 	case calc.Need:
 		return girth.Need
+	case calc.CapSeam:
+		return p.Seams.CapBefore
+	case calc.ArmholeSeam:
+		return p.Seams.ArmholeBefore
+	case calc.CapEase:
+		return p.Seams.CapEaseBefore
+	case calc.CapEaseAfter:
+		return p.Seams.CapEaseAfter
+	case calc.CapRoom: // up to 1 1/2 in for a set-in sleeve (see the sources of cap ease), half of it at each seam
+		return units.Known((3*units.Inch/2 - p.Seams.CapEaseBefore.Length) / 2)
+	case calc.EvenSlide:
+		return units.Known(p.Sides[calc.SleeveFront].Need.Length / 2)
 	case calc.Slide:
 		return units.Known(side.Slide)
 	case calc.Pivot:

@@ -16,17 +16,25 @@ import (
 	"capscye/units"
 )
 
-// Levels is how many levels there are, from 1:
+// Levels is how many levels there are, from 1. The steps of a problem grow from one
+// to the next, and nowhere double:
 //
-//	1  one piece, its flat widths
-//	2  one piece, to the need of each side
-//	3  both pieces, and pivots are enough
-//	4  both pieces, the limit is reached, and the marks are rounded
+//	1  flat widths
+//	2  to the need of each side
+//	3  pivots are enough
+//	4  the limit is reached, and the marks are rounded
 //	5  the same in centimetres, front and back unequal
-const Levels = 5
+//	6  pieces that come in, an even slide, an armhole that is kept with its cap ease
+const Levels = 6
 
-// metricLevel is the one in centimetres, in which front and back differ.
-const metricLevel = Levels
+const (
+	metricLevel = 5 // in centimetres, front and back differ
+	otherCases  = 6
+)
+
+// UsualCount is how many problems of a level fit a lesson: some thirty to forty
+// steps, and fewer at the first levels.
+func UsualCount(level int) int { return [Levels]int{5, 4, 3, 3, 2, 3}[level-1] }
 
 // Problem is one exercise: a sheet, and what is asked about it.
 type Problem struct {
@@ -116,6 +124,9 @@ func (d dice) problem(level int) Problem {
 func teaches(level int, in calc.Input) bool {
 	p := calc.Compute(in)
 	for _, f := range p.Findings {
+		if f.Code == calc.CapTakesSlide && level == otherCases {
+			continue // a kept armhole is what it teaches
+		}
 		if f.Level != calc.Note || f.Code == calc.GirthUnusual || f.Code == calc.ArmForBust || f.Code == calc.ChildsNightwear {
 			return false
 		}
@@ -128,11 +139,16 @@ func teaches(level int, in calc.Input) bool {
 		return false
 	case level < 4:
 		return front == 0 && back == 0
+	case level == otherCases:
+		return (front == 0) == comesIn(p)
 	case level == metricLevel && front == back:
 		return false
 	}
 	return front > 0 && back > 0 && rounds
 }
+
+// comesIn tells a plan in which the pattern has to shrink.
+func comesIn(p calc.Plan) bool { return p.Sleeve.Need.Or(0) < 0 }
 
 // Questions asks for every step of the working that a level has, in the order
 // of the hands. A step that a sheet does not have, a width without allowances
@@ -142,7 +158,7 @@ func Questions(level int, in calc.Input) []Question {
 	var list []Question
 	shown := map[calc.Figure]bool{}
 	for _, l := range lines {
-		shown[l.Figure] = level < metricLevel && ofBack(l.Figure.Of) // as the front's
+		shown[l.Figure] = alike(level) && ofBack(l.Figure.Of) // as the front's
 	}
 	for _, f := range figuresOf(level) {
 		at := slices.IndexFunc(lines, func(l calc.Line) bool { return l.Figure == f })
@@ -150,7 +166,7 @@ func Questions(level int, in calc.Input) []Question {
 			continue
 		}
 		q := Question{
-			Figure: f, Alike: level < metricLevel && hasHalf(f.Of), Right: lines[at].Result,
+			Figure: f, Alike: alike(level) && hasHalf(f.Of), Right: lines[at].Result,
 			Lines: leadingTo(lines[:at+1], shown),
 		}
 		q.Missteps = misstepsOf(solved{in, plan, f, q.Right})
@@ -159,6 +175,9 @@ func Questions(level int, in calc.Input) []Question {
 	return list
 }
 
+// alike tells the levels at which front and back are, and the front stands for both.
+func alike(level int) bool { return level != metricLevel }
+
 // hasHalf tells the subjects that there are of the front and of the back.
 func hasHalf(s calc.Subject) bool { return s >= calc.OfFront }
 
@@ -166,8 +185,7 @@ func ofBack(s calc.Subject) bool {
 	return s == calc.OfBack || s == calc.OfSleeveBack || s == calc.OfBodiceBack
 }
 
-// figuresOf are what a level asks for. Up to level 4 front and back are
-// alike, and the front stands for both.
+// figuresOf are what a level asks for, where the sheet has it.
 func figuresOf(level int) []calc.Figure {
 	list := []calc.Figure{
 		figure(calc.OfSleeve, calc.FlatWidth),
@@ -183,6 +201,11 @@ func figuresOf(level int) []calc.Figure {
 		halves, sleeves = []calc.Subject{calc.OfFront, calc.OfBack}, []calc.Subject{calc.OfSleeveFront, calc.OfSleeveBack}
 		sides = []calc.Subject{calc.OfSleeveFront, calc.OfSleeveBack, calc.OfBodiceFront, calc.OfBodiceBack}
 	}
+	if level == otherCases {
+		add(calc.CapSeam, calc.OfSleeve)
+		add(calc.ArmholeSeam, calc.OfBust)
+		add(calc.CapEase, calc.OfSleeve)
+	}
 	if level >= 2 {
 		add(calc.Need, calc.OfSleeve, calc.OfBust)
 		add(calc.Need, sides...)
@@ -193,11 +216,14 @@ func figuresOf(level int) []calc.Figure {
 		add(calc.Pivot, sides...)
 		add(calc.Finished, calc.OfSleeve, calc.OfBust)
 	case level > 3:
+		add(calc.CapRoom, calc.OfSleeve)
+		add(calc.EvenSlide, calc.OfFront)
 		add(calc.Slide, halves...)
 		add(calc.Pivot, sides...)
 		add(calc.SlideMark, sleeves...) // the bodice's is the same: they are sewn together
 		add(calc.PivotMark, sides...)
 		add(calc.FinishedMarked, calc.OfSleeve, calc.OfBust)
+		add(calc.CapEaseAfter, calc.OfSleeve)
 	}
 	return list
 }

@@ -22,6 +22,7 @@ const (
 	TakeOffAdded                      // ... was added
 	NotDoubled                        // front + back is half a body, and was not doubled
 	OneDoubled                        // only one of the two was doubled
+	PatternForgotten                  // girth + ease given as the need
 	EaseForgotten                     // need = girth - flat width
 	EaseTakenOff                      // need = girth - ease - flat width
 	OtherWayRound                     // need = flat width - girth - ease
@@ -49,12 +50,21 @@ const (
 	NotRounded                        // not on a mark of the ruler
 	RoundedOtherWay                   // on the mark that is not the nearest, or down from half way
 	RoundedAlone                      // the pivot rounded by itself, not as what is left of the rounded total
+	MarkOffExact                      // the marked slide taken off the total that is not rounded
 	TotalForPivot                     // the whole total to mark, the slide in it
 	OneSideCounted                    // only the front's gain, or only the back's
 	CountedOnce                       // each side of the bodice once, where there are two of each
 	CountedTwice                      // each side of the sleeve twice, where there is one of each
 	SlideNotCounted                   // only what the sides pivot
 	AddedToBody                       // the gains added to the body instead of the pattern
+	SignForgotten                     // a side that comes in pivots inward, below nothing
+	LeastForEven                      // the least slide, where an even one is asked for
+	EvenOfPiece                       // half of what the piece needs, where half of a side's is meant
+	OneSeamCompared                   // cap ease of the front alone, or of the back
+	SpareNotHalved                    // all that the cap can still take, for one half
+	EaseForRoom                       // half of the cap ease that there is, not of what it lacks of the most
+	SlideIntoArmhole                  // cap ease unchanged, though the armhole is kept
+	OneSlideEased                     // the slide of one half added to the cap ease
 	ExactForMarks                     // from what was asked instead of from the marks
 	MisstepCount       = iota
 )
@@ -83,9 +93,10 @@ var missteps = []struct {
 	{TakeOffAdded, widths, takeOffAdded},
 	{NotDoubled, widths, notDoubled},
 	{OneDoubled, widths, oneDoubled},
+	{PatternForgotten, needs, patternForgotten},
 	{EaseForgotten, needs, easeForgotten},
 	{EaseTakenOff, needs, easeTakenOff},
-	{OtherWayRound, needs, otherWayRound},
+	{OtherWayRound, []calc.Quantity{calc.Need, calc.CapEase}, otherWayRound},
 	{WidthAsMeasured, []calc.Quantity{calc.Need, calc.Finished, calc.FinishedMarked}, widthAsMeasured},
 	{HalfTheBody, needs, halfTheBody},
 	{SmallerArm, needs, smallerArm},
@@ -110,12 +121,21 @@ var missteps = []struct {
 	{NotRounded, []calc.Quantity{calc.SlideMark, calc.PivotMark}, notRounded},
 	{RoundedOtherWay, []calc.Quantity{calc.SlideMark}, roundedOtherWay},
 	{RoundedAlone, []calc.Quantity{calc.PivotMark}, roundedAlone},
+	{MarkOffExact, []calc.Quantity{calc.PivotMark}, markOffExact},
 	{TotalForPivot, []calc.Quantity{calc.PivotMark}, totalForPivot},
 	{OneSideCounted, finished, oneSideCounted},
 	{CountedOnce, finished, countedOnce},
 	{CountedTwice, finished, countedTwice},
 	{SlideNotCounted, finished, slideNotCounted},
 	{AddedToBody, finished, addedToBody},
+	{SignForgotten, []calc.Quantity{calc.Pivot, calc.PivotMark}, signForgotten},
+	{LeastForEven, slides, leastForEven},
+	{EvenOfPiece, []calc.Quantity{calc.EvenSlide}, evenOfPiece},
+	{OneSeamCompared, []calc.Quantity{calc.CapEase, calc.CapEaseAfter}, oneSeamCompared},
+	{SpareNotHalved, []calc.Quantity{calc.CapRoom}, spareNotHalved},
+	{EaseForRoom, []calc.Quantity{calc.CapRoom}, easeForRoom},
+	{SlideIntoArmhole, []calc.Quantity{calc.CapEaseAfter}, slideIntoArmhole},
+	{OneSlideEased, []calc.Quantity{calc.CapEaseAfter}, oneSlideEased},
 	{ExactForMarks, []calc.Quantity{calc.FinishedMarked}, exactForMarks},
 }
 

@@ -85,6 +85,42 @@ func seamSheet(t *testing.T) calc.Input {
 	return in
 }
 
+// inwardSheet comes in: sleeve 13 + 2 - 16 = -1, a side -1/2; bust 38 + 3 - 44 = -3, a
+// side -3/4; limits of 1 are enough, nothing slides.
+func inwardSheet(t *testing.T) calc.Input {
+	r := readings(t, units.Inches, "13", "2", "16", "38", "3", "11", "11")
+	return shortSheet(r)
+}
+
+// shortSheet has bicep, ease, sleeve width, bust, ease, front and back, between seam lines.
+func shortSheet(r []units.Reading) calc.Input {
+	in := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
+	in.Bicep, in.BicepEase, in.Sleeve.Width = r[0], r[1], r[2]
+	in.Bust, in.BustEase, in.Bodice.Front, in.Bodice.Back = r[3], r[4], r[5], r[6]
+	in.Bodice.Crossings = 1
+	return in
+}
+
+// evenSheet slides evenly: sleeve 13 + 2 - 12 = 3, a side 1 1/2; bust 38 + 3 - 40 = 1, a
+// side 1/4; limits of 1 leave 1/2 of the sleeve side; half of 1 1/2 is 3/4.
+func evenSheet(t *testing.T) calc.Input {
+	in := shortSheet(readings(t, units.Inches, "13", "2", "12", "38", "3", "10", "10"))
+	in.Method.Slide = calc.SlideEven
+	return in
+}
+
+// keptSheet keeps the armhole: cap 9 1/8 + 9 1/8 = 18 1/4, armhole 8 3/4 + 9 = 17 3/4, cap
+// ease 1/2, of 1 1/2 at most, so 1 to spare, 1/2 at each half; sleeve 13 + 2 - 12 1/4 =
+// 2 3/4, a side 1 3/8, beyond the limit of 1 by 3/8, which slides; cap ease after 1 1/4.
+func keptSheet(t *testing.T) calc.Input {
+	r := readings(t, units.Inches, "13", "2", "12 1/4", "9 1/8", "9 1/8", "8 3/4", "9")
+	in := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
+	in.Bicep, in.BicepEase, in.Sleeve.Width = r[0], r[1], r[2]
+	in.Sleeve.CapFront, in.Sleeve.CapBack, in.Bodice.ArmholeFront, in.Bodice.ArmholeBack = r[3], r[4], r[5], r[6]
+	in.Method.Armhole = calc.KeepArmhole
+	return in
+}
+
 // handWorked is what wrong turns give, worked by hand from the sheets above.
 type handWorked struct {
 	figure   calc.Figure
@@ -113,6 +149,7 @@ var handWorkedOn = []struct {
 		one(calc.OfBust, calc.FrontWidth, "12", drill.TakeOffAdded),       // 11 3/4 - 1/2 + 3/4
 		one(calc.OfBust, calc.FlatWidth, "19 1/2", drill.NotDoubled),      // 10 1/2 + 9
 		one(calc.OfBust, calc.FlatWidth, "30; 28 1/2", drill.OneDoubled),  // 21 + 9, 10 1/2 + 18
+		one(calc.OfSleeve, calc.Need, "15 3/4", drill.PatternForgotten),   // 13 3/4 + 2
 		one(calc.OfSleeve, calc.Need, "1/4", drill.EaseForgotten),         // 13 3/4 - 13 1/2
 		one(calc.OfSleeve, calc.Need, "-1 3/4", drill.EaseTakenOff),       // 13 3/4 - 2 - 13 1/2
 		one(calc.OfSleeve, calc.Need, "-2 1/4", drill.OtherWayRound),
@@ -140,6 +177,7 @@ var handWorkedOn = []struct {
 		one(calc.OfSleeveFront, calc.SlideMark, "0", drill.RoundedOtherWay),
 		one(calc.OfSleeveFront, calc.PivotMark, "7/8", drill.NotRounded),
 		one(calc.OfSleeveFront, calc.PivotMark, "1", drill.RoundedAlone, drill.TotalForPivot), // 7/8 to 1; 1 marked in all
+		one(calc.OfSleeveFront, calc.PivotMark, "5/8", drill.MarkOffExact),                    // 1 1/8 - 1/2
 		one(calc.OfBodiceFront, calc.PivotMark, "1/4", drill.NotRounded),
 		one(calc.OfSleeve, calc.FinishedMarked, "14 1/2", drill.OneSideCounted, drill.SlideNotCounted), // 13 1/2 + 1; + 2 x 1/2
 		one(calc.OfSleeve, calc.FinishedMarked, "17 1/2", drill.CountedTwice),                          // 13 1/2 + 4 x 1
@@ -159,6 +197,25 @@ var handWorkedOn = []struct {
 		one(calc.OfFront, calc.Slide, "3/4; ", drill.NothingPivoted),
 		one(calc.OfSleeve, calc.Finished, "14 1/4", drill.OneSideCounted), // 13 1/2 + 3/4
 		one(calc.OfSleeve, calc.Finished, "16 1/2", drill.CountedTwice),   // 13 1/2 + 3
+	}},
+	{6, inwardSheet, units.Inches, []handWorked{
+		one(calc.OfSleeveFront, calc.Pivot, "1/2", drill.SignForgotten),
+		one(calc.OfBodiceFront, calc.PivotMark, "3/4", drill.SignForgotten),
+	}},
+	{6, evenSheet, units.Inches, []handWorked{
+		one(calc.OfFront, calc.EvenSlide, "1 1/2", drill.EvenOfPiece), // 3 / 2
+		one(calc.OfFront, calc.Slide, "1/2", drill.OnlySleeveMatched, drill.LeastForEven),
+	}},
+	{6, keptSheet, units.Inches, []handWorked{
+		one(calc.OfSleeve, calc.CapEase, "-1/2", drill.OtherWayRound),
+		one(calc.OfSleeve, calc.CapEase, "3/8; 1/8", drill.OneSeamCompared), // 9 1/8 - 8 3/4, 9 1/8 - 9
+		one(calc.OfSleeve, calc.CapRoom, "1", drill.SpareNotHalved),
+		one(calc.OfSleeve, calc.CapRoom, "1/4", drill.EaseForRoom),
+		one(calc.OfFront, calc.Slide, "1 3/8", drill.NothingPivoted),
+		one(calc.OfFront, calc.Slide, "1 3/4", drill.LimitOffWholeNeed),
+		one(calc.OfSleeve, calc.CapEaseAfter, "1/2", drill.OneSeamCompared, drill.SlideIntoArmhole), // 9 1/2 - 9
+		one(calc.OfSleeve, calc.CapEaseAfter, "3/4", drill.OneSeamCompared),                         // 9 1/2 - 8 3/4
+		one(calc.OfSleeve, calc.CapEaseAfter, "7/8", drill.OneSlideEased),                           // 1/2 + 3/8
 	}},
 	{5, seamSheet, units.Centimetres, []handWorked{
 		one(calc.OfBust, calc.FrontWidth, "20", drill.AllowanceNotInside), // 25 - 2 - 2 x 1.5

@@ -50,32 +50,70 @@ func (d dice) sheet(level int) calc.Input {
 	}
 	arm := d.between(r.armLow, r.armHigh)
 	bust := d.between(arm*11/4, arm*13/4)
-	only := d.between(0, 1) // the piece of a level that has one
-	if level > 2 || only == 0 {
-		d.drawSleeve(&in, r, level, arm)
+	bust = min(max(bust, r.bustLow), r.bustHigh) / 2 * 2
+	if level != otherCases {
+		d.drawSleeve(&in, r, level, arm, d.sleeveNeed(in, level))
+		d.drawBodice(&in, r, level, bust, d.bodiceNeed(in, level))
+		return in
 	}
-	if level > 2 || only == 1 {
-		d.drawBodice(&in, r, level, min(max(bust, r.bustLow), r.bustHigh)/2*2)
+	switch d.between(0, 2) {
+	case 0:
+		d.drawSleeve(&in, r, level, arm, -2*d.between(2, 6))
+		d.drawBodice(&in, r, level, bust, -4*d.between(1, 6))
+	case 1:
+		in.Method.Slide = calc.SlideEven
+		d.drawSleeve(&in, r, level, arm, 4*d.between(2, 6))
+		d.drawBodice(&in, r, level, bust, 4*d.between(1, 6))
+	case 2:
+		d.drawKept(&in, r, arm)
 	}
 	return in
+}
+
+// drawKept draws a sleeve for an armhole that is cut, around which a cap has half an
+// inch of ease to one inch, so that it can take some more; see [calc.UsualCapEase].
+// An armhole measures some 5/4 of the arm.
+func (d dice) drawKept(in *calc.Input, r ranges, arm int) {
+	in.Method.Armhole = calc.KeepArmhole
+	armhole, ease := arm*5/4/2*2, 2*d.between(2, 4)
+	most := int(calc.UsualCapEase(calc.SetIn, calc.Woven).High / r.ruler.Mark())
+	d.drawSleeve(in, r, otherCases, arm, 2*int(in.Method.LimitSleeve/r.ruler.Mark())+d.between(1, most-ease))
+	front := armhole/2 - d.between(0, 3)
+	in.Bodice.ArmholeFront, in.Bodice.ArmholeBack = r.known(front), r.known(armhole-front)
+	in.Sleeve.CapFront, in.Sleeve.CapBack = r.known(front+ease/2), r.known(armhole-front+ease/2)
 }
 
 func (r ranges) marks(n int) units.Length { return units.Length(n) * r.ruler.Mark() }
 
 func (r ranges) known(n int) units.Reading { return units.Known(r.marks(n)) }
 
-// drawSleeve draws arm and sleeve. The ease is what is usual, and up to four
-// marks more for looks.
-func (d dice) drawSleeve(in *calc.Input, r ranges, level, arm int) {
-	mark := r.ruler.Mark()
-	ease := int(calc.MiddleEase(calc.AtBicep, calc.Woven).Round(mark)/mark) + d.between(0, 4)
-	need := d.between(4, 16)
+// sleeveNeed draws what a sleeve needs, in marks.
+func (d dice) sleeveNeed(in calc.Input, level int) int {
 	switch {
 	case level == metricLevel:
-		need = d.between(10, 18)
+		return d.between(10, 18)
 	case level == 4: // beyond the limit by up to half an inch a side
-		need = 2*int(in.Method.LimitSleeve/mark) + d.between(1, 8)
+		return 2*int(in.Method.LimitSleeve/in.Ruler.Mark()) + d.between(1, 8)
 	}
+	return d.between(4, 16)
+}
+
+// bodiceNeed draws what a bodice needs, in marks.
+func (d dice) bodiceNeed(in calc.Input, level int) int {
+	switch {
+	case level == metricLevel:
+		return 2 * d.between(4, 14)
+	case level == 4:
+		return 2 * d.between(2, 2*int(in.Method.LimitBodice/in.Ruler.Mark())+4)
+	}
+	return 2 * d.between(2, 16)
+}
+
+// drawSleeve draws arm and sleeve. The ease is what is usual, and up to four
+// marks more for looks.
+func (d dice) drawSleeve(in *calc.Input, r ranges, level, arm, need int) {
+	mark := r.ruler.Mark()
+	ease := int(calc.MiddleEase(calc.AtBicep, calc.Woven).Round(mark)/mark) + d.between(0, 4)
 	in.Bicep, in.BicepEase = r.known(arm), r.known(ease)
 	if other := arm - d.between(1, 4); level >= 4 && d.between(0, 1) == 0 {
 		in.BicepOther = r.known(other)
@@ -97,17 +135,10 @@ func (d dice) drawSleeve(in *calc.Input, r ranges, level, arm int) {
 // drawBodice draws bust and bodice, with a front as wide as the back or wider. The
 // ease is within what is usual. Everything around the body is an even number of
 // marks, so that half of it is on a mark.
-func (d dice) drawBodice(in *calc.Input, r ranges, level, bust int) {
+func (d dice) drawBodice(in *calc.Input, r ranges, level, bust, need int) {
 	mark := r.ruler.Mark()
 	low, high := usualSpan(calc.AtBust)
 	ease := 2 * d.between(int((low+2*mark-1)/(2*mark)), int(high/(2*mark)))
-	need := 2 * d.between(2, 16)
-	switch {
-	case level == metricLevel:
-		need = 2 * d.between(4, 14)
-	case level == 4:
-		need = 2 * d.between(2, 2*int(in.Method.LimitBodice/mark)+4)
-	}
 	in.Bust, in.BustEase = r.known(bust), r.known(ease)
 	half := (bust + ease - need) / 2
 	back := (half - d.between(0, 6)) / 2

@@ -22,19 +22,27 @@ func onlySleeveMatched(s solved) []units.Length {
 }
 
 func onlyBodiceMatched(s solved) []units.Length {
+	if !s.plan.Bust.Asked() {
+		return nil
+	}
 	_, _, bodice := s.half()
 	return []units.Length{max(0, bodice-s.in.Method.LimitBodice)}
 }
 
 func nothingPivoted(s solved) []units.Length {
 	_, sleeve, bodice := s.half()
+	if !s.plan.Bust.Asked() {
+		return []units.Length{sleeve}
+	}
 	return []units.Length{sleeve, bodice}
 }
 
 func limitOffWholeNeed(s solved) []units.Length {
-	return []units.Length{
-		max(0, s.plan.Sleeve.Need.Length-s.in.Method.LimitSleeve), max(0, s.plan.Bust.Need.Length-s.in.Method.LimitBodice),
+	sleeve := max(0, s.plan.Sleeve.Need.Length-s.in.Method.LimitSleeve)
+	if !s.plan.Bust.Asked() {
+		return []units.Length{sleeve}
 	}
+	return []units.Length{sleeve, max(0, s.plan.Bust.Need.Length-s.in.Method.LimitBodice)}
 }
 
 func limitForSlide(s solved) []units.Length {
@@ -45,7 +53,7 @@ func limitForSlide(s solved) []units.Length {
 func belowNothing(s solved) []units.Length {
 	_, sleeve, bodice := s.half()
 	sleeve, bodice = sleeve-s.in.Method.LimitSleeve, bodice-s.in.Method.LimitBodice
-	if sleeve >= 0 || bodice >= 0 {
+	if sleeve >= 0 || bodice >= 0 || !s.plan.Bust.Asked() {
 		return nil
 	}
 	return []units.Length{sleeve, bodice}
@@ -81,6 +89,9 @@ func slideAdded(s solved) []units.Length {
 
 func otherPiece(s solved) []units.Length {
 	side, _, _, _, _ := s.side()
+	if s.in.Method.Armhole == calc.KeepArmhole {
+		return nil // the other piece does nothing
+	}
 	other := s.plan.Sides[acrossSeam(side)]
 	if s.figure.Quantity == calc.PivotMark {
 		return []units.Length{other.PivotMark}
@@ -114,6 +125,54 @@ func roundedOtherWay(s solved) []units.Length {
 
 func roundedAlone(s solved) []units.Length {
 	return []units.Length{s.own().Pivot.Round(s.in.Ruler.Mark())}
+}
+
+// markOffExact is the exact total less the mark of the slide: rounded too late.
+func markOffExact(s solved) []units.Length { return []units.Length{s.own().Total - s.own().SlideMark} }
+
+func signForgotten(s solved) []units.Length {
+	if s.right < 0 {
+		return []units.Length{-s.right}
+	}
+	return nil
+}
+
+// leastForEven is the end of the range that is nearer to nothing.
+func leastForEven(s solved) []units.Length {
+	if s.in.Method.Slide != calc.SlideEven {
+		return nil
+	}
+	h, _, _ := s.half()
+	return []units.Length{max(0, s.plan.Bands[h].Low)}
+}
+
+func evenOfPiece(s solved) []units.Length { return []units.Length{s.plan.Sleeve.Need.Length.Half()} }
+
+// oneSeamCompared is the cap ease of the front alone, or of the back.
+func oneSeamCompared(s solved) []units.Length {
+	sleeve, bodice := s.in.Sleeve, s.in.Bodice
+	slides := [2]units.Length{}
+	if s.figure.Quantity == calc.CapEaseAfter {
+		slides = [2]units.Length{s.plan.Sides[calc.SleeveFront].Slide, s.plan.Sides[calc.SleeveBack].Slide}
+	}
+	return []units.Length{
+		sleeve.CapFront.Length + slides[0] - bodice.ArmholeFront.Length,
+		sleeve.CapBack.Length + slides[1] - bodice.ArmholeBack.Length,
+	}
+}
+
+func spareNotHalved(s solved) []units.Length { return []units.Length{2 * s.right} }
+
+func easeForRoom(s solved) []units.Length {
+	return []units.Length{s.plan.Seams.CapEaseBefore.Length.Half()}
+}
+
+func slideIntoArmhole(s solved) []units.Length {
+	return []units.Length{s.plan.Seams.CapEaseBefore.Length}
+}
+
+func oneSlideEased(s solved) []units.Length {
+	return []units.Length{s.plan.Seams.CapEaseBefore.Length + s.plan.Sides[calc.SleeveFront].Slide}
 }
 
 func totalForPivot(s solved) []units.Length { return []units.Length{s.own().Marked()} }

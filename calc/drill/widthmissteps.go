@@ -143,6 +143,13 @@ func needWith(g calc.Girth, ease, flat units.Length) []units.Length {
 	return []units.Length{g.Body.Length + ease - flat}
 }
 
+func patternForgotten(s solved) []units.Length {
+	if g, ok := s.girth(); ok {
+		return needWith(g, g.Ease.Length, 0)
+	}
+	return nil
+}
+
 func easeForgotten(s solved) []units.Length {
 	if g, ok := s.girth(); ok {
 		return needWith(g, 0, g.Flat.Length)
@@ -158,7 +165,7 @@ func easeTakenOff(s solved) []units.Length {
 }
 
 func otherWayRound(s solved) []units.Length {
-	if _, ok := s.girth(); ok {
+	if _, ok := s.girth(); ok || s.figure.Quantity == calc.CapEase {
 		return []units.Length{-s.right}
 	}
 	return nil
