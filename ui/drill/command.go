@@ -17,7 +17,10 @@ import (
 // The drill on the command line: questions and answers line by line.
 
 // options are the flags as they were typed.
-type options struct{ seed, level, count, paper string }
+type options struct {
+	seed, level, count, paper string
+	replace, sentences        bool
+}
 
 // Command asks the sums of the trade, or writes them on paper.
 func Command(s *console.Session) *cobra.Command {
@@ -27,28 +30,32 @@ func Command(s *console.Session) *cobra.Command {
 		Short: "Practise the arithmetic on invented wearers",
 		Long: `Practise the arithmetic, step by step, on invented wearers and patterns. Levels: 1 flat
 widths, 2 the need of each side, 3 pivots, 4 slides and marks, 5 centimetres, front
-and back unequal.
+and back unequal, 6 pieces that come in, an even slide, an armhole that is kept.
 
-A length can be written in any way, in any unit, and is right if it is exact. A wrong
-answer that a usual slip gives is told so. ? or an empty line shows the working and
-counts as shown; quit ends, with the score. A text that is no length counts for
-nothing.
+Write a length in any way, in any unit. An exact answer is right, and so is a pocket
+calculator's decimal less than half a ruler mark off. A wrong answer that comes from a
+usual slip is told so. ? shows the working and counts as shown; again repeats the
+problem and what is done; quit ends with the score. An empty line and a text that is no
+length count for nothing.
 
-A seed gives a whole class the same problems, on every machine and in every version.
-With --paper nothing is asked: problems and answer key are written to a file, .pdf or
-.txt, each on pages of its own. A file there that is no drill sheet is left alone.`,
+A seed gives a whole class the same problems, on every machine and from this version
+on. With --paper nothing is asked: the problems, with numbered blanks, and a key by the
+same numbers are written to a .pdf or .txt file. Only the key names the seed. A file that
+is no drill sheet is left alone, and one of another drill too, unless --replace is given.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 0 {
-				return fmt.Errorf("drill takes no file, and %q was named; a sheet of problems is written with --paper NAME", args[0])
+				return fmt.Errorf("drill takes no file, not %q; --paper NAME writes one", args[0])
 			}
 			return nil
 		},
 		RunE: func(*cobra.Command, []string) error { return begin(s, o) },
 	}
 	c.Flags().StringVar(&o.seed, "seed", "", "a whole number; drawn from the clock if not given")
-	c.Flags().StringVar(&o.level, "level", strconv.Itoa(UsualLevel), "1 to 5")
-	c.Flags().StringVar(&o.count, "count", strconv.Itoa(UsualCount), "how many problems")
+	c.Flags().StringVar(&o.level, "level", strconv.Itoa(UsualLevel), "1 to "+strconv.Itoa(Levels))
+	c.Flags().StringVar(&o.count, "count", "", "how many problems, 1 to "+strconv.Itoa(mostCount)+"; as many as fit a lesson if not given")
 	c.Flags().StringVar(&o.paper, "paper", "", "write problems and answer key to this file, .pdf or .txt")
+	c.Flags().BoolVar(&o.replace, "replace", false, "with --paper: replace the paper of another drill")
+	c.Flags().BoolVar(&o.sentences, "sentences", false, "say the score in sentences")
 	return c
 }
 
@@ -58,7 +65,7 @@ func (o options) lesson(today time.Time) (*Lesson, error) {
 	if o.seed != "" {
 		n, err := strconv.ParseUint(o.seed, 10, 64)
 		if err != nil {
-			return nil, fmt.Errorf("--seed %q is no seed; a whole number from 0 to 18446744073709551615 is", o.seed)
+			return nil, fmt.Errorf("--seed takes a whole number, 0 or more, not %q", o.seed)
 		}
 		seed = n
 	}
@@ -66,9 +73,11 @@ func (o options) lesson(today time.Time) (*Lesson, error) {
 	if err != nil {
 		return nil, err
 	}
-	count, err := wholeFlag("count", o.count, mostCount)
-	if err != nil {
-		return nil, err
+	count := UsualCount(level)
+	if o.count != "" {
+		if count, err = wholeFlag("count", o.count, mostCount); err != nil {
+			return nil, err
+		}
 	}
 	return NewLesson(seed, level, count), nil
 }
@@ -76,7 +85,7 @@ func (o options) lesson(today time.Time) (*Lesson, error) {
 func wholeFlag(name, text string, most int) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 || n > most {
-		return 0, fmt.Errorf("--%s %q is not taken; a whole number from 1 to %d is", name, text, most)
+		return 0, fmt.Errorf("--%s takes 1 to %d, not %q", name, most, text)
 	}
 	return n, nil
 }
@@ -91,18 +100,18 @@ func begin(s *console.Session, o options) error {
 		return err
 	}
 	if o.paper != "" {
-		if err := write(o.paper, l, s.Today); err != nil {
+		if err := write(o.paper, l, s.Today, o.replace); err != nil {
 			return errors.New(console.FileWords(err))
 		}
 		fmt.Fprintf(s.Out, "%s is written.\n", typeset.Plain(o.paper))
 		return nil
 	}
-	return converse(s, l)
+	return converse(s, l, o.sentences)
 }
 
-// head names the drill so that it can be given again.
+// head names the drill, without what would tell a class where the answers are.
 func (l *Lesson) head() string {
-	return fmt.Sprintf("Drill, level %d, seed %d, %s", l.Level, l.Seed, problemCount(len(l.problems)))
+	return fmt.Sprintf("Drill, level %d, %s", l.Level, problemCount(len(l.problems)))
 }
 
 func problemCount(n int) string {
@@ -113,7 +122,7 @@ func problemCount(n int) string {
 }
 
 // converse asks until every step is done, somebody quits, or the input ends.
-func converse(s *console.Session, l *Lesson) error {
+func converse(s *console.Session, l *Lesson, sentences bool) error {
 	heard := console.Listen(s.In)
 	defer heard.Stop()
 	say := func(texts ...string) error {
@@ -123,23 +132,30 @@ func converse(s *console.Session, l *Lesson) error {
 		}
 		return nil
 	}
-	if err := say(l.head(), "Answer with a length; ? or an empty line shows the working, quit ends."); err != nil {
+	if err := say(fmt.Sprintf("%s, seed %d", l.head(), l.Seed), "Answer with a length; ? shows the working, again repeats the problem, quit ends."); err != nil {
 		return err
 	}
-	for told := -1; !l.Ended(); {
+	for told := -1; !l.Ended(); l.GoOn() {
 		if l.At > told {
 			told = l.At
 			if err := say(append([]string{""}, l.ProblemLines(l.At, typeset.PrintWidth)...)...); err != nil {
 				return err
 			}
 		}
-		_, q := l.Now()
-		if err := say("- " + AskWords(q) + "?"); err != nil {
+		p, q := l.Now()
+		if err := say("- " + AskWords(q, p)); err != nil {
 			return err
 		}
 		h, ok := heard.Next()
-		if !ok || strings.EqualFold(strings.TrimSpace(h.Text), "quit") {
+		word := strings.ToLower(strings.TrimSpace(h.Text))
+		if !ok || word == "quit" {
 			break
+		}
+		if word == "again" {
+			if err := say(l.againLines(typeset.PrintWidth)...); err != nil {
+				return err
+			}
+			continue
 		}
 		if h.TooLong {
 			h.Text = "that line" // no length, and said to be none
@@ -150,7 +166,19 @@ func converse(s *console.Session, l *Lesson) error {
 		}
 	}
 	s.Worse(heard.Status)
+	if sentences {
+		return say(append([]string{""}, l.ScoreSentences()...)...)
+	}
 	return say(append([]string{""}, l.ScoreLines(typeset.PrintWidth)...)...)
+}
+
+// againLines are the problem at hand once more, and what is done of it.
+func (l *Lesson) againLines(width int) []string {
+	lines := l.ProblemLines(l.At, width)
+	if done := l.DoneWords(); done != "" {
+		lines = append(lines, typeset.Hanging("  Done: ", done, width)...)
+	}
+	return lines
 }
 
 // ProblemLines are a problem's number, title and what is known, for a width.

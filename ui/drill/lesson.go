@@ -18,7 +18,6 @@ import (
 const (
 	Levels     = drill.Levels
 	UsualLevel = 1
-	UsualCount = 5
 	mostCount  = 100
 )
 
@@ -45,10 +44,13 @@ const (
 	outcomes = iota
 )
 
-var outcomeWords = [outcomes]string{"right at once", "after a try", "shown"}
+var outcomeWords = [outcomes]string{"right", "after a try", "shown"}
 
 // tallied counts steps by their outcome.
 type tallied [outcomes]int
+
+// UsualCount is how many problems of a level fit a lesson.
+func UsualCount(level int) int { return drill.UsualCount(level) }
 
 // NewLesson is a lesson of so many problems of a level, the same for the same seed
 // everywhere.
@@ -63,6 +65,30 @@ func (l *Lesson) Ended() bool { return l.At == len(l.problems) }
 func (l *Lesson) Now() (drill.Problem, drill.Question) {
 	p := l.problems[l.At]
 	return p, p.Questions[len(l.Past)]
+}
+
+// Finished tells that every step of the problem at hand is done, and nobody went on
+// to the next; then there is no question.
+func (l *Lesson) Finished() bool { return !l.Ended() && len(l.Past) == len(l.problems[l.At].Questions) }
+
+// GoOn leaves a finished problem for the next.
+func (l *Lesson) GoOn() {
+	if l.Finished() {
+		l.At, l.Past = l.At+1, nil
+	}
+}
+
+// DoneWords list what is done of the problem at hand; "" where nothing is.
+func (l *Lesson) DoneWords() string {
+	if l.Ended() || len(l.Past) == 0 {
+		return ""
+	}
+	p := l.problems[l.At]
+	var done []string
+	for i := range l.Past {
+		done = append(done, DoneWords(p.Questions[i])+" "+Scale(p).Exact(p.Questions[i].Right))
+	}
+	return strings.Join(done, "; ") + "."
 }
 
 // Reply is what came of an answer: what is said of it, and lines of working
@@ -82,32 +108,56 @@ func (r Reply) Lines(width int) (words, working []string) {
 	return typeset.Wrap(r.Words, width), working
 }
 
-// asksForWorking tells the answers that are none, but ask how it is done.
-func asksForWorking(text string) bool { return strings.Trim(strings.TrimSpace(text), "?") == "" }
-
-// Answer takes an answer to the question at hand. What cannot be read counts for
-// nothing; a wrong answer is said to look like a slip where it is what that slip
-// gives, and gives nothing else away.
+// Answer takes an answer to the question at hand. An empty one and what cannot be read
+// count for nothing; a wrong answer is said to look like a slip where it is what that
+// slip gives, and gives nothing else away.
 func (l *Lesson) Answer(text string) Reply {
 	p, q := l.Now()
 	r := Reply{scale: Scale(p)}
-	given, err := units.Parse(strings.TrimSpace(text), p.System)
+	text = strings.TrimSpace(text)
+	given, err := units.Parse(text, p.System)
+	right := "Right: " + wording.Exact(q.Right, r.scale) + "."
 	switch {
-	case asksForWorking(text):
-		r.Words, r.working = "It goes like this:", q.Lines
+	case text == "":
+		r.Unread, r.Words = true, "Type a length; ? shows the working."
+	case strings.Trim(text, "?") == "":
+		r.Words, r.working = "The working:", q.Lines
 		l.done(q, givenAway)
 	case err != nil:
 		r.Unread, r.Words = true, typeset.Capitalised(typeset.Plain(err.Error()))+". This does not count as an answer."
-	case given == q.Right && l.missed:
-		r.Words = "Right: " + wording.Exact(q.Right, r.scale) + "."
-		l.done(q, afterTry)
 	case given == q.Right:
-		r.Words = "Right: " + wording.Exact(q.Right, r.scale) + "."
-		l.done(q, atOnce)
+		r.Words = right
+		l.right(q)
+	case isRoundedDecimal(text, given, p, q):
+		r.Words = right + " " + typeset.Plain(text) + " is nearest to that."
+		l.right(q)
 	default:
 		r.Words = l.wrong(q, given)
 	}
 	return r
+}
+
+// isRoundedDecimal tells an answer off a pocket calculator, in inches, that is meant
+// for the right one: less than half a mark from it, and what no known slip gives, to the
+// digits that were typed. Centimetres are decimals already, and exact.
+func isRoundedDecimal(text string, given units.Length, p drill.Problem, q drill.Question) bool {
+	point := strings.LastIndexAny(text, ".,")
+	if p.System != units.Inches || point < 0 || 2*(given-q.Right).Abs() >= p.Input.Ruler.Mark() {
+		return false
+	}
+	lastDigit := units.Inch
+	for _, c := range text[point+1:] {
+		if '0' <= c && c <= '9' {
+			lastDigit /= 10
+		}
+	}
+	near := func(l units.Length) bool { return 2*(given-l).Abs() <= lastDigit }
+	for _, m := range q.Missteps {
+		if near(m.Value) && !near(q.Right) {
+			return false
+		}
+	}
+	return true
 }
 
 // wrong is what is said of a wrong answer.
@@ -119,27 +169,34 @@ func (l *Lesson) wrong(q drill.Question, given units.Length) string {
 		looks = append(looks, misstepWords[m])
 	}
 	if looks == nil {
-		return "Not right. Once more; ? shows the working."
+		return "Not right. Try again, or type ? for the working."
 	}
 	return "Not right. It looks as if " + strings.Join(looks, "; or as if ") + "."
 }
 
-// done goes on to the next question.
+// right goes on after a right answer.
+func (l *Lesson) right(q drill.Question) {
+	if l.missed {
+		l.done(q, afterTry)
+		return
+	}
+	l.done(q, atOnce)
+}
+
+// done goes on to the next question; a finished problem stays until [Lesson.GoOn].
 func (l *Lesson) done(q drill.Question, o outcome) {
 	l.score[kindOfStep(q.Figure)][o]++
 	l.Past, l.missed = append(l.Past, o), false
-	if len(l.Past) == len(l.problems[l.At].Questions) {
-		l.At, l.Past = l.At+1, nil
+	if l.At == len(l.problems)-1 {
+		l.GoOn() // behind the last there is only the score
 	}
 }
 
 // Begun tells that any step was done or tried.
 func (l *Lesson) Begun() bool { return l.At > 0 || len(l.Past) > 0 || l.missed }
 
-// ScoreLines are the score so far by kind of step, and the slips that were seen.
-func (l *Lesson) ScoreLines(width int) []string {
-	var all tallied
-	done, steps := 0, 0
+// tally is the score of all kinds of steps, how many are done, and how many there are.
+func (l *Lesson) tally() (all tallied, done, steps int) {
 	for _, t := range l.score {
 		for o, n := range t {
 			all[o], done = all[o]+n, done+n
@@ -148,7 +205,16 @@ func (l *Lesson) ScoreLines(width int) []string {
 	for _, p := range l.problems {
 		steps += len(p.Questions)
 	}
-	out := []string{fmt.Sprintf("Score, level %d, seed %d: %d of %d steps done.", l.Level, l.Seed, done, steps)}
+	return all, done, steps
+}
+
+// ScoreLines are the score so far by kind of step, and the slips that were seen.
+func (l *Lesson) ScoreLines(width int) []string {
+	all, done, steps := l.tally()
+	out := typeset.Wrap(fmt.Sprintf("Level %d, seed %d: %s.", l.Level, l.Seed, scoreWords(all, done)), width)
+	if done < steps {
+		out = append(out, fmt.Sprintf("Still to do: %d of %d.", steps-done, steps))
+	}
 	row := func(name string, t tallied) string {
 		return strings.TrimRight(fmt.Sprintf("%-22s%14d%13d%7d", name, t[atOnce], t[afterTry], t[givenAway]), " ")
 	}
@@ -169,6 +235,44 @@ func (l *Lesson) ScoreLines(width int) []string {
 	}
 	for i := range out {
 		out[i] = typeset.Cut(out[i], width)
+	}
+	return out
+}
+
+// scoreWords are a score as it is said: "2 of 3 right, 1 after a try".
+func scoreWords(t tallied, of int) string {
+	if of == 0 {
+		return "no step done"
+	}
+	words := fmt.Sprintf("%d of %d right", t[atOnce], of)
+	for o := afterTry; int(o) < outcomes; o++ {
+		if t[o] > 0 {
+			words += fmt.Sprintf(", %d %s", t[o], outcomeWords[o])
+		}
+	}
+	return words
+}
+
+// ScoreSentences are the same to be heard, a thought a line.
+func (l *Lesson) ScoreSentences() []string {
+	all, done, steps := l.tally()
+	out := []string{fmt.Sprintf("Level %d, seed %d: %s.", l.Level, l.Seed, scoreWords(all, done))}
+	if done < steps {
+		out = append(out, fmt.Sprintf("Still to do: %d of %d.", steps-done, steps))
+	}
+	for k, t := range l.score {
+		if n := t[atOnce] + t[afterTry] + t[givenAway]; n > 0 {
+			out = append(out, fmt.Sprintf("%s: %s.", typeset.Capitalised(stepKindWords[k]), scoreWords(t, n)))
+		}
+	}
+	for m, n := range l.slips {
+		times := fmt.Sprintf("%d times", n)
+		if n == 1 {
+			times = "Once"
+		}
+		if n > 0 {
+			out = append(out, times+" it looked as if "+misstepWords[m]+".")
+		}
 	}
 	return out
 }

@@ -17,18 +17,27 @@ import (
 // The drill on paper: the problems with blanks to fill in, and the answer key on
 // pages of its own.
 
-// maker is written into every sheet of problems, so that one is known again.
+// maker is written into every sheet of problems, so that one is known again; behind it
+// stands which drill it is.
 const maker = "capscye drill"
 
+// command is how the same problems are had again. Two drills are the same where it is.
+func (l *Lesson) command() string {
+	return fmt.Sprintf("%s --level %d --seed %d --count %d", maker, l.Level, l.Seed, len(l.problems))
+}
+
 // write writes a lesson in the form that the ending of the name asks for.
-// What is there and is no sheet of problems is not written over.
-func write(name string, l *Lesson, today time.Time) error {
+// What is there and is no sheet of problems is not written over; neither is that of
+// another drill, unless replace is given.
+func write(name string, l *Lesson, today time.Time, replace bool) error {
 	content, err := content(name, l, today)
 	switch {
 	case err != nil:
 		return err
 	case !paper.IsOursOrFree(name, maker):
-		return fmt.Errorf("%s is there already, and is no sheet of problems; nothing was written over it", name)
+		return fmt.Errorf("%s exists and is not a drill sheet; left alone", name)
+	case !replace && !paper.IsOursOrFree(name, l.command()+"."):
+		return fmt.Errorf("%s holds another drill; name another file, or add --replace", name)
 	}
 	return disk.Replace(name, content, 0o666)
 }
@@ -43,24 +52,40 @@ func content(name string, l *Lesson, today time.Time) ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		s.About(l.head(), maker, today)
+		s.About(l.head(), l.command()+".", today)
 		print(&paper.Page{Surface: s, Size: size}, l)
 		return s.Bytes()
 	default:
-		return nil, fmt.Errorf("a sheet of problems is written as .pdf or .txt, and not as %q", ending)
+		return nil, fmt.Errorf("--paper takes a name that ends in .pdf or .txt, not %q", ending)
 	}
 }
 
-// againWords say how the same problems are had again.
-func (l *Lesson) againWords() string {
-	return fmt.Sprintf("The same problems again: %s --level %d --seed %d --count %d", maker, l.Level, l.Seed, len(l.problems))
+// againWords say how the same problems are had again. They stand on the key alone: with
+// the seed the problems would bring their answers.
+func (l *Lesson) againWords() string { return "The same problems again: " + l.command() + "." }
+
+// blank is what is asked with a line to write on, in the unit of the problem. Blanks
+// are numbered through, and the key goes by the numbers.
+func blank(n int, p drill.Problem, q drill.Question) []string {
+	const room = 62
+	lines := typeset.Hanging(fmt.Sprintf("%3d. ", n), AskWords(q, p), room)
+	last := len(lines) - 1
+	lines[last] += " " + strings.Repeat(".", max(room-len(lines[last]), 2)) + " ________ " + p.System.String()
+	return lines
 }
 
-// blank is what is asked with a line to write on, in the unit of the problem.
-func blank(p drill.Problem, q drill.Question) string {
-	const room = 62
-	words := AskWords(q)
-	return words + " " + strings.Repeat(".", max(room-len(words), 2)) + " ________ " + p.System.String()
+// keyed are the lines of the working behind a question; the one that answers it has its
+// number.
+func keyed(n int, p drill.Problem, q drill.Question) []string {
+	var lines []string
+	for i, l := range q.Lines {
+		words := wording.WorkingLine(l, Scale(p))
+		if i == len(q.Lines)-1 {
+			words = fmt.Sprintf("%d. %s", n, words)
+		}
+		lines = append(lines, words)
+	}
+	return lines
 }
 
 // text is the paper in 80 columns; a form feed is where a page ends.
@@ -68,24 +93,30 @@ func text(l *Lesson) string {
 	var out typeset.Printout
 	out.Line("%s", l.head())
 	out.Line("Name ______________________________   Day ______________")
+	n := 0
 	for i, p := range l.problems {
 		out.Line("")
 		for _, text := range l.ProblemLines(i, typeset.PrintWidth) {
 			out.Line("%s", text)
 		}
 		for _, q := range p.Questions {
-			out.Line("  %s", blank(p, q))
+			n++
+			for _, text := range blank(n, p, q) {
+				out.Line("%s", text)
+			}
 		}
 	}
 	wording.PrintCautions(&out)
-	out.Line("%s", l.againWords())
 	out.Line("\fAnswer key. %s", l.head())
+	out.Line("%s", l.againWords())
+	n = 0
 	for i, p := range l.problems {
 		out.Line("")
 		out.Line("Problem %d. %s", i+1, problemTitle(p))
 		for _, q := range p.Questions {
-			for _, line := range q.Lines {
-				for _, text := range report.WorkingRows(wording.WorkingLine(line, Scale(p)), typeset.PrintWidth) {
+			n++
+			for _, line := range keyed(n, p, q) {
+				for _, text := range report.WorkingRows(line, typeset.PrintWidth) {
 					out.Line("%s", text)
 				}
 			}
@@ -109,6 +140,7 @@ func print(c *paper.Page, l *Lesson) {
 	}
 	begin(l.head())
 	say(paper.Roman, "Name ______________________________   Day ______________")
+	n := 0
 	for i, p := range l.problems {
 		keepTogether(c, 3+len(p.Questions))
 		c.Y += 3
@@ -118,21 +150,24 @@ func print(c *paper.Page, l *Lesson) {
 		}
 		c.Y++
 		for _, q := range p.Questions {
-			answerLine(c, AskWords(q), p.System.String())
+			n++
+			answerLine(c, fmt.Sprintf("%d. %s", n, AskWords(q, p)), p.System.String())
 		}
 	}
 	c.Y += 3
 	for _, w := range wording.Cautions {
 		say(paper.Roman, w)
 	}
-	say(paper.Roman, l.againWords())
 	begin("Answer key. " + l.head())
+	say(paper.Roman, l.againWords())
+	n = 0
 	for i, p := range l.problems {
 		c.Y += 3
 		say(paper.Bolder, fmt.Sprintf("Problem %d. %s", i+1, problemTitle(p)))
 		for _, q := range p.Questions {
-			for _, line := range q.Lines {
-				say(paper.Roman, wording.WorkingLine(line, Scale(p)))
+			n++
+			for _, line := range keyed(n, p, q) {
+				say(paper.Roman, line)
 			}
 		}
 	}
@@ -142,7 +177,8 @@ func print(c *paper.Page, l *Lesson) {
 // somebody writes on, in millimetres.
 const (
 	size       = 9.0
-	writeRoom  = 7.0
+	writeRoom  = 9.0 // two lines of type, and a hand's writing
+	lineRoom   = 4.0
 	answerFrom = 130.0
 )
 
@@ -160,7 +196,10 @@ func keepTogether(c *paper.Page, lines int) {
 func answerLine(c *paper.Page, words, unit string) {
 	keepTogether(c, 1)
 	c.Y += writeRoom
-	c.Text(paper.Margin+4, c.Y, size, paper.Roman, words)
+	parts := c.Broken(words, size, paper.Roman, answerFrom-paper.Margin-8)
+	for i, part := range parts {
+		c.Text(paper.Margin+4, c.Y-float64(len(parts)-1-i)*lineRoom, size, paper.Roman, part)
+	}
 	end := c.Size.Width - paper.Margin - 10
 	c.Line(answerFrom, c.Y+0.5, end, c.Y+0.5, 0.2, false)
 	c.Text(end+2, c.Y, size, paper.Roman, unit)

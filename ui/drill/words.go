@@ -40,25 +40,25 @@ func problemTitle(p drill.Problem) string {
 func problemWords(p drill.Problem) []string {
 	in, num := p.Input, Scale(p).Exact
 	var lines []string
-	body := func(lead string, girth, ease units.Length, other units.Reading) {
-		words := lead + " " + num(girth)
-		if other.Known {
-			words += " on one arm, " + num(other.Length) + " on the other"
-		}
-		lines = append(lines, words+"; ease to be "+num(ease)+".")
-	}
 	if p.Level > 1 && in.Bicep.Known {
-		body("Bicep", in.Bicep.Length, in.BicepEase.Length, in.BicepOther)
+		girth := "Bicep " + num(in.Bicep.Length)
+		if in.BicepOther.Known {
+			girth += " on one arm, " + num(in.BicepOther.Length) + " on the other"
+		}
+		lines = append(lines, girth+", ease wanted "+num(in.BicepEase.Length)+".")
 	}
 	if p.Level > 1 && in.Bust.Known {
-		body("Bust", in.Bust.Length, in.BustEase.Length, units.Reading{})
+		lines = append(lines, "Bust "+num(in.Bust.Length)+", ease wanted "+num(in.BustEase.Length)+".")
 	}
 	if s := in.Sleeve; in.Bicep.Known {
-		lines = append(lines, fmt.Sprintf("Sleeve laid flat: %s across at the bicep line, %s; seam allowance %s.",
-			num(s.Width.Length), betweenWords(s.EdgeToEdge), num(s.Allowance.Length)))
+		lines = append(lines, fmt.Sprintf("The sleeve, laid flat, is %s wide at the bicep line, %s.",
+			num(s.Width.Length), betweenWords(s.EdgeToEdge, s.Allowance, num)))
 	}
 	if in.Bust.Known {
 		lines = append(lines, bodiceWords(in.Bodice, num))
+	}
+	if in.Method.Armhole == calc.KeepArmhole {
+		lines = append(lines, keptWords(in, num))
 	}
 	if p.Level > 2 {
 		lines = append(lines, limitWords(in.Method, num))
@@ -66,86 +66,167 @@ func problemWords(p drill.Problem) []string {
 	if p.Level > 1 {
 		lines = append(lines, shareWords(in.Method))
 	}
+	if p.Level == drill.Levels && in.Method.Armhole != calc.KeepArmhole { // whether it does is not told
+		lines = append(lines, "What comes in is below 0.")
+	}
 	return lines
 }
 
-func betweenWords(edges bool) string {
+func betweenWords(edges bool, allowance units.Reading, num func(units.Length) string) string {
 	if edges {
-		return "measured between cut edges"
+		return "measured from cut edge to cut edge; the seam allowance is " + num(allowance.Length)
 	}
-	return "measured between seam lines"
+	return "measured from seam line to seam line; the seam allowance is " + num(allowance.Length)
 }
 
 func bodiceWords(b calc.BodiceInput, num func(units.Length) string) string {
-	words := fmt.Sprintf("Bodice laid flat, from the fold to the side: front %s, back %s, %s; seam allowance %s.",
-		num(b.Front.Length), num(b.Back.Length), betweenWords(b.EdgeToEdge), num(b.Allowance.Length))
+	from := "from the fold to the side"
 	if b.Crossings == 2 {
-		words = strings.Replace(words, "from the fold to the side", "from a centre seam to the side", 1)
+		from = "from the centre seam to the side"
 	}
+	words := fmt.Sprintf("The bodice, laid flat, %s: front %s, back %s, %s.",
+		from, num(b.Front.Length), num(b.Back.Length), betweenWords(b.EdgeToEdge, b.Allowance, num))
+	dart, pleat := "", ""
 	if b.TakeOffFront.Known {
-		words += fmt.Sprintf(" The tape lay over a dart of the front that takes %s.", num(b.TakeOffFront.Length))
+		dart = fmt.Sprintf("a dart of %s on the front", num(b.TakeOffFront.Length))
 	}
 	if b.TakeOffBack.Known {
-		words += fmt.Sprintf(" It lay over a pleat of the back that takes %s.", num(b.TakeOffBack.Length))
+		pleat = fmt.Sprintf("a pleat of %s on the back", num(b.TakeOffBack.Length))
+	}
+	switch {
+	case dart != "" && pleat != "":
+		words += " The tape crossed " + dart + " and " + pleat + "."
+	case dart+pleat != "":
+		words += " The tape crossed " + dart + pleat + "."
 	}
 	return words
 }
 
+// keptWords are the seams of a cap whose armhole is cut already. How much a set-in cap
+// takes is [calc.UsualCapEase].
+func keptWords(in calc.Input, num func(units.Length) string) string {
+	return fmt.Sprintf("The bodice is cut: keep its armhole. Along the seam lines the cap is %s in front and %s in back, the armhole %s and %s. "+
+		"A set-in cap takes at most %s of ease.",
+		num(in.Sleeve.CapFront.Length), num(in.Sleeve.CapBack.Length), num(in.Bodice.ArmholeFront.Length), num(in.Bodice.ArmholeBack.Length),
+		num(calc.UsualCapEase(in.Sleeve.Style, in.Fabric).High))
+}
+
 func limitWords(m calc.Method, num func(units.Length) string) string {
-	if m.LimitSleeve == m.LimitBodice {
-		return fmt.Sprintf("A side may pivot by %s; the slide is to be the least.", num(m.LimitSleeve))
+	slide := "use the least slide"
+	if m.Slide == calc.SlideEven {
+		slide = "slide half of what a sleeve side needs"
 	}
-	return fmt.Sprintf("A sleeve side may pivot by %s, a bodice side by %s; the slide is to be the least.", num(m.LimitSleeve), num(m.LimitBodice))
+	if m.LimitSleeve == m.LimitBodice || m.Armhole == calc.KeepArmhole {
+		return fmt.Sprintf("Pivot at most %s a side; %s.", num(m.LimitSleeve), slide)
+	}
+	return fmt.Sprintf("Pivot at most %s a sleeve side and %s a bodice side; %s.", num(m.LimitSleeve), num(m.LimitBodice), slide)
 }
 
 func shareWords(m calc.Method) string {
 	switch {
 	case m.ShareSleeve == units.Half && m.ShareBust == units.Half:
-		return "Front and back take the same."
+		return "Front and back share each need equally."
 	case m.ShareSleeve == m.ShareBust:
 		return fmt.Sprintf("The fronts take %s of each need, the backs the rest.", m.ShareSleeve)
 	}
 	return fmt.Sprintf("The front takes %s of the sleeve's need and %s of the bust's, the back the rest.", m.ShareSleeve, m.ShareBust)
 }
 
-// AskedFigure names what is asked: "each sleeve side's need".
-func AskedFigure(q drill.Question) string {
-	of := wording.SubjectWords[q.Figure.Of]
+// whose says whose figure is asked for: "each sleeve side", "the front of the bodice",
+// "front and back".
+func whose(q drill.Question) string {
 	switch {
-	case q.Figure.Quantity == calc.SlideMark && q.Alike:
-		of = "cap and armhole"
-	case q.Figure.Quantity == calc.SlideMark:
-		of = wording.SubjectWords[calc.Side(q.Figure.Of-calc.OfSleeveFront).Half().Subject()] + " cap and armhole"
 	case q.Alike && q.Figure.Of == calc.OfFront:
-		of = "front and back"
+		return "front and back"
 	case q.Alike && q.Figure.Of == calc.OfSleeveFront:
-		of = "each sleeve side's"
+		return "each sleeve side"
 	case q.Alike:
-		of = "each bodice side's"
+		return "each bodice side"
+	case q.Figure.Of == calc.OfFront, q.Figure.Of == calc.OfBack:
+		return "the " + wording.SubjectWords[q.Figure.Of]
 	}
-	return of + " " + wording.QuantityWords[q.Figure.Quantity]
+	return "the " + wording.SubjectWords[q.Figure.Of] + " side"
 }
 
-// AskWords is the figure as a line of a form has it, with a few words on what it
-// is: "Sleeve flat width, between its seam lines".
-func AskWords(q drill.Question) string {
-	words, gloss := typeset.Capitalised(AskedFigure(q)), askGloss[q.Figure.Quantity]
-	switch {
-	case q.Figure == calc.Figure{Of: calc.OfSleeve, Quantity: calc.FlatWidth}:
-		words += ", between its seam lines"
-	case gloss != "":
-		words += ", " + gloss
+// DoneWords names a figure that was asked, for the list of what is done: "sleeve need".
+func DoneWords(q drill.Question) string {
+	if !q.Alike {
+		return wording.FigureWords(q.Figure)
 	}
-	return words
+	return whose(q) + ": " + wording.FigureWords(calc.Figure{Of: calc.OfSheet, Quantity: q.Figure.Quantity})
 }
 
-// askGloss says in a few words what a figure is.
-var askGloss = map[calc.Quantity]string{
-	calc.FrontWidth: "half a front on its seam lines", calc.BackWidth: "half a back on its seam lines",
-	calc.FlatWidth: "around the body on the seam lines",
-	calc.Slide:     "the least", calc.Pivot: "what is left for the turn",
-	calc.SlideMark: "half way goes up", calc.PivotMark: "what is left of the total",
-	calc.Finished: "what comes out",
+// AskWords asks for a figure, as one person asks another.
+func AskWords(q drill.Question, p drill.Problem) string {
+	piece := map[calc.Subject]string{calc.OfSleeve: "sleeve", calc.OfBust: "bodice"}[q.Figure.Of]
+	from := "fold to side seam"
+	if p.Input.Bodice.Crossings == 2 {
+		from = "centre seam to side seam"
+	}
+	switch q.Figure.Quantity {
+	case calc.FrontWidth:
+		return "How wide is the front, from " + from + ", between seam lines?"
+	case calc.BackWidth:
+		return "How wide is the back, from " + from + ", between seam lines?"
+	case calc.FlatWidth:
+		if q.Figure.Of == calc.OfBust {
+			return "How wide is the bodice around the whole body, between seam lines?"
+		}
+		return "How wide is the sleeve, between seam lines?"
+	case calc.Need:
+		if piece != "" {
+			return "How much must the " + piece + " gain in all?"
+		}
+		return "How much must " + whose(q) + " gain?"
+	case calc.CapSeam:
+		return "How long is the cap, front and back together?"
+	case calc.ArmholeSeam:
+		return "How long is the armhole, front and back together?"
+	case calc.CapEase:
+		return "What is the cap ease?"
+	case calc.CapRoom:
+		return "How much more can the cap take, front and back each?"
+	case calc.EvenSlide:
+		return "What is half of a sleeve side's need?"
+	case calc.Slide:
+		return "What is the " + slideKind(p.Input.Method) + " slide, " + strings.TrimPrefix(whose(q), "the ") + "?"
+	case calc.Pivot:
+		return "How much does " + whose(q) + " pivot?"
+	case calc.SlideMark:
+		return fmt.Sprintf("What slide do you mark%s, to the nearest %s? (Halves go up.)", ofHalf(q), p.Input.Ruler)
+	case calc.PivotMark:
+		return "What pivot do you mark on " + whose(q) + "? (Rounded total less marked slide.)"
+	case calc.Finished, calc.FinishedMarked:
+		if piece == "bodice" {
+			return "How wide is the finished bodice around the whole body" + byMarks(q) + "?"
+		}
+		return "How wide is the finished sleeve" + byMarks(q) + "?"
+	case calc.CapEaseAfter:
+		return "What is the cap ease after the slide?"
+	}
+	return typeset.Capitalised(wording.FigureWords(q.Figure)) + "?"
+}
+
+func slideKind(m calc.Method) string {
+	if m.Slide == calc.SlideEven {
+		return "even"
+	}
+	return "least"
+}
+
+func byMarks(q drill.Question) string {
+	if q.Figure.Quantity == calc.FinishedMarked {
+		return ", by the marks"
+	}
+	return ""
+}
+
+// ofHalf names the half of a slide to mark where front and back differ.
+func ofHalf(q drill.Question) string {
+	if q.Alike {
+		return ""
+	}
+	return " at the " + wording.SubjectWords[calc.Side(q.Figure.Of-calc.OfSleeveFront).Half().Subject()]
 }
 
 // stepKind is a kind of step, by which the score is kept.
@@ -155,6 +236,7 @@ const (
 	stepWidth stepKind = iota
 	stepNeed
 	stepShare
+	stepSeams
 	stepSlide
 	stepPivot
 	stepMarks
@@ -162,13 +244,15 @@ const (
 	stepKinds = iota
 )
 
-var stepKindWords = [stepKinds]string{"flat widths", "need", "each side's need", "slide", "pivot", "marks", "what comes out"}
+var stepKindWords = [stepKinds]string{"flat widths", "need", "each side's need", "cap and armhole", "slide", "pivot", "marks", "what comes out"}
 
 func kindOfStep(f calc.Figure) stepKind {
 	switch f.Quantity {
 	case calc.FrontWidth, calc.BackWidth, calc.FlatWidth:
 		return stepWidth
-	case calc.Slide:
+	case calc.CapSeam, calc.ArmholeSeam, calc.CapEase, calc.CapRoom, calc.CapEaseAfter:
+		return stepSeams
+	case calc.EvenSlide, calc.Slide:
 		return stepSlide
 	case calc.Pivot:
 		return stepPivot
@@ -185,47 +269,57 @@ func kindOfStep(f calc.Figure) stepKind {
 
 // misstepWords say what went wrong, behind "it looks as if".
 var misstepWords = [drill.MisstepCount]string{
-	drill.AllowanceLeftOn:    "the allowances were left on",
-	drill.AllowanceOnce:      "the allowance was taken off once instead of twice: the tape crossed two edges",
-	drill.AllowanceTwice:     "the allowance was taken off twice instead of once: a fold has none",
-	drill.AllowanceAdded:     "the allowances were added instead of taken off",
-	drill.AllowanceNotInside: "allowances were taken off that are not inside: it was measured between seam lines",
-	drill.TakeOffLeftIn:      "the dart or pleat inside the tape was left in",
-	drill.TakeOffAdded:       "the dart or pleat was added instead of taken off",
-	drill.NotDoubled:         "front + back was not doubled: they are half a body",
-	drill.OneDoubled:         "only one of front and back was doubled",
-	drill.EaseForgotten:      "the ease was forgotten",
-	drill.EaseTakenOff:       "the ease was taken off instead of added",
-	drill.OtherWayRound:      "it was taken off the other way round: the pattern comes off girth and ease",
-	drill.WidthAsMeasured:    "the width was taken as measured, with what has to come off it",
-	drill.HalfTheBody:        "half a body's width was taken off a whole body's girth",
-	drill.SmallerArm:         "the smaller arm was taken: the larger decides",
-	drill.NotDivided:         "one side got the whole need",
-	drill.DividedByTwo:       "the need was divided by two instead of four: a bodice has four sides",
-	drill.ShareOfWhole:       "the share was taken of the whole need: a bodice has each side twice",
-	drill.HalvedTwice:        "it was halved once too often",
-	drill.ShareExchanged:     "front and back got each other's share",
-	drill.EvenShare:          "front and back got the same, though their shares differ",
-	drill.LimitIgnored:       "the limit was ignored, and everything pivoted",
-	drill.OnlySleeveMatched:  "only the sleeve was matched: the bodice slides as far, and needs more",
-	drill.OnlyBodiceMatched:  "only the bodice was matched: the sleeve slides as far, and needs more",
-	drill.NothingPivoted:     "the whole need of a side slid, and nothing pivoted",
-	drill.LimitOffWholeNeed:  "the limit came off the whole need: it is the limit of one side",
-	drill.LimitForSlide:      "the limit was given: that is what may pivot, and not what slides",
-	drill.BelowNothing:       "the slide was taken below nothing: where the limit is enough, nothing slides",
-	drill.OtherHalf:          "the figure of the other half was given: front and back differ",
-	drill.SlideForgotten:     "the slide was not taken off the need",
-	drill.SlideAdded:         "the slide was added to the need instead of taken off",
-	drill.OtherPiece:         "the figure of the other piece was given: sleeve and bodice share the slide, not the pivot",
-	drill.LimitForPivot:      "it pivots to the limit, though less is needed",
-	drill.NotRounded:         "it was not rounded to a mark of the ruler",
-	drill.RoundedOtherWay:    "it was rounded the wrong way: the nearest mark, and half way goes up",
-	drill.RoundedAlone:       "the pivot was rounded by itself: it is the rounded total less the slide's mark",
-	drill.TotalForPivot:      "the whole total was given: the slide's mark comes off it",
-	drill.OneSideCounted:     "the gain of one side only was counted",
-	drill.CountedOnce:        "each side was counted once: around the body there are two of each",
-	drill.CountedTwice:       "each side was counted twice: a sleeve has one front and one back",
-	drill.SlideNotCounted:    "only the pivots were counted, and not the slides",
-	drill.AddedToBody:        "the gains were added to the body: they are added to the pattern",
-	drill.ExactForMarks:      "the exact amounts were counted instead of the marks",
+	drill.AllowanceLeftOn:    "you left the allowances on",
+	drill.AllowanceOnce:      "you took off one allowance: the tape crossed two edges",
+	drill.AllowanceTwice:     "you took off two allowances: a fold has none",
+	drill.AllowanceAdded:     "you added the allowances; take them off",
+	drill.AllowanceNotInside: "you took off allowances, but the width was measured between seam lines",
+	drill.TakeOffLeftIn:      "you left the dart or pleat in",
+	drill.TakeOffAdded:       "you added the dart or pleat; take it off",
+	drill.NotDoubled:         "you did not double: front and back together are half a body",
+	drill.OneDoubled:         "you doubled only one of front and back",
+	drill.PatternForgotten:   "you gave girth and ease together; take the pattern's width off",
+	drill.EaseForgotten:      "you forgot the ease",
+	drill.EaseTakenOff:       "you took the ease off; add it",
+	drill.OtherWayRound:      "you subtracted the wrong way round",
+	drill.WidthAsMeasured:    "you forgot to take off allowances or darts",
+	drill.HalfTheBody:        "you took half a body's width from a whole body's girth",
+	drill.SmallerArm:         "you used the smaller arm; the larger one counts",
+	drill.NotDivided:         "you gave one side the whole need",
+	drill.DividedByTwo:       "you divided by two: a bodice has four sides",
+	drill.ShareOfWhole:       "you took the share of the whole need; take it of half: there are two fronts and two backs",
+	drill.HalvedTwice:        "you halved once too often",
+	drill.ShareExchanged:     "you gave front and back each other's share",
+	drill.EvenShare:          "you gave front and back the same, though their shares differ",
+	drill.LimitIgnored:       "you ignored the limit: a side pivots no further than that, and slides the rest",
+	drill.OnlySleeveMatched:  "you matched only the sleeve; the bodice needs a larger slide",
+	drill.OnlyBodiceMatched:  "you matched only the bodice; the sleeve needs a larger slide",
+	drill.NothingPivoted:     "you slid the whole need of a side; pivot first, up to the limit",
+	drill.LimitOffWholeNeed:  "you took the limit off the whole need; it is the limit of one side",
+	drill.LimitForSlide:      "that is the limit, how much may pivot; the slide is what the limit leaves over",
+	drill.BelowNothing:       "you gave a slide below zero: if the pivot is enough, nothing slides",
+	drill.OtherHalf:          "that is the figure of the other half, front or back",
+	drill.SlideForgotten:     "you forgot to take the slide off the need",
+	drill.SlideAdded:         "you added the slide to the need; take it off",
+	drill.OtherPiece:         "that is the figure of the other piece: sleeve and bodice share the slide, not the pivot",
+	drill.LimitForPivot:      "you pivoted up to the limit, though less is needed",
+	drill.NotRounded:         "you did not round to a mark of the ruler",
+	drill.RoundedOtherWay:    "you rounded to the wrong mark: the nearest counts, and halves go up",
+	drill.RoundedAlone:       "you rounded the pivot alone; subtract the marked slide from the rounded total",
+	drill.MarkOffExact:       "you took the marked slide off the exact total; round the total first",
+	drill.TotalForPivot:      "you gave the whole total; take the marked slide off",
+	drill.OneSideCounted:     "you counted the gain of one side only",
+	drill.CountedOnce:        "you counted each side once: around the body there are two of each",
+	drill.CountedTwice:       "you counted each side twice: a sleeve has one front and one back",
+	drill.SlideNotCounted:    "you counted the pivots and forgot the slides",
+	drill.AddedToBody:        "you added the gains to the body; add them to the pattern",
+	drill.SignForgotten:      "you forgot the sign: this side comes in, so it is below zero",
+	drill.LeastForEven:       "you gave the least slide; an even one is asked",
+	drill.EvenOfPiece:        "you halved what the sleeve needs in all; halve what one side needs",
+	drill.OneSeamCompared:    "you compared cap and armhole at the front alone, or at the back",
+	drill.SpareNotHalved:     "you gave one half all that the cap can take; front and back share it",
+	drill.EaseForRoom:        "you halved the ease that is there; halve what is still free up to the most",
+	drill.SlideIntoArmhole:   "you left the cap ease as it was: the cap gets longer, the armhole is kept",
+	drill.OneSlideEased:      "you added the slide of one half; front and back both slide",
+	drill.ExactForMarks:      "you counted the exact amounts; count the marks",
 }

@@ -222,7 +222,7 @@ func TestPageOfKeysScrollsInASmallWindow(t *testing.T) {
 // line of it is one that show --working prints.
 func TestWorkingOfTheFigureAtHand(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+r").Fits()
-	r.Sees("> sleeve larger arm", "      = the largest of bicep 13 3/4 and other arm 13 1/2 = 13 3/4 in").Press("x").Sees("1 BODY")
+	r.Sees("> sleeve larger arm", "      = the larger of bicep 13 3/4 and other arm 13 1/2 = 13 3/4 in").Press("x").Sees("1 BODY")
 	r.Press("f2", "tab", "ctrl+r").Sees("> bust need", "= bust 39 1/2 + ease at the bust 3 - bust flat width 40 = 2 1/2 in").Press("esc")
 	r.Press("f4", "ctrl+r").Sees("> front slide").Press("esc", "f5", "ctrl+r").Sees("> bust finished").Press("esc")
 	r.Press("f6", "down", "ctrl+r").Sees("> sleeve front slide to mark", "= front slide 1/4, to the nearest mark of 1/8 in = 1/4 in").Press("home").Sees("any other key goes back")

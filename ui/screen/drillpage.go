@@ -32,7 +32,7 @@ func newDrillPage(seed uint64, st styles, width, height int) *drillPage {
 
 // begin begins a drill.
 func (p *drillPage) begin(seed uint64, level int) {
-	p.lesson = drill.NewLesson(seed, level, drill.UsualCount)
+	p.lesson = drill.NewLesson(seed, level, drill.UsualCount(level))
 	p.said, p.scored, p.scroll = drill.Reply{}, false, 0
 	p.entry.SetValue("")
 }
@@ -67,8 +67,11 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 	case name == "enter" && over:
 		p.begin(p.lesson.Seed+1, p.lesson.Level)
 	case over:
-	case name == "enter" && strings.TrimSpace(p.entry.Value()) == "":
-		p.say(drill.Reply{Words: "Type a length; ? shows the working."})
+	case p.lesson.Finished():
+		if name == "enter" {
+			p.lesson.GoOn()
+			p.say(drill.Reply{})
+		}
 	case name == "enter":
 		p.answer(p.entry.Value())
 	case name == "?":
@@ -90,7 +93,7 @@ func (p *drillPage) turn(name string) {
 	}
 	if p.lesson.Begun() && !p.lesson.Ended() && p.sure != name {
 		p.sure = name
-		p.say(drill.Reply{Words: fmt.Sprintf("Level %d would begin anew, without what is done here: once more for that.", level)})
+		p.say(drill.Reply{Words: fmt.Sprintf("Press again to start level %d; the score so far is lost.", level)})
 		return
 	}
 	p.sure = ""
@@ -157,14 +160,8 @@ func (p *drillPage) parts(width int) (known, said []string) {
 	}
 	known = l.ProblemLines(l.At, width)
 	known[0] = p.styles.answer.Render(known[0])
-	problem, _ := l.Now()
-	var done []string
-	for i := range l.Past {
-		q := problem.Questions[i]
-		done = append(done, drill.AskedFigure(q)+" "+drill.Scale(problem).Exact(q.Right))
-	}
-	if done != nil {
-		known = append(known, typeset.Hanging("  Done: ", strings.Join(done, "; ")+".", width)...)
+	if done := l.DoneWords(); done != "" {
+		known = append(known, typeset.Hanging("  Done: ", done, width)...)
 	}
 	return known, said
 }
@@ -174,6 +171,9 @@ func (p *drillPage) parts(width int) (known, said []string) {
 func (p *drillPage) question(width int) []string {
 	if p.lesson.Ended() || p.scored {
 		return nil
+	}
+	if p.lesson.Finished() {
+		return []string{"> This problem is done. Enter for the next."}
 	}
 	problem, q := p.lesson.Now()
 	e := p.entry
@@ -186,7 +186,7 @@ func (p *drillPage) question(width int) []string {
 			reading = "= " + drill.Scale(problem).Both(length)
 		}
 	}
-	ask := typeset.Hanging("> ", drill.AskWords(q)+"?", width)
+	ask := typeset.Hanging("> ", drill.AskWords(q, problem), width)
 	return append(ask, typeset.Cut("  ["+typeset.Pad(shownEntry(e), valueWidth)+"] "+reading, width))
 }
 

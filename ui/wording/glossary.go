@@ -65,7 +65,7 @@ var Glossary = []Word{
 	{Word: "keep", says: "To leave an armhole as it is, because the bodice is already cut.", Seen: []forms.Step{forms.Split}},
 	{Word: "knit", says: "Cloth of loops, which stretches.", Seen: []forms.Step{forms.Body}},
 	{Word: "lean", says: "How far a seam runs in from straight down.", Keys: []worksheets.Key{worksheets.WaistFront, worksheets.WaistBack}},
-	{Word: "least", says: "The slide nearest to nothing, so that the armhole changes as little as it can.", Seen: []forms.Step{forms.Split}, Worked: true},
+	{Word: "least", says: "The slide nearest to nothing, so that the armhole changes as little as it can.", Seen: []forms.Step{forms.Split}},
 	{Word: "let out", says: "To let a following piece come out wider than asked.", Seen: []forms.Step{forms.Split}},
 	{Word: "level line", says: "A line straight across a bodice piece through its underarm point.", Seen: []forms.Step{forms.Trace}},
 	{Word: "lining", says: "A second garment of thin cloth sewn inside the first.", Acts: []calc.Action{calc.AlterToo}},

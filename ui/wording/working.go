@@ -18,23 +18,38 @@ var SubjectWords = map[calc.Subject]string{
 
 // QuantityWords names what a figure measures.
 var QuantityWords = map[calc.Quantity]string{
-	calc.LargerArm: "larger arm", calc.FrontWidth: "front width", calc.BackWidth: "back width",
+	calc.LargerArm: "larger arm", calc.FrontWidth: "front width between seam lines", calc.BackWidth: "back width between seam lines",
 	calc.FlatWidth: "flat width", calc.Need: "need", calc.HalfNeed: "half of the need",
 	calc.CapSeam: "cap seam", calc.ArmholeSeam: "armhole seam", calc.CapEase: "cap ease",
-	calc.CapSpare: "cap ease to spare", calc.CapRoom: "room in the cap, each half",
-	calc.LeastSlide: "least slide", calc.MostSlide: "most slide",
-	calc.BandLow: "slide from", calc.BandHigh: "slide to",
-	calc.KeptLow: "slide from, armhole kept", calc.KeptHigh: "slide to, armhole kept",
+	calc.CapSpare: "cap ease still free", calc.CapRoom: "room in the cap, each half",
+	calc.LeastSlide: "need beyond the limit", calc.MostSlide: "need and limit",
+	calc.BandLow: "smallest slide that works", calc.BandHigh: "largest slide that works",
+	calc.KeptLow: "smallest slide that works with the armhole kept", calc.KeptHigh: "largest slide that works with the armhole kept",
 	calc.CapSeamAfter: "cap seam after", calc.ArmholeSeamAfter: "armhole seam after", calc.CapEaseAfter: "cap ease after",
-	calc.EvenSlide: "even slide", calc.Slide: "slide", calc.AfterSlide: "left after the slide",
-	calc.Pivot: "pivot", calc.Total: "total", calc.LeftOver: "left over",
+	calc.EvenSlide: "even slide", calc.Slide: "slide", calc.AfterSlide: "need after the slide",
+	calc.Pivot: "pivot", calc.Total: "total", calc.LeftOver: "still short",
 	calc.SlideMark: "slide to mark", calc.TotalMark: "total to mark", calc.PivotMark: "pivot to mark",
 	calc.AtLine: "gain at the line", calc.AtLineMark: "gain at the line, by the marks",
 	calc.Finished: "finished", calc.FinishedMarked: "finished, by the marks", calc.EaseAfter: "ease after",
 }
 
-func figureWords(f calc.Figure) string {
-	return SubjectWords[f.Of] + " " + QuantityWords[f.Quantity]
+// FigureWords names a figure as a line of working does: "sleeve front need", "smallest
+// slide that works, front".
+func FigureWords(f calc.Figure) string {
+	words, of := QuantityWords[f.Quantity], SubjectWords[f.Of]
+	switch f.Quantity {
+	case calc.FrontWidth, calc.BackWidth, calc.CapSeam, calc.CapSeamAfter, calc.ArmholeSeam, calc.ArmholeSeamAfter,
+		calc.CapEase, calc.CapEaseAfter, calc.CapSpare, calc.CapRoom: // there is one of each
+		return words
+	case calc.HalfNeed:
+		return "half of the " + of + " need"
+	case calc.BandLow, calc.BandHigh, calc.KeptLow, calc.KeptHigh:
+		return words + ", " + of
+	}
+	if f.Of == calc.OfSheet {
+		return words
+	}
+	return of + " " + words
 }
 
 // WorkingLine writes one line of arithmetic in the sheet's unit, finer than any
@@ -43,7 +58,7 @@ func figureWords(f calc.Figure) string {
 //	sleeve need = bicep 13 3/4 + ease at the bicep 1 3/4 - sleeve width 13 = 2 1/2 in
 func WorkingLine(line calc.Line, sc units.Scale) string {
 	var b strings.Builder
-	b.WriteString(figureWords(line.Figure) + " = ")
+	b.WriteString(FigureWords(line.Figure) + " = ")
 	switch line.Op {
 	case calc.Sum:
 		for i, t := range line.Terms {
@@ -52,15 +67,16 @@ func WorkingLine(line calc.Line, sc units.Scale) string {
 	case calc.Part:
 		fmt.Fprintf(&b, "%s x %s", line.Share, termWords(line.Terms[0], sc))
 	case calc.Largest:
-		b.WriteString(choiceWords("the largest of ", line.Terms, sc))
+		b.WriteString(choiceWords("the larger of ", line.Terms, sc))
 	case calc.Smallest:
-		b.WriteString(choiceWords("the smallest of ", line.Terms, sc))
+		b.WriteString(choiceWords("the smaller of ", line.Terms, sc))
 	case calc.Within:
-		wanted := termWords(line.Terms[0], sc)
+		low, high := termWords(line.Terms[1], sc), termWords(line.Terms[2], sc)
 		if isConstant(line.Terms[0]) {
-			wanted = "as near to " + wanted + " as may be"
+			fmt.Fprintf(&b, "the nearest to %s between %s and %s", termWords(line.Terms[0], sc), low, high)
+		} else {
+			fmt.Fprintf(&b, "%s, but at least %s and at most %s", termWords(line.Terms[0], sc), low, high)
 		}
-		fmt.Fprintf(&b, "%s, within %s and %s", wanted, termWords(line.Terms[1], sc), termWords(line.Terms[2], sc))
 	case calc.OnMark:
 		fmt.Fprintf(&b, "%s, to the nearest mark of %s", termWords(line.Terms[0], sc), sc.OnRuler(line.Terms[1].Value))
 	case calc.ReadOff:
@@ -107,7 +123,7 @@ func termWords(t calc.Term, sc units.Scale) string {
 	}
 	switch {
 	case t.Figure != calc.Figure{}:
-		return figureWords(t.Figure) + " " + value
+		return FigureWords(t.Figure) + " " + value
 	case t.Answer != calc.NoAnswer:
 		return forms.Fields[forms.KeyOf[t.Answer]].Words + " " + value
 	}
