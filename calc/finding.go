@@ -68,6 +68,16 @@ const (
 	TighterThanBody Code = "tighter-than-body" // a woven garment comes out smaller than the body by Amount
 )
 
+// Codes of findings about the file itself; the sums do not know of it. They are here
+// for their place among the others: see [ByUrgency].
+const (
+	ValueUnreadable Code = "value-unreadable"      // a value is there and cannot be read
+	UnknownKey      Code = "unknown-key"           // a key that no answer has; it is kept
+	NotWritten      Code = "not-written"           // the file is opened read-only
+	BodyChanged     Code = "body-changed-since"    // the body is measured otherwise in the file that it was taken from
+	PatternChanged  Code = "pattern-changed-since" // the pattern is
+)
+
 // Finding is one thing that the person should know.
 type Finding struct {
 	Code   Code

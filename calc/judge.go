@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"cmp"
 	"slices"
 
 	"capscye/units"
@@ -48,9 +47,9 @@ func (c *computation) judge() {
 	c.sortFindings()
 }
 
-// sortFindings puts the gravest first.
+// sortFindings puts the most urgent first.
 func (c *computation) sortFindings() {
-	slices.SortStableFunc(c.plan.Findings, func(a, b Finding) int { return cmp.Compare(b.Level, a.Level) })
+	slices.SortStableFunc(c.plan.Findings, func(a, b Finding) int { return ByUrgency(a.Level, a.Code, b.Level, b.Code) })
 }
 
 // judgeMeans says by what means a need is met, or that there is none.

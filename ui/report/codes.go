@@ -22,7 +22,7 @@ var (
 
 // Codes are all the codes, the gravest first, then in the order in which they come up.
 var Codes = []CodeWords{
-	{ValueUnreadable, []calc.Level{calc.Stop, calc.Warn}, "A value of the file cannot be read; stop where the amounts need it."},
+	{calc.ValueUnreadable, []calc.Level{calc.Stop, calc.Warn}, "A value of the file cannot be read; stop where the amounts need it."},
 	{calc.WidthImpossible, stop, "Allowances and take-off leave nothing of the pattern."},
 	{calc.CannotReach, stop, "Pivot and slide alone cannot give what is asked; it says how much is missing, and the ways out."},
 	{calc.OutOfReach, stop, "No turn about the pin gives the pivot, or no curve is short enough for the slide."},
@@ -44,8 +44,8 @@ var Codes = []CodeWords{
 	{calc.TighterThanBody, warn, "The garment is woven, and comes out smaller than the body."},
 	{calc.ShortAtLine, warnOrNote, "Tapered from its corners, a piece is narrower at the line of its girth than asked; a note below one ruler mark."},
 	{calc.ExtraEase, warnOrNote, "A piece comes out larger than asked: it follows the other, or it is already cut, which is a note."},
-	{BodyChanged, warnOrNote, "The worksheet that the body was taken from has other measurements now; a note where the body was measured later here."},
-	{PatternChanged, warn, "The worksheet that the pattern was taken from has other measurements now."},
+	{calc.BodyChanged, warnOrNote, "The worksheet that the body was taken from has other measurements now; a note where the body was measured later here."},
+	{calc.PatternChanged, warn, "The worksheet that the pattern was taken from has other measurements now."},
 
 	{calc.NothingAsked, note, "Neither bicep nor bust is given yet."},
 	{calc.ArmsDiffer, note, "The arms differ, and the larger one counts."},
@@ -65,6 +65,6 @@ var Codes = []CodeWords{
 	{calc.MeasuredLongAgo, note, "The body was measured more than six months ago."},
 	{calc.SizeByHighBust, note, "The bust is larger than the high bust by 2 in or more: choose the pattern size by the high bust."},
 	{calc.ChildsNightwear, note, "The girths can be a child's: mind the caution about nightwear."},
-	{UnknownKey, note, "The file has a key that the program does not know; it is left in the file."},
-	{NotWritten, note, "The file is opened for reading only; it says why."},
+	{calc.UnknownKey, note, "The file has a key that the program does not know; it is left in the file."},
+	{calc.NotWritten, note, "The file is opened for reading only; it says why."},
 }

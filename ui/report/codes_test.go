@@ -69,6 +69,9 @@ func TestEveryCodeIsTold(t *testing.T) {
 		if !regexp.MustCompile(`^[A-Z].*[a-z)][.?]$`).MatchString(c.Says) || len(c.Levels) == 0 {
 			t.Errorf("%s: levels %v, %q", c.Code, c.Levels, c.Says)
 		}
+		if calc.Urgency(c.Code) == 0 {
+			t.Errorf("%s has no place among the others", c.Code)
+		}
 	}
 	slices.Sort(declared)
 	slices.Sort(told)

@@ -14,7 +14,7 @@ import (
 // that names a line of the file does not hold, for saving moves lines.
 func (r Report) Holds(s *worksheets.Sheet, system units.System) bool {
 	return r.steps != nil && r.Scale.System == system && r.Sheet.Equal(*s) &&
-		!slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Code == ValueUnreadable || f.Code == UnknownKey })
+		!slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Code == calc.ValueUnreadable || f.Code == calc.UnknownKey })
 }
 
 // Derived is what can be made from a report, made when it is first asked for and

@@ -6,7 +6,6 @@
 package report
 
 import (
-	"cmp"
 	"slices"
 	"time"
 
@@ -30,13 +29,6 @@ type Report struct {
 	Derived
 }
 
-// Codes of findings about the file itself; the sums do not know of it.
-const (
-	ValueUnreadable calc.Code = "value-unreadable" // a value is there and cannot be read
-	UnknownKey      calc.Code = "unknown-key"      // a key that no answer has; it is kept
-	NotWritten      calc.Code = "not-written"      // the file is opened read-only
-)
-
 // Reckon computes the report of a document on a day. shown is the system that
 // lengths are shown in, or none for the sheet's own.
 func Reckon(d *worksheets.Document, today time.Time, shown units.System) Report {
@@ -51,7 +43,7 @@ func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
 		r.Scale.System = shown
 	}
 	for _, p := range r.Problems {
-		f := Finding{Code: ValueUnreadable, Level: calc.Warn, About: p.Path, Text: typeset.Plain(p.Error())}
+		f := Finding{Code: calc.ValueUnreadable, Level: calc.Warn, About: p.Path, Text: typeset.Plain(p.Error())}
 		if k, ok := worksheets.KeyNamed(p.Path); ok && feeds(k) {
 			f.Level, r.Input.Unread = calc.Stop, true
 		}
@@ -63,12 +55,12 @@ func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
 		r.Findings = append(r.Findings, r.Worded(f))
 	}
 	for _, p := range d.Unknown() {
-		r.Findings = append(r.Findings, Finding{Code: UnknownKey, About: p.Path, Text: typeset.Plain(p.Error())})
+		r.Findings = append(r.Findings, Finding{Code: calc.UnknownKey, About: p.Path, Text: typeset.Plain(p.Error())})
 	}
 	r.Findings = append(r.Findings, r.SinceFindings(d.Origins)...)
-	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return cmp.Compare(b.Level, a.Level) })
+	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return calc.ByUrgency(a.Level, a.Code, b.Level, b.Code) })
 	if d.ReadOnly != "" {
-		r.Findings = append(r.Findings, Finding{Code: NotWritten, About: "sheet", Text: "The file is not written: " + d.ReadOnly + "."})
+		r.Findings = append(r.Findings, Finding{Code: calc.NotWritten, About: "sheet", Text: "The file is not written: " + d.ReadOnly + "."})
 	}
 	return r
 }

@@ -15,12 +15,6 @@ import (
 // Measurements that come along: a sheet takes its body or its pattern from another
 // one of the folder, remembers which, and says what has changed there since.
 
-// Codes of findings about the sheet that measurements were taken from.
-const (
-	BodyChanged    calc.Code = "body-changed-since"    // the body is measured otherwise there now
-	PatternChanged calc.Code = "pattern-changed-since" // the pattern is
-)
-
 // SinceFindings say what has changed in the sheets that measurements were taken
 // from. What is newer here is a note.
 func (r Report) SinceFindings(origins []worksheets.Origin) (list []Finding) {
@@ -29,9 +23,9 @@ func (r Report) SinceFindings(origins []worksheets.Origin) (list []Finding) {
 		if len(changed) == 0 || !o.IsOf(r.Sheet) {
 			continue
 		}
-		f := Finding{Code: BodyChanged, Level: calc.Warn, About: "sheet", Ways: []string{"take what is there (w in step 5)", "leave it as it is"}}
+		f := Finding{Code: calc.BodyChanged, Level: calc.Warn, About: "sheet", Ways: []string{"take what is there (w in step 5)", "leave it as it is"}}
 		if o.Section == worksheets.PatternSection {
-			f.Code = PatternChanged
+			f.Code = calc.PatternChanged
 		}
 		there, here := o.Sheet.Text(worksheets.MeasuredOn), r.Sheet.Text(worksheets.MeasuredOn)
 		if o.Section == worksheets.BodySection && there < here { // days are written so that they sort

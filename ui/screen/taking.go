@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"capscye/calc"
 	"capscye/calc/remedy"
 	"capscye/ui/compare"
 	"capscye/ui/forms"
@@ -87,6 +88,6 @@ func sinceOffers(r report.Report, origins []worksheets.Origin) (list []compare.T
 // mendable tells that there is something for the page of offers.
 func mendable(r report.Report) bool {
 	return len(remedy.Troubles(r.Plan)) > 0 || slices.ContainsFunc(r.Findings, func(f report.Finding) bool {
-		return f.Code == report.BodyChanged || f.Code == report.PatternChanged
+		return f.Code == calc.BodyChanged || f.Code == calc.PatternChanged
 	})
 }

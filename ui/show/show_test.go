@@ -101,7 +101,7 @@ func TestJSONHasEveryKey(t *testing.T) {
 			t.Errorf("%v = %v, want %v", c.path, got, c.want)
 		}
 	}
-	finding := tree["findings"].([]any)[1].(map[string]any)
+	finding := tree["findings"].([]any)[0].(map[string]any)
 	if finding["code"] != "pivot-and-slide" || finding["level"] != "note" || finding["about"] != "sleeve" || finding["text"] == "" {
 		t.Errorf("finding %v", finding)
 	}

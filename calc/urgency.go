@@ -1,0 +1,39 @@
+package calc
+
+import "cmp"
+
+// urgency lists every code of a finding in the order in which a person should hear
+// of it among those of its level: first what makes the rest meaningless.
+var urgency = [][]Code{
+	{ValueUnreadable, AnswerMissing, NothingAsked},                                            // nothing follows without it
+	{ArmForBust, GirthUnusual, BodyChanged, PatternChanged, MeasuredLongAgo, ChildsNightwear}, // what follows may follow from a slip
+	{WidthImpossible, CapImpossible, ArmholeImpossible, LeanImpossible, BustLineImpossible},   // no such pattern
+	{OutOfReach, CannotReach, StartLarger, SizeByHighBust},                                    // what cannot be reached
+	{TighterThanBody, TooFarIn, ExtraEase, FollowsUnasked, ShortAtLine, BindsBelow},           // how it fits
+	{CapEaseLow, CapEaseHigh, CapTakesSlide, PivotsBack, LimitWide},                           // how it sews
+	{SlideMoved, ComesIn, PivotAndSlide, PivotOnly, SlideOnly, FitsAlready},                   // what is done
+	{GrowthsDiffer, SharpBend, NarrowerAtCorners},                                             // what follows from that
+	{ArmsDiffer, BustLineAssumed, OutlineUnknown},                                             // good to know
+	{UnknownKey, NotWritten}, // of the file
+}
+
+var placeOf = func() map[Code]int {
+	places := map[Code]int{}
+	for i, codes := range urgency {
+		for _, c := range codes {
+			places[c] = i + 1
+		}
+	}
+	return places
+}()
+
+// Urgency is the place of a code among those of its level, from 1 on, which it may
+// share; 0 for a code that has none.
+func Urgency(c Code) int { return placeOf[c] }
+
+// ByUrgency compares two findings: the graver first, and of the same level the one
+// that makes the other meaningless. It is for a stable sort, in which those of one place
+// keep their order: the sleeve before the bodice, front before back.
+func ByUrgency(a Level, one Code, b Level, other Code) int {
+	return cmp.Or(cmp.Compare(b, a), cmp.Compare(Urgency(one), Urgency(other)))
+}
