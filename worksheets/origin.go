@@ -36,6 +36,7 @@ func (s *Sheet) Take(section Section, from Sheet, file string) {
 			text = WithUnit(text, from.Unit())
 		}
 		s.answers[k] = text
+		s.Drafts = s.Drafts.With(k, "")
 	}
 	if section == BodySection && from.answers[Wearer] != "" {
 		s.answers[Wearer] = from.answers[Wearer]

@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"sync"
 	"time"
 
@@ -31,6 +32,7 @@ type Recovery struct {
 	sheet string
 	slots []string // one for each program that has the sheet open, without ending
 	mine  int      // the slot that is locked, -1 for none
+	typed Drafts   // what is half typed, which stays when the rest is dropped
 	taken bool     // somebody else has one
 	lock  *flock.Flock
 }
@@ -39,7 +41,16 @@ type Recovery struct {
 type Leftover struct {
 	At         time.Time
 	Versions   []Sheet
+	Drafts     Drafts   // of the sheet itself; kept are those that [Recovery.Typed] was told
 	Unreadable []string // files that were put aside, for they say nothing that can be read
+}
+
+// Empty tells that there is nothing to keep.
+func (l Leftover) Empty() bool { return len(l.Versions) == 0 && l.Drafts.Empty() }
+
+// Same tells whether two say the same, whenever that was.
+func (l Leftover) Same(other Leftover) bool {
+	return l.Drafts.Equal(other.Drafts) && slices.EqualFunc(l.Versions, other.Versions, Sheet.Same)
 }
 
 // mostSlots is how many programs on one sheet are kept apart.
@@ -124,12 +135,42 @@ type kept struct {
 	Sheet    string        `json:"sheet"` // for a person who looks into it
 	At       time.Time     `json:"at"`
 	Versions []keptVersion `json:"versions"`
+	keptDrafts
 }
 
 type keptVersion struct {
 	Answers  map[string]string `json:"answers"` // by their keys
 	Done     []string          `json:"done,omitempty"`
 	Fittings []Fitting         `json:"fittings,omitempty"`
+	keptDrafts
+}
+
+// keptDrafts are what is half typed.
+type keptDrafts struct {
+	Drafts map[string]string `json:"drafts,omitempty"` // by their keys
+	Note   string            `json:"note,omitempty"`
+}
+
+func keeping(d Drafts) keptDrafts {
+	k := keptDrafts{Note: d.Note}
+	for _, one := range d.Texts {
+		if k.Drafts == nil {
+			k.Drafts = map[string]string{}
+		}
+		k.Drafts[one.Key.Path()] = one.Text
+	}
+	return k
+}
+
+// read is what was kept; what is of no key is left out.
+func (k keptDrafts) read() Drafts {
+	d := Drafts{Note: tidy(k.Note)}
+	for path, text := range k.Drafts {
+		if key, ok := KeyNamed(path); ok {
+			d = d.With(key, text)
+		}
+	}
+	return d
 }
 
 // Keep puts what is not saved in the place of what was kept before.
@@ -146,9 +187,9 @@ func (r *Recovery) Keep(l Leftover) error {
 }
 
 func (r *Recovery) keep(l Leftover) error {
-	k := kept{Sheet: Printable(r.sheet), At: l.At}
+	k := kept{Sheet: Printable(r.sheet), At: l.At, keptDrafts: keeping(r.typed)}
 	for _, s := range l.Versions {
-		v := keptVersion{Answers: map[string]string{}, Done: s.Done, Fittings: s.Fittings}
+		v := keptVersion{Answers: map[string]string{}, Done: s.Done, Fittings: s.Fittings, keptDrafts: keeping(s.Drafts)}
 		for _, key := range Keys() {
 			v.Answers[key.Path()] = s.answers[key]
 		}
@@ -161,15 +202,29 @@ func (r *Recovery) keep(l Leftover) error {
 	return inWords(disk.Replace(r.path(), out, 0o600))
 }
 
-// Drop forgets what was kept.
+// Typed says what is half typed in the sheet now, which goes with all that is kept.
+// Nothing is written. Until it is said, that is what was found.
+func (r *Recovery) Typed(d Drafts) {
+	if r == nil {
+		return
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.typed = d
+}
+
+// Drop forgets what was kept, but for what is half typed: nobody agreed to lose that.
 func (r *Recovery) Drop() error {
 	if r == nil {
 		return nil
 	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	if r.mine < 0 {
+	switch {
+	case r.mine < 0:
 		return nil
+	case !r.typed.Empty():
+		return r.keep(Leftover{At: time.Now()})
 	}
 	if err := os.Remove(r.path()); !errors.Is(err, fs.ErrNotExist) {
 		return err
@@ -193,8 +248,9 @@ func (r *Recovery) Left() (l Leftover, ok bool) {
 	slots, letGo := r.orphaned()
 	defer letGo()
 	l, others := r.gather(slots)
+	r.typed = l.Drafts
 	r.takeOver(l, others)
-	return l, len(l.Versions) > 0
+	return l, !l.Empty()
 }
 
 // orphaned are the slots in which something lies that no other program is at: mine,
@@ -236,6 +292,7 @@ func (r *Recovery) gather(slots []string) (l Leftover, others []string) {
 			l.At = found.At
 		}
 		l.Versions = append(l.Versions, found.Versions...)
+		l.Drafts = l.Drafts.since(Drafts{}, found.Drafts)
 		if slot != r.slots[r.mine] {
 			others = append(others, slot+".json")
 		}
@@ -283,9 +340,9 @@ func readKept(path string) (Leftover, error) {
 	if err := json.NewDecoder(bytes.NewReader(raw)).Decode(&k); err != nil {
 		return Leftover{}, fmt.Errorf("%w: %w", errTorn, err)
 	}
-	l := Leftover{At: k.At}
+	l := Leftover{At: k.At, Drafts: k.keptDrafts.read()}
 	for _, v := range k.Versions {
-		s := Sheet{Done: v.Done, Fittings: v.Fittings}
+		s := Sheet{Done: v.Done, Fittings: v.Fittings, Drafts: v.keptDrafts.read()}
 		for path, text := range v.Answers {
 			if key, ok := KeyNamed(path); ok {
 				s.answers[key] = tidy(text)

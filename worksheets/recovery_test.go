@@ -236,3 +236,47 @@ func TestWhereThingsAreKept(t *testing.T) {
 		r.Close()
 	}
 }
+
+// What is half typed goes with all that is kept, outlives what is dropped, and is gone
+// once it is typed to its end.
+func TestWhatIsHalfTypedIsKept(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	name := filepath.Join(t.TempDir(), "sheet.toml")
+	drafts := worksheets.Drafts{Note: "upper arm 1/2 in"}.With(worksheets.Bust, "391/2").With(worksheets.Bicep, "13 3/").With(worksheets.Bust, "39 1/")
+	reopened := func(r *worksheets.Recovery) (*worksheets.Recovery, worksheets.Leftover) {
+		r.Close()
+		r = worksheets.OpenRecovery(name)
+		l, _ := r.Left()
+		return r, l
+	}
+	r, l := reopened(worksheets.OpenRecovery(name))
+	r.Typed(drafts)
+	var copied worksheets.Sheet
+	copied.Drafts = copied.Drafts.With(worksheets.Waist, "28 x")
+	if err := r.Keep(worksheets.Leftover{Versions: []worksheets.Sheet{copied}}); err != nil {
+		t.Fatal(err)
+	}
+	if r, l = reopened(r); !l.Drafts.Equal(drafts) || len(l.Versions) != 1 || l.Versions[0].Drafts.Of(worksheets.Waist) != "28 x" {
+		t.Errorf("kept %+v", l)
+	}
+	if err := r.Drop(); err != nil {
+		t.Fatal(err)
+	}
+	if r, l = reopened(r); !l.Drafts.Equal(drafts) || len(l.Versions) != 0 {
+		t.Errorf("dropped, there is %+v", l)
+	}
+	r.Typed(drafts.With(worksheets.Bicep, "").With(worksheets.Bust, ""))
+	if err := r.Drop(); err != nil {
+		t.Fatal(err)
+	}
+	if r, l = reopened(r); l.Drafts.Note != drafts.Note || len(l.Drafts.Texts) != 0 {
+		t.Errorf("typed on, there is %+v", l)
+	}
+	r.Typed(worksheets.Drafts{})
+	if err := r.Drop(); err != nil {
+		t.Fatal(err)
+	}
+	if _, l = reopened(r); !l.Empty() {
+		t.Errorf("at the end there is %+v", l)
+	}
+}

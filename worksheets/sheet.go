@@ -41,6 +41,7 @@ type Sheet struct {
 	meant    units.System // the unit before one that cannot be read
 	Done     []string     // ids of finished tracing steps
 	Fittings []Fitting
+	Drafts   Drafts // what is in no file: half typed
 }
 
 // Fitting is what a test garment showed on a day.
@@ -63,20 +64,25 @@ func (s Sheet) Since(earlier, later Sheet) Sheet {
 	if !slices.Equal(later.Fittings, earlier.Fittings) {
 		s.Fittings = later.Fittings
 	}
+	s.Drafts = s.Drafts.since(earlier.Drafts, later.Drafts)
 	return s
 }
 
-// Equal tells whether two sheets say the same in the same words.
+// Equal tells whether two sheets say the same in the same words, in their files.
 func (s Sheet) Equal(other Sheet) bool {
 	return s.answers == other.answers && slices.Equal(s.Done, other.Done) && slices.Equal(s.Fittings, other.Fittings)
 }
+
+// Same is [Sheet.Equal], and what is half typed is the same too.
+func (s Sheet) Same(other Sheet) bool { return s.Equal(other) && s.Drafts.Equal(other.Drafts) }
 
 // Text is the answer as it was typed.
 func (s *Sheet) Text(k Key) string { return s.answers[k] }
 
 // Set keeps an answer, readable or not, without the space around it. The error
-// says why it cannot be read; the text is kept all the same.
+// says why it cannot be read; the text is kept all the same. A draft for it is gone.
 func (s *Sheet) Set(k Key, text string) error {
+	s.Drafts = s.Drafts.With(k, "")
 	if k == Unit {
 		return s.setUnit(text)
 	}

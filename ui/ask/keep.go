@@ -78,9 +78,9 @@ func (a *asking) sayLeft(name string) {
 	if !a.place.Alone() {
 		a.say("%s", console.OpenElsewhere)
 	}
-	left, ok := a.place.Left()
+	left, _ := a.place.Left()
 	a.undecided = left.Versions
-	if ok {
+	if len(left.Versions) > 0 {
 		a.say("What was not saved on %s is still kept: capscye with the name of this file, on a screen, lays it beside.", console.DayAndTime(left.At))
 	}
 }
