@@ -25,16 +25,20 @@ func RunTogether(text string) (meant []string) {
 		return nil
 	}
 	sign, digits, joined, fraction, below, unit := m[1], m[2], m[3] != "", m[4], m[5], m[6]
-	if joined {
-		if isPart(fraction, below) && isWhole(digits) {
-			meant = append(meant, fmt.Sprintf("%s%s %s/%s%s", sign, digits, fraction, below, unit))
+	if _, err := Parse("1"+unit, Inches); err != nil {
+		return nil
+	}
+	mixed := func(whole, above string) {
+		if isWhole(whole) && isPart(above, below) {
+			meant = append(meant, fmt.Sprintf("%s%s %s/%s%s", sign, whole, above, below, unit))
 		}
+	}
+	if joined {
+		mixed(digits, fraction)
 		return meant
 	}
 	for i := 1; i < len(digits); i++ {
-		if isWhole(digits[:i]) && isPart(digits[i:], below) {
-			meant = append(meant, fmt.Sprintf("%s%s %s/%s%s", sign, digits[:i], digits[i:], below, unit))
-		}
+		mixed(digits[:i], digits[i:])
 	}
 	return meant
 }

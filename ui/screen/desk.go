@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"cmp"
 	"fmt"
 
 	"capscye/ui/forms"
@@ -42,7 +43,8 @@ func (d *desk) resize(width, height int) {
 	d.scrollBy(0)
 }
 
-// reach prepares the line of input for the field that the hands came to.
+// reach prepares the line of input for the field that the hands came to, with what
+// waits there, or the answer.
 func (d *desk) reach() {
 	k, ok := d.focused()
 	if !ok {
@@ -52,28 +54,9 @@ func (d *desk) reach() {
 	if k.IsLength() && d.shown != 0 { // a bare number would read as the other unit here
 		text = worksheets.WithUnit(text, d.sheet().Unit())
 	}
+	text = cmp.Or(d.draft(), text)
 	d.typing.begin(text, k.Kind() != worksheets.Text || text == "")
 	d.preview = nil
-}
-
-// typed is the sheet as it would be with what stands in the line of input.
-func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
-	sheet, text := *d.sheet(), d.typing.text()
-	if k.IsLength() && d.shown != 0 {
-		text = worksheets.WithUnit(text, d.shown)
-	}
-	err := sheet.Set(k, text)
-	return sheet, err
-}
-
-// commit takes what was typed as the answer, readable or not.
-func (d *desk) commit() wish {
-	k, ok := d.focused()
-	if !ok || forms.KindOf(k) == forms.ChoiceField || !d.typing.changed() {
-		return nil
-	}
-	sheet, _ := d.typed(k)
-	return d.set(k, sheet.Text(k))
 }
 
 // set changes an answer, reckons, and asks for the sheet to be saved.
@@ -83,7 +66,8 @@ func (d *desk) set(k worksheets.Key, text string) wish {
 		d.reach()
 		return nil
 	}
-	before, sheet := d.laid(), *d.sheet()
+	before, sheet, was := d.laid(), *d.sheet(), d.answerWords(k)
+	emptied := text == "" && sheet.Text(k) != ""
 	if err := sheet.Set(k, text); err != nil {
 		d.message = forms.Fields[k].Label + ": " + typeset.Plain(err.Error())
 	}
@@ -91,6 +75,9 @@ func (d *desk) set(k worksheets.Key, text string) wish {
 	d.remember(before, forms.Fields[k].Words)
 	if k == worksheets.Unit && d.message == "" {
 		d.message = fmt.Sprintf("The ruler stays %s: it is a field below.", d.sheet().Ruler())
+	}
+	if emptied {
+		d.message = fmt.Sprintf("%s is empty now; ^z brings back %s.", typeset.Capitalised(forms.Fields[k].Words), was)
 	}
 	d.reckon()
 	d.reach()

@@ -8,7 +8,6 @@ import (
 
 	"capscye/ui/forms"
 	"capscye/ui/wording"
-	"capscye/worksheets"
 )
 
 // What the keys do to a worksheet.
@@ -19,6 +18,7 @@ func (d *desk) key(msg tea.KeyMsg) wish {
 	name := msg.String()
 	if !msg.Paste {
 		if b, ok := d.find(name); ok {
+			d.typing.letters = ""
 			return b.do(d, name)
 		}
 		if why := d.whyNot(name); why != "" && strings.HasPrefix(name, "ctrl+") { // a line of input has uses of its own for some
@@ -33,11 +33,11 @@ func (d *desk) key(msg tea.KeyMsg) wish {
 func (d *desk) enter(msg tea.KeyMsg) wish {
 	k, ok := d.focused()
 	switch {
-	case msg.Type == tea.KeyEsc:
-		return d.commit()
-	case !ok || forms.KindOf(k) == forms.ChoiceField || msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
+	case !ok || msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
 		d.message = d.whyNot(msg.String())
 		return nil
+	case forms.KindOf(k) == forms.ChoiceField:
+		return d.spell(k, msg)
 	case d.shut():
 		d.message = d.readOnly()
 		return nil
@@ -48,7 +48,12 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 	if d.message = refusedPaste(msg, d.typing.entry); d.message != "" {
 		return nil
 	}
-	d.typing.take(msg, k.Kind() != worksheets.Text && replaces(msg))
+	if d.typing.untouched() || d.typing.text() == "" {
+		if d.message = cannotBegin(k, msg); d.message != "" {
+			return nil
+		}
+	}
+	d.typing.take(msg)
 	d.foresee()
 	return nil
 }
@@ -61,8 +66,14 @@ func (d *desk) moveField(by int) wish {
 	return w
 }
 
-// enterField goes to the next field; behind the last one to the next step.
+// enterField takes what is offered, if anything is, and goes to the next field; behind
+// the last one to the next step.
 func (d *desk) enterField() wish {
+	if text, ok := d.meant(); ok {
+		w := d.takeMeant(text)
+		d.moveField(1)
+		return w
+	}
 	if d.nextField(1) <= d.at[d.step] {
 		return d.moveStep(1)
 	}

@@ -140,6 +140,9 @@ const (
 // with a word behind it where there is one to say.
 func (d *desk) shownValue(k worksheets.Key) string {
 	s := d.sheet()
+	if draft := s.Drafts.Of(k); draft != "" {
+		return typeset.Pad(typeset.Cut(typeset.Plain(draft), valueWidth-1), valueWidth) + d.styles.stop.Render("cannot be read") + "; " + d.stays(k)
+	}
 	if s.Check(k) != nil {
 		return typeset.Pad(typeset.Plain(s.Text(k)), valueWidth) + d.styles.stop.Render("cannot be read")
 	}
@@ -158,7 +161,7 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 		options, now := forms.OptionsOf(d.sheet(), k)
 		return typeset.Cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
 	case forms.SlideField:
-		if d.typing.fresh {
+		if d.atValue() {
 			return typeset.Cut(lead+"< "+d.styles.here.Render(d.rep.SlideRule())+" >   # slide now, l least, e even", width)
 		}
 	}
@@ -176,6 +179,9 @@ func (d *desk) reading(k worksheets.Key) string {
 		return ""
 	}
 	typed, err := d.typed(k)
+	if text, ok := d.meant(); ok {
+		return d.styles.answer.Render(text + "? enter takes it")
+	}
 	if err != nil {
 		return d.styles.stop.Render("cannot be read")
 	}
@@ -196,7 +202,7 @@ func (d *desk) hint(width int) []string {
 	}
 	if forms.KindOf(k) != forms.ChoiceField && d.typing.text() != "" {
 		if _, err := d.typed(k); err != nil {
-			return typeset.Wrap(typeset.Capitalised(typeset.Plain(err.Error()))+".", width)
+			return typeset.Wrap(typeset.Capitalised(typeset.Plain(err.Error()))+". Until it reads, "+d.stays(k)+".", width)
 		}
 	}
 	text := d.rep.Hint(k)

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
+	"capscye/ui/forms"
 	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
@@ -19,14 +20,14 @@ import (
 // guard is where what is not saved of the sheet on the desk outlives a crash.
 type guard struct {
 	place   *worksheets.Recovery
-	held    []worksheets.Sheet // what is guarded there, or about to be
-	writing bool               // something is being put there
-	unsafe  bool               // it was said that nothing can be
+	held    worksheets.Leftover // what is guarded there, or about to be
+	writing bool                // something is being put there
+	unsafe  bool                // it was said that nothing can be
 }
 
 // wants tells that something else has to be put there now, one writing at a time.
-func (g *guard) wants(list []worksheets.Sheet) bool {
-	return g.place != nil && !g.writing && !slices.EqualFunc(list, g.held, worksheets.Sheet.Equal)
+func (g *guard) wants(l worksheets.Leftover) bool {
+	return g.place != nil && !g.writing && !g.held.Same(l)
 }
 
 // wrote takes the outcome. news tells that nothing can be guarded, and that this was
@@ -38,17 +39,19 @@ func (g *guard) wrote(err error) (news bool) {
 		return false
 	}
 	news = !g.unsafe
-	g.held, g.unsafe = nil, true // tried again with the next message
+	g.held, g.unsafe = worksheets.Leftover{}, true // tried again with the next message
 	return news
 }
 
 // leave is the end of the work on the sheet, of which list is not saved: that is
 // guarded where the program was stopped, and dropped where the person agreed to that.
-func (g *guard) leave(stopped bool, list []worksheets.Sheet) error {
+// What is half typed stays in any case.
+func (g *guard) leave(stopped bool, list []worksheets.Sheet, typed worksheets.Drafts) error {
 	if g.place == nil {
 		return nil
 	}
 	defer g.place.Close()
+	g.place.Typed(typed)
 	if stopped && len(list) > 0 {
 		return g.place.Keep(worksheets.Leftover{At: time.Now(), Versions: list})
 	}
@@ -79,12 +82,13 @@ func (m *root) guardWork() tea.Cmd {
 	if d == nil {
 		return nil
 	}
-	list := d.unguarded(m.saving)
-	if !d.guard.wants(list) {
+	left := worksheets.Leftover{Versions: d.unguarded(m.saving), Drafts: d.doc.Sheet.Drafts}
+	if !d.guard.wants(left) {
 		return nil
 	}
-	d.guard.held, d.guard.writing = list, true
-	return guardList(d, list)
+	d.guard.place.Typed(left.Drafts)
+	d.guard.held, d.guard.writing = left, true
+	return guardList(d, left.Versions)
 }
 
 // guarded takes the outcome, and says once that nothing can be guarded.
@@ -94,23 +98,39 @@ func (m *root) guarded(msg guardedMsg) {
 	}
 }
 
-// layLeftover lays what earlier runs did not save beside the sheet, to be looked at.
-// What the file says already is no news.
+// layLeftover lays what earlier runs did not save beside the sheet, to be looked at, and
+// what was half typed into its fields. What the file says already is no news.
 func (d *desk) layLeftover(l worksheets.Leftover) {
 	if len(l.Unreadable) > 0 {
 		d.message = "What an earlier run did not save cannot be read: it is in " + typeset.Plain(strings.Join(l.Unreadable, ", ")) + "."
 	}
-	if len(l.Versions) == 0 {
+	if l.Empty() {
 		return
 	}
-	d.guard.held = l.Versions
+	d.guard.held = l
+	if !l.Drafts.Empty() {
+		d.doc.Sheet.Drafts = l.Drafts
+		d.message = "Typed before and not finished: " + draftWords(l.Drafts) + "."
+	}
 	news := slices.DeleteFunc(slices.Clone(l.Versions), d.doc.Sheet.Equal)
-	if len(news) == 0 {
-		return
+	if len(news) > 0 {
+		d.copies = append(news, d.copies...)
+		d.message = fmt.Sprintf("Beside it lies what was not saved on %s: ^x shows all of it.", console.DayAndTime(l.At))
 	}
-	d.copies = append(news, d.copies...)
 	d.reckon()
-	d.message = fmt.Sprintf("Beside it lies what was not saved on %s: ^x shows all of it.", console.DayAndTime(l.At))
+	d.reach()
+}
+
+// draftWords say what is half typed, and where.
+func draftWords(d worksheets.Drafts) string {
+	var list []string
+	if d.Note != "" {
+		list = append(list, "the note of a fitting (step 6, n)")
+	}
+	for _, one := range d.Texts {
+		list = append(list, forms.Fields[one.Key].Words+" "+quoted(one.Text))
+	}
+	return strings.Join(list, ", ")
 }
 
 // leave is the end of the work on what is on the desk.
@@ -118,5 +138,5 @@ func (m *root) leave(stopped bool) error {
 	if m.desk == nil {
 		return nil
 	}
-	return m.desk.guard.leave(stopped, m.desk.unsaved())
+	return m.desk.guard.leave(stopped, m.desk.unsaved(), m.desk.doc.Sheet.Drafts)
 }

@@ -28,17 +28,17 @@ type binding struct {
 // Keys is the table for the worksheet. The first match whose time it is
 // wins; a key that nobody takes goes into the field.
 var Keys = []binding{
-	{keys: []string{"tab"}, Show: "tab", Does: "next", Where: "in a form", do: to((*desk).moveField), when: hasFields},
-	{keys: []string{"shift+tab"}, Show: "shift+tab", Does: "back", Where: "in a form", do: to((*desk).moveField, "shift+tab"), when: hasFields, rare: true},
+	{keys: []string{"down", "up", "tab", "shift+tab"}, Show: "up/down", Does: "field", Where: "or tab", do: to((*desk).moveField, "up", "shift+tab"), when: hasFields},
+	{keys: []string{"esc"}, Show: "esc", Does: "as it was", Where: "in a form", do: plain((*desk).giveBack), when: canGiveBack},
 	{keys: []string{"enter"}, Show: "enter", Does: "keep, next", Where: "in a form", do: plain((*desk).enterField), when: hasFields, rare: true},
 	{keys: []string{"enter"}, Show: "enter", Does: "next step", Where: "on a page", do: to((*desk).moveStep), when: onPage, rare: true},
 	{keys: []string{"ctrl+g"}, Show: "^g", Does: "other", Where: "beside a copy", do: plain((*desk).nextCopy), when: hasCopies},
 	{keys: []string{"ctrl+x"}, Show: "^x", Does: "keep or drop", Where: "beside a copy", do: typedFirst(toSeeCopies{}), when: hasCopies},
-	{keys: []string{"left", "right", "up", "down"}, Show: "arrows", Does: "push", Where: "on the slide", do: to((*desk).pushSlide, "left", "down"), when: onSlide},
+	{keys: []string{"left", "right"}, Show: "left/right", Does: "push", Where: "on the slide", do: to((*desk).pushSlide, "left"), when: onSlide},
 	{keys: []string{"l"}, Show: "l", Does: "least", Where: "on the slide", do: slide("least"), when: onSlide},
 	{keys: []string{"e"}, Show: "e", Does: "even", Where: "on the slide", do: slide("even"), when: onSlide},
-	{keys: []string{"left", "right", "up", "down", " "}, Show: "arrows", Does: "choose", Where: "in a choice", do: to((*desk).choose, "left", "up"), when: onChoice},
-	{keys: []string{"up", "down"}, Show: "up/down", Does: "one mark", Where: "in a length", do: to((*desk).nudge, "down"), when: onLength},
+	{keys: []string{"left", "right"}, Show: "left/right", Does: "choose", Where: "in a choice", do: to((*desk).choose, "left"), when: onChoice},
+	{keys: []string{"left", "right"}, Show: "left/right", Does: "one mark", Where: "on a length", do: to((*desk).nudge, "left"), when: onLength},
 	{keys: []string{" "}, Show: "space", Does: "done, next", Where: "in step 6", do: plain((*desk).tick), when: onTrace},
 	{keys: []string{"x"}, Show: "x", Does: "not done", Where: "in step 6", do: plain((*desk).untick), when: onTrace, rare: true},
 	{keys: []string{"left", "right", "home", "end"}, Show: "left/right", Does: "piece", Where: "in step 6", do: (*desk).jump, when: onTrace, rare: true},
@@ -111,15 +111,13 @@ func hasFields(d *desk) (bool, string) {
 
 // onSlide is the slide, until somebody types a length into it.
 func onSlide(d *desk) (bool, string) {
-	return d.on(forms.SlideField) && d.typing.fresh, "this pushes the slide, in step 4"
+	return d.on(forms.SlideField) && d.atValue(), "this pushes the slide, in step 4"
 }
 
 func onChoice(d *desk) (bool, string) { return d.on(forms.ChoiceField), "" }
 
-// onLength is a length, and the slide once somebody types one into it.
-func onLength(d *desk) (bool, string) {
-	return d.on(forms.LengthField) || d.on(forms.SlideField) && !d.typing.fresh, "tab goes from field to field"
-}
+// onLength is a length, until somebody types in it.
+func onLength(d *desk) (bool, string) { return d.on(forms.LengthField) && d.atValue(), "" }
 
 func hasCopies(d *desk) (bool, string) {
 	return len(d.copies) > 0, "there is no copy beside the sheet: ^l lays one"
@@ -214,8 +212,8 @@ func keysText(width int) (out []string) {
 	}
 	out = append(out, rows...)
 	for _, text := range []string{
-		"Esc keeps what is typed; nothing here throws a typed value away.",
-		"Typing over a field replaces it, delete empties it; left and right move inside it.",
+		"Typing replaces what is in a field, delete empties it, home and end go into it.",
+		"Letters answer a choice. What cannot be read waits; the answer stays.",
 		`Lengths: 13 3/4, 13-3/4, 13.75 or 13,75, with in, ", cm or mm, or nothing.`,
 		"~ stands before a length between two marks: it is shown at the nearest.",
 	} {

@@ -73,8 +73,8 @@ func (l *laid) at(n int) *worksheets.Sheet {
 }
 
 func (l laid) equal(other laid) bool {
-	return l.sheet.Equal(other.sheet) && l.hand == other.hand &&
-		slices.EqualFunc(l.copies, other.copies, worksheets.Sheet.Equal)
+	return l.sheet.Same(other.sheet) && l.hand == other.hand &&
+		slices.EqualFunc(l.copies, other.copies, worksheets.Sheet.Same)
 }
 
 // laid is what lies on the desk now.

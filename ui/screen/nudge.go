@@ -21,7 +21,7 @@ func (d *desk) nudge(by int) wish {
 	k, _ := d.focused()
 	typed, err := d.typed(k)
 	if err != nil || typed.Text(k) == "" {
-		d.message = "Type a length first; then up and down move it by a ruler mark."
+		d.message = "Type a length first; then left and right move it by a ruler mark."
 		return nil
 	}
 	text := forms.Exactly(nextMark(typed.Reading(k).Length, typed.Ruler(), by), d.sheet().Scale())
@@ -46,11 +46,4 @@ func nextMark(l units.Length, r units.Ruler, by int) units.Length {
 		return below * mark
 	}
 	return (below - 1) * mark
-}
-
-// choose goes through the options of a choice.
-func (d *desk) choose(by int) wish {
-	k, _ := d.focused()
-	options, now := forms.OptionsOf(d.sheet(), k)
-	return d.set(k, options[(now+by+len(options))%len(options)])
 }

@@ -86,7 +86,7 @@ func TestWorkIsDoneOnce(t *testing.T) {
 		{"enter", "kept, as it was foreseen", spent{frames: 2, pictures: 4}},
 		{"tab", "the next field", spent{frames: 1, pictures: 2}},
 		{"shift+tab", "the field before", spent{frames: 1, pictures: 2}},
-		{"up", "a nudge", spent{frames: 2, plans: 1, drawings: 2, pictures: 4}},
+		{"right", "a nudge", spent{frames: 2, plans: 1, drawings: 2, pictures: 4}},
 		{"ctrl+z", "undo", spent{frames: 2, plans: 1, drawings: 2, pictures: 4}},
 		{"ctrl+t", "the other unit: all words anew", spent{frames: 1, plans: 1, drawings: 2, pictures: 2}},
 		{"ctrl+t", "and back", spent{frames: 1, plans: 1, drawings: 2, pictures: 2}},
@@ -106,10 +106,10 @@ func TestWorkIsDoneOnce(t *testing.T) {
 		{"esc", "back", spent{frames: 1, drawings: 1, pictures: 1}},
 		{"f2", "to the ease", spent{frames: 1, drawings: 2, pictures: 2}},
 		{"ctrl+l", "a copy: the same answers", spent{frames: 1, pictures: 2}},
-		{"up", "a nudge in the copy", spent{frames: 1, plans: 1, drawings: 2, pictures: 2}},
+		{"right", "a nudge in the copy", spent{frames: 1, plans: 1, drawings: 2, pictures: 2}},
 		{"ctrl+g", "to the sheet", spent{frames: 1, pictures: 2}},
 		{"tab", "to an ease that the copy has from the sheet", spent{frames: 1, pictures: 2}},
-		{"up", "a nudge that the copy follows", spent{frames: 2, plans: 2, drawings: 2, pictures: 4}},
+		{"right", "a nudge that the copy follows", spent{frames: 2, plans: 2, drawings: 2, pictures: 4}},
 		{"ctrl+g", "to the copy", spent{frames: 1, drawings: 2, pictures: 2}},
 	} {
 		if got := spend(r, soFar, c.key); got != c.want {

@@ -96,6 +96,7 @@ func (d *desk) adopt(msg savedMsg) {
 		d.guard = guard{place: msg.place, writing: d.guard.writing, unsafe: d.guard.unsafe}
 	}
 	d.doc.Sheet = msg.doc.Sheet.Since(msg.sheet, now)
+	d.doc.Sheet.Drafts = now.Drafts // the file has none
 	d.copies = following(d.copies, now, d.doc.Sheet)
 	if d.doc.Sheet.Equal(now) {
 		return

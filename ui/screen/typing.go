@@ -15,8 +15,11 @@ import (
 type typing struct {
 	entry   textinput.Model
 	reached string // what the line of input held when the field was reached
-	fresh   bool   // nothing was typed since: typing replaces
+	whole   bool   // as long as nothing is typed, the value is one: a letter replaces it, left and right change it
+	fresh   bool   // nothing was typed since the field was reached
 	locked  bool   // the text has lines or signs that a line of input would lose
+	given   string // what esc took out of the field, for the next esc
+	letters string // what a choice was asked for
 }
 
 // newEntry is a line of input that never blinks: a timer would cost processor
@@ -32,12 +35,12 @@ func newEntry(st styles) textinput.Model {
 	return e
 }
 
-// begin puts the text of a field into the line of input. fresh tells that the first
+// begin puts the text of a field into the line of input. whole tells that the first
 // letter replaces it.
-func (t *typing) begin(text string, fresh bool) {
+func (t *typing) begin(text string, whole bool) {
 	t.entry.SetValue(text)
 	t.entry.CursorEnd()
-	t.reached, t.fresh = t.entry.Value(), fresh
+	t.reached, t.whole, t.fresh, t.given = t.entry.Value(), whole, true, ""
 	t.locked = t.reached != text || strings.ContainsFunc(text, typeset.Unprintable)
 }
 
@@ -46,14 +49,33 @@ func (t *typing) text() string { return t.entry.Value() }
 // changed tells that what stands there is not what the field was reached with.
 func (t *typing) changed() bool { return t.text() != t.reached }
 
-// take takes a key; wholly tells that it does away with the value of a field that
-// was just reached.
-func (t *typing) take(msg tea.KeyMsg, wholly bool) {
-	if t.fresh && wholly {
+// untouched tells that the value was just reached, and is taken as one.
+func (t *typing) untouched() bool { return t.fresh && t.whole }
+
+// take takes a key, which does away with a value that was just reached where it types
+// or takes away.
+func (t *typing) take(msg tea.KeyMsg) {
+	if t.untouched() && replaces(msg) {
 		t.entry.SetValue("")
 	}
 	t.fresh = false
 	t.entry, _ = t.entry.Update(msg)
+}
+
+// giveBack brings back what the field was reached with.
+func (t *typing) giveBack() {
+	given := t.text()
+	t.begin(t.reached, t.whole)
+	t.given = given
+}
+
+// typeAgain types what was there before that, if anything was.
+func (t *typing) typeAgain() {
+	if t.given != "" {
+		t.entry.SetValue(t.given)
+		t.entry.CursorEnd()
+		t.fresh, t.given = false, ""
+	}
 }
 
 // replaces tells the keys that do away with the old value of a field that was
@@ -69,7 +91,7 @@ func replaces(msg tea.KeyMsg) bool {
 // render is the line of input in a box of fixed width: the library's own grows by a
 // cell when typing starts.
 func (t *typing) render(room int, st styles) string {
-	if t.fresh && t.text() != "" {
+	if t.untouched() && t.text() != "" {
 		return typeset.Pad(st.here.Render(typeset.Cut(typeset.Plain(t.text()), room)), room)
 	}
 	if strings.ContainsFunc(t.text(), typeset.Unprintable) { // shown, not obeyed

@@ -27,6 +27,7 @@ func (d *desk) layTrial(s worksheets.Sheet) {
 		return
 	}
 	before := d.laid()
+	s.Drafts.Note = "" // a fitting is of the sheet itself
 	d.trials.add(s)
 	d.remember(before, "copy laid beside the sheet")
 	d.takeUp()
@@ -65,7 +66,9 @@ func (d *desk) chooseHand() wish {
 		return nil
 	}
 	before, chosen := d.laid(), d.laidWords(d.hand)
+	note := d.doc.Sheet.Drafts.Note
 	d.doc.Sheet, d.trials = *d.sheet(), trials{}
+	d.doc.Sheet.Drafts.Note = note
 	d.remember(before, "kept "+chosen)
 	d.takeUp()
 	d.message = fmt.Sprintf("Kept %s; nothing lies beside it any more. ^z takes it back.", chosen)

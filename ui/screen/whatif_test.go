@@ -15,14 +15,14 @@ import (
 	"capscye/worksheets"
 )
 
-// A quick check costs three keys and risks nothing: ^l lays a copy, up changes
+// A quick check costs three keys and risks nothing: ^l lays a copy, right changes
 // it, and what differs is beside it; the file does not change.
 func TestWhatIfCostsThreeKeysAndRisksNothing(t *testing.T) {
 	for _, size := range []struct{ width, height int }{{80, 24}, {120, 40}} {
 		t.Run(fmt.Sprintf("%dx%d", size.width, size.height), func(t *testing.T) {
 			r := sitWithFile(t, "choir-blouse", size.width, size.height)
 			before := props.Read(t, "sheet.toml")
-			r.Press("f2", "ctrl+l", "up").Fits()
+			r.Press("f2", "ctrl+l", "right").Fits()
 			r.Sees("copy 1 of 1, not kept", "sheet       > copy 1", "1 3/4 in       1 7/8 in", "2 1/2          2 5/8")
 			if props.Read(t, "sheet.toml") != before {
 				t.Error("the file changed with the copy")
@@ -89,7 +89,7 @@ func TestChoicesOfACopy(t *testing.T) {
 // pivot of 1 is a slide of 5/16, which is marked as 3/8, with 1/4 for the bodice's
 // pivot so that 5/8 in all is right. Another ruler changes the marks alone.
 func TestComparisonsAreExact(t *testing.T) {
-	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f2", "ctrl+l", "up", "ctrl+x")
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f2", "ctrl+l", "right", "ctrl+x")
 	r.Sees("sleeve slide, each side                 1/4           5/16", "bodice marks, each side           3/8 + 1/4      1/4 + 3/8")
 	_, out, _ := run("", "try", "sheet.toml", "ease.bicep=1 7/8")
 	if !strings.Contains(out, "1/4  ->  5/16") || !strings.Contains(out, "3/8 + 1/4  ->  1/4 + 3/8") {

@@ -1,0 +1,81 @@
+package screen
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/forms"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// Choices: left and right go through them, and letters say them.
+
+// choose goes through the options of a choice.
+func (d *desk) choose(by int) wish {
+	k, _ := d.focused()
+	options, now := forms.OptionsOf(d.sheet(), k)
+	return d.set(k, options[(now+by+len(options))%len(options)])
+}
+
+// spell answers a choice by its words: a first letter chooses, the same again the next
+// that has it, and more letters of a word the one that begins so. Digits, spaces and what
+// would empty a field choose nothing.
+func (d *desk) spell(k worksheets.Key, msg tea.KeyMsg) wish {
+	options, now := forms.OptionsOf(d.sheet(), k)
+	typed := strings.ToLower(string(msg.Runes))
+	before := d.typing.letters
+	d.typing.letters = ""
+	switch {
+	case msg.Type == tea.KeyRunes && !strings.ContainsFunc(typed, unicode.IsDigit):
+	case slices.Contains([]tea.KeyType{tea.KeyRunes, tea.KeySpace, tea.KeyBackspace, tea.KeyDelete}, msg.Type):
+		d.message = "Left and right choose, or a first letter: " + strings.Join(options, ", ") + "."
+		return nil
+	default:
+		return nil
+	}
+	if n := saidBy(options, now, before+typed); before != "" && before != typed && n >= 0 {
+		d.typing.letters = before + typed
+		return d.set(k, options[n])
+	}
+	n := saidBy(options, now, typed)
+	if n < 0 {
+		d.message = fmt.Sprintf("No choice begins with %s: %s.", quoted(typed), strings.Join(options, ", "))
+		return nil
+	}
+	if n == now { // the next that has the letter, where there is one
+		n = saidBy(append(slices.Clone(options[now+1:]), options[:now+1]...), -1, typed)
+		n = (n + now + 1) % len(options)
+	}
+	d.typing.letters = typed
+	return d.set(k, options[n])
+}
+
+// saidBy is the option that begins so, the one that is chosen now before others; -1 for
+// none.
+func saidBy(options []string, now int, typed string) int {
+	begins := func(option string) bool {
+		return slices.ContainsFunc(wordsOf(option), func(word string) bool { return strings.HasPrefix(word, typed) })
+	}
+	if now >= 0 && begins(options[now]) {
+		return now
+	}
+	return slices.IndexFunc(options, begins)
+}
+
+// wordsOf are the words that say an option, units by all their names.
+func wordsOf(option string) (words []string) {
+	for _, word := range append(strings.Fields(option), option) {
+		words = append(words, word)
+		for _, u := range units.UnitNames {
+			if slices.Contains(u.Words, word) {
+				words = append(words, u.Words...)
+			}
+		}
+	}
+	return words
+}

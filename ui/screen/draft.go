@@ -1,0 +1,188 @@
+package screen
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+	"unicode"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/compare"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// What is typed and is no answer yet. It waits in its field as a draft, and the answer
+// that was there stays, in the plan and in the file.
+
+// doubt says that a text reads as no hand would mean it.
+type doubt struct {
+	text  string
+	meant []string // what it may be
+}
+
+func (e doubt) Error() string {
+	if len(e.meant) == 1 {
+		return fmt.Sprintf("is %q meant for %s? Enter takes that", e.text, e.meant[0])
+	}
+	return fmt.Sprintf("%q can be %s: put the space in", e.text, strings.Join(e.meant, " or "))
+}
+
+// typed is the sheet as it would be with what stands in the line of input; where that
+// cannot be taken, it is the sheet as it is.
+func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
+	sheet, text := *d.sheet(), strings.TrimSpace(d.typing.text())
+	if k.IsLength() {
+		if d.shown != 0 {
+			text = worksheets.WithUnit(text, d.shown)
+		}
+		if meant := units.RunTogether(text); len(meant) > 0 && (d.typing.changed() || d.draft() != "") {
+			return sheet, doubt{d.typing.text(), meant}
+		}
+	}
+	if err := sheet.Set(k, text); err != nil {
+		return *d.sheet(), err
+	}
+	return sheet, nil
+}
+
+// draft is what waits in the field under the hands, "" for nothing.
+func (d *desk) draft() string {
+	k, ok := d.focused()
+	if !ok {
+		return ""
+	}
+	return d.sheet().Drafts.Of(k)
+}
+
+// atValue tells that the hands have just reached an answer, or an empty field: there
+// left and right change it, and typing replaces it.
+func (d *desk) atValue() bool { return d.typing.untouched() && d.draft() == "" }
+
+// commit takes what was typed as the answer, or keeps it as a draft where it cannot be.
+func (d *desk) commit() wish {
+	k, ok := d.focused()
+	if !ok || forms.KindOf(k) == forms.ChoiceField || !d.typing.changed() {
+		return nil
+	}
+	sheet, err := d.typed(k)
+	text := strings.TrimSpace(d.typing.text())
+	switch {
+	case err != nil:
+		d.putDraft(k, text)
+		d.message = fmt.Sprintf("%s cannot be read: %s.", quoted(text), d.stays(k))
+		return nil
+	case text == "" && d.draft() != "": // what was taken away is the draft
+		d.putDraft(k, "")
+		d.message = typeset.Capitalised(d.stays(k)) + "; empty it again to clear it."
+		return nil
+	}
+	return d.set(k, sheet.Text(k))
+}
+
+// putDraft lets a text wait in a field; "" takes it away.
+func (d *desk) putDraft(k worksheets.Key, text string) {
+	if d.shut() {
+		d.message = d.readOnly()
+		d.reach()
+		return
+	}
+	before, sheet := d.laid(), *d.sheet()
+	sheet.Drafts = sheet.Drafts.With(k, text)
+	d.lay(sheet)
+	d.remember(before, "what was typed for "+forms.Fields[k].Words)
+	d.reach()
+}
+
+// stays says what an answer is while a draft waits: "bicep stays 13 3/4 in".
+func (d *desk) stays(k worksheets.Key) string {
+	if d.sheet().Text(k) == "" {
+		return forms.Fields[k].Words + " stays empty"
+	}
+	return forms.Fields[k].Words + " stays " + d.answerWords(k)
+}
+
+func (d *desk) answerWords(k worksheets.Key) string {
+	return cmp.Or(compare.AnswerText(d.rep, k), typeset.Plain(d.sheet().Text(k)), "empty")
+}
+
+// quoted is what somebody typed, as much of it as a line takes.
+func quoted(text string) string { return `"` + typeset.Cut(typeset.Plain(text), 30) + `"` }
+
+// giveBack brings back what was in the field before something was typed, then what was
+// there before a draft. Pressed once more it brings what was typed.
+func (d *desk) giveBack() wish {
+	k, _ := d.focused()
+	switch {
+	case d.typing.changed():
+		d.typing.giveBack()
+		d.message = "As it was. Esc again brings back what you typed."
+	case d.draft() != "":
+		d.putDraft(k, "")
+		d.message = typeset.Capitalised(d.stays(k)) + ". ^z brings back what you typed."
+	default:
+		d.typing.typeAgain()
+	}
+	d.foresee()
+	return nil
+}
+
+// canGiveBack tells that esc has something to bring back.
+func canGiveBack(d *desk) (bool, string) {
+	return d.typing.changed() || d.typing.given != "" || d.draft() != "", ""
+}
+
+// meant is what is offered instead of what was typed.
+func (d *desk) meant() (text string, ok bool) {
+	k, at := d.focused()
+	if !at || forms.KindOf(k) == forms.ChoiceField {
+		return "", false
+	}
+	_, err := d.typed(k)
+	if guess, is := err.(doubt); is && len(guess.meant) == 1 {
+		return guess.meant[0], true
+	}
+	return "", false
+}
+
+// takeMeant takes what is offered.
+func (d *desk) takeMeant(text string) wish {
+	k, _ := d.focused()
+	w := d.set(k, text)
+	if d.message == "" {
+		d.message = fmt.Sprintf("%s is now %s. ^z takes it back.", typeset.Capitalised(forms.Fields[k].Words), d.answerWords(k))
+	}
+	return w
+}
+
+// cannotBegin says why a key does not begin an answer of the kind; "" where it does.
+func cannotBegin(k worksheets.Key, msg tea.KeyMsg) string {
+	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace {
+		return ""
+	}
+	text := strings.TrimLeftFunc(string(msg.Runes), unicode.IsSpace)
+	begins, example := "0123456789.,+¼½¾⅛⅜⅝⅞⅓⅔", "a length, such as 13 3/4"
+	switch k.Kind() {
+	case worksheets.Text:
+		return ""
+	case worksheets.Signed, worksheets.Slid:
+		begins += "-−"
+	case worksheets.Date:
+		begins, example = "0123456789", "a day, such as 2026-10-03"
+	case worksheets.Count:
+		begins, example = "01234", "0, 1, 2, 3 or 4"
+	case worksheets.Part:
+		begins, example = "0123456789.,½¼¾⅛⅜⅝⅞⅓⅔", "a part, such as 1/2 or 55 %"
+	}
+	if text != "" && strings.ContainsRune(begins, []rune(text)[0]) {
+		return ""
+	}
+	what := quoted(text)
+	if text == "" {
+		what = "A space"
+	}
+	return fmt.Sprintf("%s begins no answer here; type %s.", what, example)
+}
