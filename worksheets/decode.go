@@ -73,6 +73,9 @@ func (d *Document) readTable(name string, value any) {
 	case "version":
 		d.readVersion(value)
 		return
+	case "size":
+		d.readSizes(value)
+		return
 	case "fitting":
 		d.readFittings(value)
 		return
@@ -107,7 +110,10 @@ func (d *Document) refuse(path, text, reason, want string) {
 const mostUnknown = 20
 
 // note remembers a key that nothing here uses; it is kept in the file.
-func (d *Document) note(path, name string, known []string) {
+func (d *Document) note(path, name string, known []string) { d.noteAt(path, path, name, known) }
+
+// noteAt is note of a key that stands in the file at a path of its own.
+func (d *Document) noteAt(place, path, name string, known []string) {
 	if len(d.unknown) == mostUnknown {
 		d.unknown = append(d.unknown, Problem{d.name, 0, "...", errors.New("there are more such keys; all are kept")})
 	}
@@ -120,11 +126,11 @@ func (d *Document) note(path, name string, known []string) {
 			reason += fmt.Sprintf("; did you mean %q?", k)
 		}
 	}
-	d.unknown = append(d.unknown, Problem{d.name, d.line(path), path, errors.New(reason)})
+	d.unknown = append(d.unknown, Problem{d.name, d.line(place), path, errors.New(reason)})
 }
 
 func tables() []string {
-	return []string{"about", "body", "ease", "sleeve", "bodice", "method", "progress", "fitting"}
+	return []string{"about", "body", "ease", "pattern", "sleeve", "bodice", "method", "progress", "size", "fitting"}
 }
 
 func namesIn(table string) []string {

@@ -42,6 +42,11 @@ hip   = "-1/2"
 elbow = "1"
 wrist = "2"
 
+[pattern]
+size            = "14"
+chart_bust      = "36"
+chart_high_bust = "34 1/2"
+
 [sleeve]
 length         = "long"
 style          = "gathered"

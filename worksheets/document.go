@@ -18,7 +18,7 @@ type Document struct {
 	source   []byte    // the file as it was last read or written; nil for none
 	read     Sheet     // the sheet that source says
 	places   *layout   // found when first asked for; see layout
-	rest     *string   // what source says besides our answers, once known; see restOf
+	rest     *rest     // what source says besides our answers, once known; see restOf
 	encoded  *encoding // what a sheet was last encoded to
 	mistyped []Problem // values that are not even text, and so not in the sheet
 	unknown  []Problem
@@ -76,6 +76,7 @@ func (d *Document) Problems() []Problem {
 			problems = append(problems, Problem{d.name, d.line(k.Path()), k.Path(), err})
 		}
 	}
+	problems = append(problems, d.sizeProblems()...)
 	slices.SortStableFunc(problems, func(a, b Problem) int { return a.Line - b.Line })
 	return problems
 }

@@ -31,7 +31,7 @@ func (d *Document) edited() (out []byte, ok bool) {
 	}
 	e.setAnswers()
 	e.addToTables()
-	if !e.cutFittings() {
+	if !e.setSizes() || !e.cutFittings() {
 		return nil, false
 	}
 	e.addFittings()

@@ -62,7 +62,7 @@ func (d *Document) proves(out []byte, lost bool) bool {
 		d.rest = &rest
 	}
 	rest := restOf(tree)
-	if rest != *d.rest {
+	if !rest.follows(*d.rest, len(d.read.Sizes)-len(d.Sheet.Sizes)) {
 		return false
 	}
 	again.rest = &rest
@@ -70,9 +70,33 @@ func (d *Document) proves(out []byte, lost bool) bool {
 	return true
 }
 
-// restOf is what a file says besides our answers, printed: so that a number that
-// is none equals itself. It takes our answers out of the tree.
-func restOf(tree map[string]any) string {
+// rest is what a file says besides our answers, printed: so that a number that is none
+// equals itself.
+type rest struct {
+	all   string
+	sizes []string // within those [[size]] that say something else
+}
+
+// follows tells that this is the rest of a file that had another before, after so many
+// sizes were taken out of it, with what else they said.
+func (r rest) follows(before rest, sizesLess int) bool {
+	missing := len(before.sizes) - len(r.sizes)
+	if r.all != before.all || missing < 0 || missing > max(sizesLess, 0) {
+		return false
+	}
+	at := 0
+	for _, said := range before.sizes {
+		if at < len(r.sizes) && r.sizes[at] == said {
+			at++
+		}
+	}
+	return at == len(r.sizes)
+}
+
+// restOf takes our answers out of the tree of a file.
+func restOf(tree map[string]any) rest {
+	sizes := restOfSizes(tree["size"])
+	delete(tree, "size")
 	delete(tree, "fitting")
 	if progress, ok := tree["progress"].(map[string]any); ok {
 		if delete(progress, "done"); len(progress) == 0 {
@@ -90,7 +114,7 @@ func restOf(tree map[string]any) string {
 			delete(tree, k.table())
 		}
 	}
-	return fmt.Sprint(tree)
+	return rest{fmt.Sprint(tree), sizes}
 }
 
 // LosesComments tells whether saving now would lose the comments of the file.
@@ -120,6 +144,9 @@ func (d *Document) rewritten() ([]byte, error) {
 	}
 	if !slices.Equal(d.Sheet.Done, d.read.Done) {
 		in("progress")["done"] = d.Sheet.Done
+	}
+	if !slices.Equal(d.Sheet.Sizes, d.read.Sizes) {
+		tree["size"] = d.sizesAnew(tree["size"])
 	}
 	if !slices.Equal(d.Sheet.Fittings, d.read.Fittings) {
 		old, _ := tablesOf(tree["fitting"])
@@ -213,6 +240,9 @@ func encodeNew(s Sheet) []byte {
 		b.WriteString(line + "\n")
 	}
 	b.WriteString("\n[progress]\ndone = " + tomlList(s.Done) + "\n")
+	for _, z := range s.Sizes {
+		b.WriteString("\n" + tomlSize(z))
+	}
 	for _, f := range s.Fittings {
 		b.WriteString("\n" + tomlFitting(f))
 	}

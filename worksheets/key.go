@@ -38,6 +38,10 @@ const (
 	EaseElbow
 	EaseWrist
 
+	PatternSize
+	ChartBust
+	ChartHighBust
+
 	SleeveLength
 	SleeveStyle
 	SleeveWidth
@@ -153,6 +157,10 @@ var specs = [keyCount]spec{
 	EaseHip:   {path: "ease.hip", kind: Signed},
 	EaseElbow: {path: "ease.elbow", kind: Signed},
 	EaseWrist: {path: "ease.wrist", kind: Signed},
+
+	PatternSize:   {path: "pattern.size", comment: "the size in hand, that [sleeve] and [bodice] are of; any other is a [[size]]"},
+	ChartBust:     {path: "pattern.chart_bust", kind: Girth, comment: "the body that the pattern's own chart gives for this size"},
+	ChartHighBust: {path: "pattern.chart_high_bust", kind: Girth},
 
 	SleeveLength:    {path: "sleeve.length", kind: Choice, options: []string{"short", "long"}, comment: "short (straight side) or long (tapers to the hem)"},
 	SleeveStyle:     {path: "sleeve.style", kind: Choice, options: []string{"set-in", "shirt", "gathered"}, comment: "set-in, shirt or gathered"},

@@ -2,7 +2,9 @@ package worksheets
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -14,8 +16,8 @@ import (
 // change a value and leave every other byte as the person wrote it.
 type layout struct {
 	values   map[string]span    // by path: the value, its key's start
-	tables   map[string]section // by name: the [name] sections of the top level
-	dotted   map[string]int     // by name: the end of the last name.key of the top level
+	tables   map[string]section // by path: the sections with a header of their own
+	dotted   map[string]int     // by path: the end of the last name.key, for a table that was begun so
 	fittings []int              // where each [[fitting]] begins
 	last     int                // where the last table of any name begins
 	newlines
@@ -65,33 +67,35 @@ func locate(source []byte) *layout {
 		case unstable.KeyValue:
 			start := int(e.Raw.Offset) + skipped
 			end := start + int(e.Raw.Length)
-			name, keyEnd := dotted(e.Key())
-			path := name
-			if table != "" {
-				path = table + "." + name
-			}
-			l.values[path] = span{start, valueStart(source, keyEnd+skipped), end}
-			if outer, _, ok := strings.Cut(name, "."); ok && table == "" && name[0] != '"' {
-				l.dotted[outer] = end
+			parts, keyEnd := dotted(e.Key())
+			l.values[joined(table, parts...)] = span{start, valueStart(source, keyEnd+skipped), end}
+			if len(parts) > 1 {
+				l.dotted[joined(table, parts[0])] = end
 			}
 			if s, ok := l.tables[table]; ok {
 				s.end = end
 				l.tables[table] = s
 			}
 		case unstable.Table, unstable.ArrayTable:
-			name, end := dotted(e.Key())
+			parts, end := dotted(e.Key())
 			start := bytes.LastIndexByte(source[:end+skipped], '\n') + 1
-			table = name
+			table = ""
+			for i, part := range parts { // a table within one of several is within the last of them
+				if table = joined(table, part); i < len(parts)-1 && counts[table] > 0 {
+					table = nth(table, counts[table]-1)
+				}
+			}
 			l.last = start
-			if name == "fitting" && e.Kind == unstable.ArrayTable {
+			if table == "fitting" && e.Kind == unstable.ArrayTable {
 				l.fittings = append(l.fittings, start)
 			}
 			if e.Kind == unstable.ArrayTable {
+				name := table
 				table = nth(name, counts[name])
 				counts[name]++
 			}
-			if _, again := l.tables[name]; !again {
-				l.tables[name] = section{start, lineEnd(source, end+skipped)}
+			if _, again := l.tables[table]; !again {
+				l.tables[table] = section{start, lineEnd(source, end+skipped)}
 			}
 		}
 	}
@@ -107,10 +111,26 @@ func nth(name string, i int) string {
 	return fmt.Sprintf("%s[%d]", name, i)
 }
 
-// dotted joins the parts of a key, and tells where the last one ends. A part
-// that holds a point itself is quoted, so that it is not taken for two.
-func dotted(parts unstable.Iterator) (name string, end int) {
-	var names []string
+// within are the sections of a table and of those in it, in the order of the file.
+func (l *layout) within(table string) []section {
+	var list []section
+	for path, s := range l.tables {
+		if path == table || strings.HasPrefix(path, table+".") {
+			list = append(list, s)
+		}
+	}
+	slices.SortFunc(list, func(a, b section) int { return cmp.Compare(a.header, b.header) })
+	return list
+}
+
+// joined is the path of something in a table, "" for the top level.
+func joined(table string, parts ...string) string {
+	return strings.TrimPrefix(table+"."+strings.Join(parts, "."), ".")
+}
+
+// dotted is the parts of a key, and where the last one ends. A part that holds a
+// point itself is quoted, so that it is not taken for two.
+func dotted(parts unstable.Iterator) (names []string, end int) {
 	for parts.Next() {
 		n := parts.Node()
 		part := string(n.Data)
@@ -120,7 +140,7 @@ func dotted(parts unstable.Iterator) (name string, end int) {
 		names = append(names, part)
 		end = int(n.Raw.Offset + n.Raw.Length)
 	}
-	return strings.Join(names, "."), end
+	return names, end
 }
 
 // valueStart is the first byte of the value behind the key that ends at i.

@@ -12,14 +12,16 @@ type Section uint8
 // The sections.
 const (
 	BodySection    Section = iota // the girths, their day and the wearer
-	PatternSection                // sleeve and bodice, measured flat
+	PatternSection                // sleeve and bodice, measured flat, in every size
 )
 
 // origin is the key that keeps the name of the file that a section was taken from.
 func (s Section) origin() Key { return [...]Key{BodyFrom, PatternFrom}[s] }
 
 // tables are the tables of the file that make it.
-func (s Section) tables() []string { return [...][]string{{"body"}, {"sleeve", "bodice"}}[s] }
+func (s Section) tables() []string {
+	return [...][]string{{"body"}, {"pattern", "sleeve", "bodice"}}[s]
+}
 
 // Keys lists the answers of the section, in the order of the file.
 func (s Section) Keys() []Key {
@@ -28,8 +30,18 @@ func (s Section) Keys() []Key {
 
 // Take puts a section of another sheet in the place of this one's, and remembers the
 // file that it came from. A length that names no unit gets the one it was meant
-// in, where this sheet has another.
+// in, where this sheet has another. A pattern comes with its sizes; where it is taken
+// again, the size stays in hand that was.
 func (s *Sheet) Take(section Section, from Sheet, file string) {
+	if section == PatternSection {
+		if s.answers[PatternFrom] == tidy(filepath.Base(file)) {
+			from = from.inHandAs(*s)
+		}
+		s.Sizes = from.Sizes
+		if from.Unit() != s.Unit() {
+			s.Sizes = sizesIn(from.Sizes, from.Unit())
+		}
+	}
 	for _, k := range section.Keys() {
 		text := from.answers[k]
 		if k.IsLength() && from.Unit() != s.Unit() {
@@ -69,9 +81,22 @@ func (d *Document) findOrigins() {
 // IsOf tells that a sheet names this one as the origin of the section.
 func (o Origin) IsOf(s Sheet) bool { return s.answers[o.Section.origin()] == o.File }
 
+// inHandAs is the sheet with the size in hand that another sheet has in hand, if it has
+// measured that.
+func (s Sheet) inHandAs(other Sheet) Sheet {
+	if i, ok := s.SizeNamed(other.answers[PatternSize]); ok {
+		return s.TakeInHand(i)
+	}
+	return s
+}
+
 // Since lists the answers that the origin has now and a sheet has otherwise. An
-// answer that the origin has not does not count, nor another way of writing it.
+// answer that the origin has not does not count, nor another way of writing it, nor
+// that another size of a pattern is in hand.
 func (o Origin) Since(s Sheet) []Key {
+	if o.Section == PatternSection {
+		o.Sheet = o.Sheet.inHandAs(s)
+	}
 	return slices.DeleteFunc(o.Section.Keys(), func(k Key) bool {
 		theirs, ours := o.Sheet.Reading(k), s.Reading(k)
 		switch {

@@ -23,7 +23,8 @@ type plainReader struct {
 	version bool
 	done    bool
 	read    [keyCount]bool
-	dated   bool // the latest fitting has its date
+	sized   []string // paths that the latest size has
+	dated   bool     // the latest fitting has its date
 	noted   bool
 	ours    bool
 }
@@ -86,6 +87,8 @@ func (p *plainReader) line(line string) bool {
 		again := p.version
 		p.version, p.ours = true, true
 		return ok && name == "version" && !again && blank(rest)
+	case "size", "size.sleeve", "size.bodice":
+		return p.size(strings.TrimPrefix(strings.TrimPrefix(p.table+".", "size.")+name, "."), value)
 	case "fitting":
 		return p.fitting(name, value)
 	case "progress":
@@ -102,7 +105,7 @@ func blank(rest string) bool {
 	return rest == "" || rest[0] == '#'
 }
 
-// header opens a table. Only fittings may be opened more than once.
+// header opens a table. Only sizes and fittings may be opened more than once.
 func (p *plainReader) header(line string) bool {
 	p.ours = true
 	if rest, ok := strings.CutPrefix(line, "[[fitting]]"); ok {
@@ -110,9 +113,19 @@ func (p *plainReader) header(line string) bool {
 		p.sheet.Fittings = append(p.sheet.Fittings, Fitting{})
 		return blank(rest)
 	}
+	if rest, ok := strings.CutPrefix(line, "[[size]]"); ok {
+		p.table, p.sized = "size", nil
+		p.sheet.Sizes = append(p.sheet.Sizes, Size{})
+		return blank(rest)
+	}
 	name, rest, ok := strings.Cut(line[1:], "]")
 	if !ok || !blank(rest) {
 		return false
+	}
+	if name == "size.sleeve" || name == "size.bodice" {
+		again := slices.Contains(p.sized, name)
+		p.sized, p.table = append(p.sized, name), name
+		return !again && len(p.sheet.Sizes) > 0
 	}
 	again := slices.Contains(p.opened, name)
 	p.opened, p.table = append(p.opened, name), name
@@ -120,7 +133,7 @@ func (p *plainReader) header(line string) bool {
 }
 
 // answerTables are those that have a header in single brackets.
-var answerTables = []string{"about", "body", "ease", "sleeve", "bodice", "method", "progress"}
+var answerTables = []string{"about", "body", "ease", "pattern", "sleeve", "bodice", "method", "progress"}
 
 // answer reads the value of a key of the worksheet: text, or a bare day or
 // digit where the key is one.
@@ -139,6 +152,18 @@ func (p *plainReader) answer(name, value string) bool {
 		text, rest, ok = value[:1], value[1:], true
 	}
 	p.sheet.answers[k] = strings.TrimSpace(text)
+	return ok && blank(rest)
+}
+
+// size reads a line of the latest size.
+func (p *plainReader) size(path, value string) bool {
+	k, known := keyInSize(path)
+	if !known || slices.Contains(p.sized, path) {
+		return false
+	}
+	p.sized = append(p.sized, path)
+	text, rest, ok := plainText(value)
+	p.sheet.Sizes[len(p.sheet.Sizes)-1].answers[k] = strings.TrimSpace(text)
 	return ok && blank(rest)
 }
 

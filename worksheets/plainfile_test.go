@@ -48,6 +48,7 @@ func TestWhatTheProgramWritesIsReadPlainly(t *testing.T) {
 	full := filledSheet(t)
 	full.Done = []string{"sleeve-mark", "sleeve-pin"}
 	full.Fittings = []worksheets.Fitting{{Date: "2026-11-20", Note: "tight \"here\"\nand there"}, {Note: "no day"}}
+	full.Sizes = decode(t, sized).Sheet.Sizes
 	full.Set(worksheets.Notes, "two\n\tlines, \"quoted\", C:\\sheets")
 	for _, s := range []worksheets.Sheet{{}, full} {
 		source, _ := encode(t, worksheets.New(s))
@@ -68,6 +69,8 @@ func TestWhatIsNotPlainIsLeftAlone(t *testing.T) {
 		"version = 2\n", "version = 1\nversion = 1\n", "version = 10\n", "version = \"1\"\n", "title = \"x\"\n", "body.bicep = \"13\"\n",
 		"[progress]\ndone = [\"a\" \"b\"]\n", "[progress]\ndone = [,]\n", "[progress]\ndone = [\"a\",,]\n", "[progress]\ndone = [\n]\n", "[progress]\ndone = [1]\n",
 		"[progress]\ndone = []\ndone = []\n", "[progress]\ndone = [\"a\"] x\n", "[progress]\ndone = \"a\"\n", "[progress]\nstep = []\n",
+		"[size.sleeve]\nwidth = \"13\"\n", "[[size]]\nwidth = \"13\"\n", "[[size]]\nname = 16\n", "[[size]]\nname = \"16\"\nname = \"16\"\n", "[[size]]\n[size.trim]\n", "[[size]] x\n", "[size]\n",
+		"[[size]]\n[size.sleeve]\n[size.sleeve]\n", "[[size]]\n[size.sleeve]\nmeasured = \"seam\"\n", "[[size]]\n[[size.sleeve]]\n", "[[size]]\n[size.bodice]\nfront = \"1\" 2\n",
 		"[[fitting]]\ndate = \"today\"\n", "[[fitting]]\ndate = 2026-11-20\ndate = 2026-11-20\n", "[[fitting]]\nnote = \"a\"\nnote = \"b\"\n", "[[fitting]]\nnote = 1\n", "[[fitting]]\nwho = \"x\"\n",
 		"[[fitting]]\nnote = \"a\" x\n", "[[fitting]]\ndate = 2026-11-20 x\n",
 		"\ufeff[body]\n", "[body]\r", "# a\rb\n", "[about]\ntitle = \"a\rb\"\n", "[progress]\ndone = [\"\"\"a\"\"\"]\n", "[body]\nbicep = \"\"\"\"\"\"\n", "[body]\rbicep = \"13\"\n", "# \x00\n", "# \x1b[2J\n", "# \x7f\n", "# \xff\n", "[about]\ntitle = \"\x07\"\n",

@@ -139,9 +139,10 @@ type kept struct {
 }
 
 type keptVersion struct {
-	Answers  map[string]string `json:"answers"` // by their keys
-	Done     []string          `json:"done,omitempty"`
-	Fittings []Fitting         `json:"fittings,omitempty"`
+	Answers  map[string]string   `json:"answers"` // by their keys
+	Sizes    []map[string]string `json:"sizes,omitempty"`
+	Done     []string            `json:"done,omitempty"`
+	Fittings []Fitting           `json:"fittings,omitempty"`
 	keptDrafts
 }
 
@@ -192,6 +193,9 @@ func (r *Recovery) keep(l Leftover) error {
 		v := keptVersion{Answers: map[string]string{}, Done: s.Done, Fittings: s.Fittings, keptDrafts: keeping(s.Drafts)}
 		for _, key := range Keys() {
 			v.Answers[key.Path()] = s.answers[key]
+		}
+		for _, z := range s.Sizes {
+			v.Sizes = append(v.Sizes, z.byPath())
 		}
 		k.Versions = append(k.Versions, v)
 	}
@@ -347,6 +351,9 @@ func readKept(path string) (Leftover, error) {
 			if key, ok := KeyNamed(path); ok {
 				s.answers[key] = tidy(text)
 			}
+		}
+		for _, answers := range v.Sizes {
+			s.Sizes = append(s.Sizes, sizeByPath(answers))
 		}
 		l.Versions = append(l.Versions, s)
 	}

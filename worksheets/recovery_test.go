@@ -17,6 +17,7 @@ func version(bicep string) worksheets.Sheet {
 	var s worksheets.Sheet
 	s.Set(worksheets.Bicep, bicep)
 	s.Set(worksheets.Notes, "two\nlines, \x1b and \u202e")
+	s = s.WithSize(0, worksheets.Size{}.With(worksheets.PatternSize, "16").With(worksheets.SleeveWidth, "14 1/2"))
 	s.Done, s.Fittings = []string{"sleeve.lay"}, []worksheets.Fitting{{Date: "2026-11-20", Note: "drags"}}
 	return s
 }

@@ -33,6 +33,7 @@ func strangers(t testing.TB, source string) string {
 	t.Helper()
 	all := tree(t, source)
 	delete(all, "fitting")
+	withoutSizes(all)
 	for _, path := range append(paths(), "progress.done") {
 		table, name, _ := strings.Cut(path, ".")
 		if in, ok := all[table].(map[string]any); ok {
@@ -45,6 +46,36 @@ func strangers(t testing.TB, source string) string {
 		}
 	}
 	return fmt.Sprint(all)
+}
+
+// withoutSizes takes what the worksheet has of sizes out of the tree of a file; of a size
+// that says nothing else, everything.
+func withoutSizes(all map[string]any) {
+	list, _ := all["size"].([]map[string]any)
+	inline, _ := all["size"].([]any)
+	for _, size := range inline {
+		if table, ok := size.(map[string]any); ok {
+			list = append(list, table)
+		}
+	}
+	var left []any
+	for _, size := range list {
+		for _, k := range worksheets.SizeKeys() {
+			table, name, _ := strings.Cut(k.Path(), ".")
+			if in, ok := size[table].(map[string]any); ok {
+				if delete(in, name); len(in) == 0 {
+					delete(size, table)
+				}
+			}
+			delete(size, map[string]string{"size": "name", "chart_bust": "chart_bust", "chart_high_bust": "chart_high_bust"}[name])
+		}
+		if len(size) > 0 {
+			left = append(left, size)
+		}
+	}
+	if all["size"] = left; len(left) == 0 {
+		delete(all, "size")
+	}
 }
 
 func paths() []string {
@@ -71,12 +102,46 @@ const hostile = "\ufeff# mine\r\nversion=1\r\n'odd.key' = [1,\r\n  {a = 'x'}, # 
 	"sleeve = { width = \"13\", cuff = { kind = \"band\" }, length = 'long' } # all in one line\n" +
 	"\n\n  [ about ] # [ease]\n\t\ttitle\t=\t'''it's \"mine\"''' # bust = \"1\"\nunit = 'cm'\nTitle = \"no\"\n" +
 	"[\"body\"]\n  'bust' = \"\"\"100\"\"\"#close\n measured_on = 2026-10-03 # a day\n  [body.left]\n  knee = 40\n" +
+	"[[ size ]] # the green line\n'name' = '14'\n sleeve.width = '13' # loose\\n[size . bodice]\nfront=\"\"\"10 1/4\"\"\" # [[size]]\n[size.trim]\nlace = 2\n" +
+	"[[size]]\nname = \"16\" # the blue line\nsleeve = { width = '13 1/2', cuff = 3 }\nline = 'dashed'\n" +
 	"[[ fitting ]]\nnote = '''\ntight\n[body]'''\ndate = 2026-11-20\n[bodice]\ncrossings = 0x2\n# nothing behind this"
+
+// sized is a file with two sizes besides the one in hand, and with more in them.
+const sized = `# three sizes
+version = 1
+[pattern]
+size = "14" # ours
+
+[sleeve]
+width = "13"
+
+[[size]]
+name = "16" # the blue line
+chart_bust = "38"
+line = "dashed"
+[size.sleeve]
+width = "13 1/2" # twice
+cuff = "8"
+
+[size.bodice]
+front = "10 3/4"
+back = "10 1/4"
+# the next size
+
+[[size]]
+name = "18"
+[size.bodice]   # no sleeve
+back = "10 3/4"
+
+# the end
+[method]
+slide = "even"
+`
 
 // starts are the files that the properties begin with.
 func starts(t testing.TB) map[string]string {
 	t.Helper()
-	all := map[string]string{"hostile": hostile, "whole": wholeFile, "empty": "", "one table": "[body]"}
+	all := map[string]string{"hostile": hostile, "sized": sized, "whole": wholeFile, "empty": "", "one table": "[body]"}
 	for _, name := range worksheets.Examples() {
 		all[name] = exampleSource(t, name)
 	}
@@ -137,12 +202,31 @@ func TestAnySheetThatIsTypedComesBackFromItsFile(t *testing.T) {
 	}
 }
 
-// change types one answer, or does a step, or notes a fitting.
+// changeSize adds, changes or removes a size, or takes one in hand.
+func changeSize(t *rapid.T, s *worksheets.Sheet) {
+	some := rapid.IntRange(0, max(0, len(s.Sizes)-1)).Draw(t, "which size")
+	key, text := rapid.SampledFrom(worksheets.SizeKeys()).Draw(t, "key of a size"), typed().Draw(t, "text")
+	switch what := rapid.IntRange(0, 4).Draw(t, "change of a size"); {
+	case what == 0 || len(s.Sizes) == 0:
+		z := worksheets.Size{}.With(worksheets.PatternSize, text).With(key, text)
+		*s = s.WithSize(len(s.Sizes), z)
+	case what == 1:
+		*s = s.WithoutSize(some)
+	case what == 2:
+		*s = s.TakeInHand(some)
+	default:
+		*s = s.WithSize(some, s.Sizes[some].With(key, text))
+	}
+}
+
+// change types one answer, or does a step, or notes a fitting, or changes a size.
 func change(t *rapid.T, s *worksheets.Sheet) {
 	switch rapid.IntRange(0, 9).Draw(t, "kind of change") {
 	case 0:
 		s.Done = rapid.SliceOfN(typed(), 0, 4).Draw(t, "done")
-	case 1:
+	case 1, 2, 3:
+		changeSize(t, s)
+	case 4:
 		f := worksheets.Fitting{Date: typed().Draw(t, "date"), Note: typed().Draw(t, "note")}
 		s.Fittings = append(s.Fittings[:len(s.Fittings):len(s.Fittings)], f)
 	default:
@@ -155,7 +239,10 @@ func TestWhatIsUnknownOutlivesAnyChange(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		d := decode(t, hostile)
 		for range rapid.IntRange(1, 6).Draw(r, "changes") {
-			change(r, &d.Sheet)
+			was := d.Sheet
+			if change(r, &d.Sheet); len(d.Sheet.Sizes) < len(was.Sizes) { // what else a size says goes with it
+				d.Sheet = was
+			}
 		}
 		out, _ := encode(t, d)
 		if got := strangers(t, out); got != want {
@@ -169,6 +256,7 @@ func TestANewFileSaysTheSameAndHasEveryKey(t *testing.T) {
 	full := filledSheet(t)
 	full.Done = []string{"sleeve-mark", "sleeve-pin"}
 	full.Fittings = []worksheets.Fitting{{Date: "2026-11-20", Note: "tight \"here\""}, {Note: "no day"}}
+	full.Sizes = decode(t, sized).Sheet.Sizes
 	for name, s := range map[string]worksheets.Sheet{"filled": full, "empty": {}} {
 		source, lost := encode(t, worksheets.New(s))
 		d := decode(t, source)
@@ -194,8 +282,8 @@ func TestANewFileSaysTheSameAndHasEveryKey(t *testing.T) {
 				t.Errorf("%s: %v means %v, meant %v", name, k, got, want)
 			}
 		}
-		if !reflect.DeepEqual([]any{append([]string{}, d.Sheet.Done...), d.Sheet.Fittings}, []any{append([]string{}, s.Done...), s.Fittings}) {
-			t.Errorf("%s: done %q and fittings %q", name, d.Sheet.Done, d.Sheet.Fittings)
+		if !reflect.DeepEqual([]any{append([]string{}, d.Sheet.Done...), d.Sheet.Fittings, d.Sheet.Sizes}, []any{append([]string{}, s.Done...), s.Fittings, s.Sizes}) {
+			t.Errorf("%s: done %q, fittings %q and sizes %q", name, d.Sheet.Done, d.Sheet.Fittings, d.Sheet.Sizes)
 		}
 		otherReader(t, source)
 	}

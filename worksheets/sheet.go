@@ -39,6 +39,7 @@ const Version = 1
 type Sheet struct {
 	answers  [keyCount]string
 	meant    units.System // the unit before one that cannot be read
+	Sizes    []Size       // of the pattern, besides the one in hand
 	Done     []string     // ids of finished tracing steps
 	Fittings []Fitting
 	Drafts   Drafts // what is in no file: half typed
@@ -58,6 +59,9 @@ func (s Sheet) Since(earlier, later Sheet) Sheet {
 			s.answers[k] = later.answers[k]
 		}
 	}
+	if !slices.Equal(later.Sizes, earlier.Sizes) {
+		s.Sizes = later.Sizes
+	}
 	if !slices.Equal(later.Done, earlier.Done) {
 		s.Done = later.Done
 	}
@@ -70,7 +74,7 @@ func (s Sheet) Since(earlier, later Sheet) Sheet {
 
 // Equal tells whether two sheets say the same in the same words, in their files.
 func (s Sheet) Equal(other Sheet) bool {
-	return s.answers == other.answers && slices.Equal(s.Done, other.Done) && slices.Equal(s.Fittings, other.Fittings)
+	return s.answers == other.answers && slices.Equal(s.Sizes, other.Sizes) && slices.Equal(s.Done, other.Done) && slices.Equal(s.Fittings, other.Fittings)
 }
 
 // Same is [Sheet.Equal], and what is half typed is the same too.
@@ -113,6 +117,7 @@ func (s *Sheet) setUnit(text string) error {
 			s.answers[k] = WithUnit(s.answers[k], before)
 		}
 	}
+	s.Sizes = sizesIn(s.Sizes, before)
 	if s.answers[Ruler] == "" { // the ruler in the hand stays the same
 		s.answers[Ruler] = units.UsualRuler(before).String()
 	}
@@ -136,6 +141,10 @@ func (s *Sheet) Check(k Key) error {
 	}
 	var err error
 	switch k.Kind() {
+	case Text:
+		if k == PatternSize {
+			err = s.checkName(text, -1)
+		}
 	case Choice:
 		if !slices.Contains(k.Options(), text) {
 			err = &ValueError{text, "not one of the choices", quotedList(k.Options())}

@@ -17,6 +17,7 @@ var filled = map[worksheets.Key]string{
 	worksheets.HighBust: "97.5 cm", worksheets.Waist: "31,25", worksheets.Hip: "1010 mm", worksheets.Elbow: "12 ⅓", worksheets.Wrist: "6.75",
 	worksheets.EaseBicep: "+1 3/4", worksheets.EaseBust: "-1/2", worksheets.EaseWaist: "0", worksheets.EaseHip: "− 1 1/8",
 	worksheets.EaseElbow: "2 in", worksheets.EaseWrist: ".5",
+	worksheets.PatternSize: "14", worksheets.ChartBust: "36", worksheets.ChartHighBust: "34 1/2",
 	worksheets.SleeveLength: "long", worksheets.SleeveStyle: "shirt", worksheets.SleeveWidth: "14 5/64", worksheets.SleeveMeasured: "edge",
 	worksheets.SleeveAllowance: "5/8", worksheets.CapHeight: "5 1⁄4", worksheets.CapFront: "9", worksheets.CapBack: "9 1/4\"",
 	worksheets.UnderarmSeam: "17", worksheets.HemWidth: "9 7/32", worksheets.ElbowWidth: "13 2/3",
@@ -249,6 +250,7 @@ func TestASheetIsAValue(t *testing.T) {
 	for _, change := range []func(*worksheets.Sheet){
 		func(s *worksheets.Sheet) { s.Done = []string{"b"} },
 		func(s *worksheets.Sheet) { s.Fittings = nil },
+		func(s *worksheets.Sheet) { *s = s.WithSize(0, worksheets.Size{}.With(worksheets.SleeveWidth, "13")) },
 		func(s *worksheets.Sheet) { s.Set(worksheets.Bust, "39 1/2") }, // the same length in other words
 	} {
 		other := s
