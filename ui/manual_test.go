@@ -125,7 +125,7 @@ func TestTheManualIsWhole(t *testing.T) {
 	for _, k := range worksheets.Keys() {
 		has("FILE", k.Path())
 	}
-	for _, k := range []string{"version", "progress.done", "fitting.date", "fitting.note"} {
+	for _, k := range []string{"version", "progress.done", "size.name", "size.chart_bust", "size.chart_high_bust", "size.[size.sleeve]", "size.[size.bodice]", "fitting.date", "fitting.note"} {
 		has("FILE", k)
 	}
 	for _, f := range units.Forms {

@@ -38,7 +38,7 @@ func TestAskEveryQuestion(t *testing.T) {
 			t.Errorf("aligned: %q", l)
 		}
 	}
-	if want := len(forms.Fields) - 2; asked != want { // nobody is asked where body and pattern were taken from
+	if want := len(forms.Fields) - 2 - 3; asked != want { // nobody is asked where body and pattern were taken from, nor for a size
 		t.Errorf("%d of %d questions", asked, want)
 	}
 	props.Says(t, out, "Choir blouse, for Odile. Lengths in inches; amounts to mark for a ruler in 1/8 in.",

@@ -41,6 +41,10 @@ var Fields = map[worksheets.Key]Field{
 	worksheets.EaseElbow: {"At the elbow", "ease at the elbow", "What a long sleeve must be larger than the bent elbow."},
 	worksheets.EaseWrist: {"At the wrist", "ease at the wrist", "What a long sleeve must be larger than the wrist; a hand has to pass."},
 
+	worksheets.PatternSize:   {"Size", "size", "What the pattern calls the size that is measured here, such as 14 or M."},
+	worksheets.ChartBust:     {"Chart: bust", "bust in the size chart", "The bust that the pattern's own size chart gives for this size."},
+	worksheets.ChartHighBust: {"Chart: high bust", "high bust in the size chart", "The high bust that the size chart gives, if it has one."},
+
 	worksheets.SleeveWidth: {"Sleeve width", "sleeve width", "The sleeve pattern laid flat, straight across at the bicep line, " +
 		"where the underarm seam meets the cap."},
 	worksheets.SleeveMeasured: {"Measured between", "sleeve measured between", "Seam lines, or cut edges: then the seam allowances are taken off here, once."},

@@ -55,6 +55,10 @@ ease with one key. Any other is a note and nothing more.
 A new worksheet can begin with the body or the pattern of another one in the folder, and ctrl+f takes them into the one at hand. The
 worksheet remembers the file. When something is measured again there, a finding says so, and w in step 5 opens the new values as a copy.`
 
+const sizeProse = `
+Another size of the same pattern; up to %d. How the pattern was measured, its allowances, style and length, and where its darts start are
+in [sleeve] and [bodice], for every size. Any other key that a size lacks is not known for that size.`
+
 const savingProse = `
 An answer is on disk as soon as you leave its field. The file is written aside and renamed, so it is whole at any moment; it keeps its
 owner, its permissions, its links and its other names.

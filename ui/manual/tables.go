@@ -47,11 +47,29 @@ func file() section {
 	}
 	s.below("[progress]")
 	s.entry("done", "A list of the steps at the table that are ticked off, each with the amounts that it was done with.")
+	s.below("[[size]]")
+	s.say(fmt.Sprintf(sizeProse, worksheets.MostSizes))
+	s.entry("name", fmt.Sprintf("What the pattern calls the size. Takes any text of at most %d characters that no other size has.", worksheets.LongestSize))
+	s.entry("chart_bust", "As in [pattern].")
+	s.entry("chart_high_bust", "As in [pattern].")
+	s.entry("[size.sleeve]", "The keys of [sleeve] that differ by size, as far as measured: "+sizeKeys("sleeve")+".")
+	s.entry("[size.bodice]", "The keys of [bodice] that differ by size: "+sizeKeys("bodice")+".")
 	s.below("[[fitting]]")
 	s.say("What a test garment showed; as many as there were.")
 	s.entry("date", "The day.")
 	s.entry("note", "What it showed, in your words.")
 	return s
+}
+
+// sizeKeys are the names of the keys of a table that differ by size.
+func sizeKeys(table string) string {
+	var names []string
+	for _, k := range worksheets.SizeKeys() {
+		if in, name, _ := strings.Cut(k.Path(), "."); in == table {
+			names = append(names, name)
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 // keyWords say what an answer is, what may be written, and what stands for an empty

@@ -68,13 +68,35 @@ func spread(list []trial, k worksheets.Key, values []string, named bool) ([]tria
 			if named {
 				one.value = v
 			}
-			if err := one.doc.Sheet.Set(k, v); err != nil {
+			if err := change(&one.doc.Sheet, k, v); err != nil {
 				return nil, fmt.Errorf("%s: %w", k, err)
 			}
 			out = append(out, one)
 		}
 	}
 	return out, nil
+}
+
+// change changes an answer of a sheet. Another size in hand is another measured size of
+// the pattern, with all that was measured of it.
+func change(s *worksheets.Sheet, k worksheets.Key, text string) error {
+	name := strings.TrimSpace(text)
+	if k != worksheets.PatternSize || name == s.Text(k) {
+		return s.Set(k, text)
+	}
+	i, ok := s.SizeNamed(name)
+	if ok {
+		*s = s.TakeInHand(i)
+		return nil
+	}
+	if len(s.Sizes) == 0 {
+		return fmt.Errorf("no other size of this pattern was measured, so %q cannot be tried", name)
+	}
+	var measured []string
+	for _, z := range s.Sizes {
+		measured = append(measured, z.Name())
+	}
+	return fmt.Errorf("no size %q was measured; choose %s", name, typeset.OrList(measured))
 }
 
 // rangeOf are the values of start..end/step, for a key that is a length; nil

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -200,5 +201,44 @@ func TestTryTouchesNothingAndSaysWhatIsWrong(t *testing.T) {
 	}
 	if props.Read(t, "sheet.toml") != string(source) {
 		t.Error("trying changed the file")
+	}
+}
+
+// Another size in hand is all that was measured of it; one that was not measured is
+// refused with those that were.
+func TestTryAnotherSize(t *testing.T) {
+	t.Chdir(t.TempDir())
+	blouse := props.Read(t, props.Example("choir-blouse"))
+	sizes := "\n[pattern]\nsize = \"14\"\n\n[[size]]\nname = \"16\"\n[size.sleeve]\nwidth = \"14 1/2\"\n[size.bodice]\nfront = \"10 3/4\"\nback = \"10 1/4\"\n"
+	os.WriteFile("sized.toml", []byte(blouse+sizes), 0o644)
+	alone := strings.NewReplacer(`width         = "13"`, `width = "14 1/2"`, `"10 1/4"`, `"10 3/4"`, `"9 3/4"`, `"10 1/4"`).Replace(blouse)
+	for _, key := range []string{"cap_height", "cap_front", "cap_back", "underarm_seam", "hem_width", "armhole_front", "armhole_back",
+		"corner_out_front", "corner_down_front", "corner_out_back", "corner_down_back", "side_seam"} {
+		alone = strings.Replace(alone, "\n"+key+" ", "\n# "+key+" ", 1) // not measured of this size
+	}
+	os.WriteFile("alone.toml", []byte(alone), 0o644)
+	_, want, _ := run("", "show", "--json", "alone.toml")
+	status, out, errs := run("", "try", "--json", "sized.toml", "pattern.size=16")
+	var got struct{ Before, After any }
+	var shown any
+	if json.Unmarshal([]byte(out), &got) != nil || json.Unmarshal([]byte(want), &shown) != nil || errs != "" || status != 0 {
+		t.Fatalf("status %d, %s", status, errs)
+	}
+	for _, name := range []string{"need", "sides", "finished", "seams", "slide_band"} {
+		one, other := got.After.(map[string]any)[name], shown.(map[string]any)[name]
+		if !reflect.DeepEqual(one, other) {
+			t.Errorf("%s is %v, and %v in a worksheet of this size alone", name, one, other)
+		}
+	}
+	if _, out, _ := run("", "try", "sized.toml", "pattern.size=14"); !strings.Contains(out, "Nothing changes.") {
+		t.Errorf("the size in hand:\n%s", out)
+	}
+	for _, file := range []string{"sized.toml", props.Example("choir-blouse")} {
+		if status, _, errs := run("", "try", file, "pattern.size=18"); status != 2 || !strings.Contains(errs, `"18"`) || strings.Contains(errs, "choose 16") != (file == "sized.toml") {
+			t.Errorf("%s: status %d, %s", file, status, errs)
+		}
+	}
+	if props.Read(t, "sized.toml") != blouse+sizes {
+		t.Error("the file was changed")
 	}
 }
