@@ -11,18 +11,19 @@ import (
 
 // The marking gauge of a card, true to scale.
 
-// gauge is the second page: strips to cut out and lay on the paper, true to
+// gauge is a page of strips to cut out and lay on the paper, true to
 // scale, and squares to check the printer with.
 func (c *card) gauge() {
-	c.Y = Margin
+	c.begin()
 	c.Title("Marking gauge: " + c.r.Name())
-	c.Say(textSize, Roman, "True to scale: print at 100 %, and measure the squares before you trust a strip. Cut along the dashed lines; lay the 0 of a side on its underarm corner.")
+	c.Paragraph(textSize, Roman, "True to scale: print at 100 %, and measure the squares before you trust a strip. Cut along the dashed lines; lay the 0 of a side on its underarm corner.")
 	c.Y += 4
 	for _, s := range c.strips() {
 		c.strip(s)
 	}
 	c.square(Margin, 2*units.Inch, "2 in")
 	c.square(Margin+65, 5*units.Centimetre, "5 cm")
+	c.Y += (2 * units.Inch).Millimetres() + 2
 }
 
 // strip is one strip of the gauge: marks from zero, each with a word.
@@ -71,21 +72,21 @@ func (c *card) strips() []strip {
 // strip draws one strip, its name and words inside the line that it is cut
 // along. Outward is to the right. A mark is a thin bar whose middle is the place.
 func (c *card) strip(s strip) {
-	const bar, inside = 0.2, 3.0
+	const bar, inside, row = 0.2, 3.0, 4.2
 	low, high := units.Length(0), units.Length(0)
 	for _, m := range s.marks {
 		low, high = min(low, m.at), max(high, m.at)
 	}
-	tall := 9 + 3*float64(len(s.marks)+1)
+	tall := 8 + row*float64(len(s.marks)+1)
 	length := (high - low).Millimetres() + 2*inside
 	words := c.Surface.Width(textSize, Bolder, typeset.Capitalised(s.name))
 	for _, m := range s.marks {
-		words = max(words, (m.at-low).Millimetres()+c.Surface.Width(6, Roman, m.words))
+		words = max(words, (m.at-low).Millimetres()+c.Surface.Width(leastSize, Roman, m.words))
 	}
 	length = max(length, words+2*inside)
 	top := c.Y + 1.5
 	if length > c.Size.Width-2*Margin || top+tall > c.Size.Height-Margin {
-		c.Say(textSize, Roman, typeset.Capitalised(s.name)+": no room for it on this paper; measure it with the ruler.")
+		c.Paragraph(textSize, Roman, typeset.Capitalised(s.name)+": no room for it on this paper; measure it with the ruler.")
 		return
 	}
 	for _, edge := range [][4]float64{ // dashed: to be cut along, and no mark
@@ -94,13 +95,13 @@ func (c *card) strip(s strip) {
 	} {
 		c.Line(edge[0], edge[1], edge[2], edge[3], 0.15, true)
 	}
-	c.Text(Margin+inside, top+3.4, textSize, Bolder, typeset.Capitalised(s.name))
+	c.Text(Margin+inside, top+row, textSize, Bolder, typeset.Capitalised(s.name))
 	zero := Margin + inside - low.Millimetres()
 	for i, m := range s.marks {
 		x := zero + m.at.Millimetres()
 		c.Box(x-bar/2, top+tall-5, bar, 5, true)
-		c.Text(x+0.6, top+3.4+3*float64(i+1), 6, Roman, m.words)
-		c.Line(x, top+4+3*float64(i), x, top+tall-5, 0.05, true)
+		c.Text(x+0.8, top+row+row*float64(i+1), leastSize, Roman, m.words)
+		c.Line(x, top+1.2+row*float64(i+1), x, top+tall-5, 0.05, true)
 	}
 	c.Y = top + tall + 2
 }

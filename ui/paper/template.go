@@ -26,12 +26,10 @@ type cornerTemplate struct {
 	line     string // the name of the girth's line
 }
 
-// templatePoint is a place with its name, above or below it, and right or left: corner and mark may lie
-// close together.
+// templatePoint is a place with its name.
 type templatePoint struct {
-	at          calc.Point
-	words       string
-	below, left bool
+	at    calc.Point
+	words string
 }
 
 // templates print a template for every side that is altered, beside each other where
@@ -41,19 +39,15 @@ func (c *card) templates() {
 	if len(list) == 0 {
 		return
 	}
-	c.NewPage()
-	c.Y = Margin
-	c.Title("Corner templates: " + c.r.Name())
-	for _, part := range c.Broken("True to scale, by the marks: print at 100 %. Lay the pin hole on the pin and the line on the line you drew: corners, mark and seams "+
-		"must lie on yours. Outward is to the right (on one that lies sideways, down); turn a template over for the side that goes the other way.", textSize, Roman, c.Size.Width-2*Margin) {
-		c.Say(textSize, Roman, part)
-	}
+	c.Heading("Corner templates")
+	c.Paragraph(textSize, Roman, "True to scale, by the marks: print at 100 %. Lay the pin hole on the pin and the line on the line you drew: corners, mark and seams "+
+		"must lie on yours. Outward is to the right (on one that lies sideways, down); turn a template over for the side that goes the other way.")
 	x, top, lowest := Margin, c.Y+3, c.Y+3
 	for _, t := range list {
 		w, h, sideways := t.size(c.Size)
 		if w == 0 {
 			c.Y = lowest
-			c.Say(textSize, Roman, fmt.Sprintf("%s: no room for it on this paper; check that corner with a ruler, from the pin.", typeset.Capitalised(t.name)))
+			c.Paragraph(textSize, Roman, fmt.Sprintf("%s: no room for it on this paper; check that corner with a ruler, from the pin.", typeset.Capitalised(t.name)))
 			lowest = c.Y + 2
 			x, top = Margin, lowest
 			continue
@@ -91,20 +85,19 @@ func (c *card) cornerTemplates() (list []cornerTemplate) {
 func templateOf(s calc.Side, e calc.Edge, t calc.Turn, p calc.SidePlan) cornerTemplate {
 	corner, fresh := calc.Point{X: e.W, Y: -e.H}, calc.Point{X: t.CornerX, Y: t.CornerY}
 	mark := calc.Point{X: e.W + p.Marked().Millimetres(), Y: -e.H}
-	lower := fresh.Y < mark.Y // turned inward, the new corner lies below its mark
 	out := cornerTemplate{name: wording.SubjectWords[s.Subject()], line: "bicep line", points: []templatePoint{
-		{at: calc.Point{}, words: "pin hole"}, {at: corner, words: "old corner", below: p.Marked() < 0},
-		{at: fresh, words: "new corner", below: lower, left: lower},
+		{at: calc.Point{}, words: "pin hole"}, {at: corner, words: "old corner"},
+		{at: fresh, words: "new corner"},
 	}}
 	if fresh != mark {
-		out.points = append(out.points, templatePoint{at: mark, words: "last mark", below: !lower, left: lower})
+		out.points = append(out.points, templatePoint{at: mark, words: "last mark"})
 	}
 	line := e.LineAt()
 	if !s.OfSleeve() {
 		out.line = "bust line"
 	}
 	if at, ok := t.Outline.Find(calc.LinePoint); ok {
-		out.points = append(out.points, templatePoint{at: at, words: "mark on the bust line", below: true})
+		out.points = append(out.points, templatePoint{at: at, words: "mark on the bust line"})
 	}
 	low := math.Min(math.Min(corner.Y, fresh.Y)-seamShown, line.Y-belowLine)
 	out.old = calc.Stroke{corner, e.SeamTo(low)}
@@ -133,7 +126,7 @@ func templateOf(s calc.Side, e calc.Edge, t calc.Turn, p calc.SidePlan) cornerTe
 func (t cornerTemplate) bounds() (minX, maxX, minY, maxY float64) {
 	minX, maxX, minY, maxY = -5.0, 5.0, 0.0, 3.0
 	grow := func(p calc.Point) {
-		minX, maxX, minY, maxY = math.Min(minX, p.X-3), math.Max(maxX, p.X+24), math.Min(minY, p.Y-1), math.Max(maxY, p.Y+3)
+		minX, maxX, minY, maxY = math.Min(minX, p.X-3), math.Max(maxX, p.X+nameRoom), math.Min(minY, p.Y-1), math.Max(maxY, p.Y+3)
 	}
 	for _, p := range t.points {
 		grow(p.at)
@@ -145,6 +138,9 @@ func (t cornerTemplate) bounds() (minX, maxX, minY, maxY float64) {
 	}
 	return minX, maxX, minY, maxY
 }
+
+// nameRoom is the room beside a point for its name, in millimetres.
+const nameRoom = 24.0
 
 // templateHead is the room above a template for its name, in millimetres.
 const templateHead = 7.0
@@ -184,20 +180,34 @@ func (c *card) template(t cornerTemplate, left, top float64, sideways bool) {
 	stroke(t.girth, 0.1, false)
 	stroke(t.old, 0.15, true)
 	stroke(t.new, 0.4, false)
-	x, y := at(t.girth[0])
-	c.Text(x+1, y-0.8, 6, Roman, t.line)
-	const dot, arm = 0.5, 2.5
+	c.templateNames(t, at)
+}
+
+// templateNames mark the points of a template, and name each where the name covers no
+// other, no point and no line.
+func (c *card) templateNames(t cornerTemplate, at func(calc.Point) (x, y float64)) {
+	const dot, arm, size = 0.5, 2.5, leastSize
+	free := clear{within: box{Margin, Margin, c.Size.Width - 2*Margin, c.Size.Height - 2*Margin}}
+	for _, s := range []calc.Stroke{t.girth, t.old, t.new} {
+		for i := 1; i < len(s); i++ {
+			x1, y1 := at(s[i-1])
+			x2, y2 := at(s[i])
+			free.lines = append(free.lines, [4]float64{x1, y1, x2, y2})
+		}
+	}
 	for _, p := range t.points {
 		x, y := at(p.at)
 		c.Box(x-dot/2, y-dot/2, dot, dot, true)
 		c.Line(x-arm, y, x+arm, y, 0.1, false)
 		c.Line(x, y-arm, x, y+arm, 0.1, false)
-		if p.below {
-			y += 3.6
+		free.boxes = append(free.boxes, box{x - arm, y - arm, 2 * arm, 2 * arm})
+	}
+	for _, p := range append(t.points, templatePoint{t.girth[0], t.line}) {
+		x, y := at(p.at)
+		b, near := free.place(x, y, c.Surface.Width(size, Roman, p.words), size*lineHeight)
+		if !near { // say by a line which point it is
+			c.Line(x, y, b.x+b.w/2, b.y+b.h/2, 0.05, true)
 		}
-		if p.left {
-			x -= 2 + c.Surface.Width(6, Roman, p.words)
-		}
-		c.Text(x+1, y-0.8, 6, Roman, p.words)
+		c.Text(b.x, b.y+ascent*size, size, Roman, p.words)
 	}
 }

@@ -1,0 +1,173 @@
+package paper
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+
+	"capscye/calc"
+	"capscye/ui/internal/props"
+	"capscye/ui/report"
+	"capscye/worksheets"
+)
+
+// What a person sees of a card from where they stand, by the boxes of everything that is
+// set.
+
+// setText is a text as it was set.
+type setText struct {
+	page int
+	box
+	size float64
+	text string
+}
+
+// recorder is a surface that keeps what is set. The measure of its type is the PDF's.
+type recorder struct {
+	*PDF
+	page  int
+	texts []setText
+	bold  [][5]float64 // page and ends of the lines that are drawn thick
+}
+
+func (r *recorder) NewPage() { r.page++ }
+
+func (r *recorder) Text(x, y, size float64, f Face, s string) {
+	const up, down = 0.73 * 25.4 / 72, 0.2 * 25.4 / 72 // capitals and tails of DejaVu, for a point of size
+	r.texts = append(r.texts, setText{r.page, box{x, y - up*size, r.Width(size, f, s), (up + down) * size}, size, s})
+}
+
+func (r *recorder) Line(x1, y1, x2, y2, width float64, _ bool) {
+	if width >= 0.3 {
+		r.bold = append(r.bold, [5]float64{float64(r.page), x1, y1, x2, y2})
+	}
+}
+
+func (r *recorder) Box(x, y, w, h float64, filled bool) {}
+
+func recorded(t *testing.T, r report.Report, p Size) *recorder {
+	t.Helper()
+	measure, err := NewPDF(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := &recorder{PDF: measure}
+	printCard(out, p, r, props.SomeDay)
+	return out
+}
+
+// cards are the examples and what becomes of them with other answers: inward, uneven,
+// large, kept, missing.
+func cards(t *testing.T) map[string]report.Report {
+	t.Helper()
+	list := map[string]report.Report{}
+	for _, name := range worksheets.Examples() {
+		r := props.ReportOf(t, name)
+		list[name] = r
+		for what, set := range map[string][]string{
+			"inward":  {"ease.bicep", "0", "ease.bust", "0", "method.follow", "hold"},
+			"uneven":  {"method.front_share_sleeve", "0.4", "method.front_share_bust", "0.7", "about.ruler", "1/64 in"},
+			"large":   {"ease.bicep", "4 in", "ease.bust", "9 in"},
+			"kept":    {"method.armhole", "keep"},
+			"missing": {"sleeve.width", "", "bodice.front", ""},
+			"turned":  {"about.unit", map[string]string{"in": "cm", "cm": "in"}[r.Scale.System.String()]},
+		} {
+			s := r.Sheet
+			for i := 0; i < len(set); i += 2 {
+				k, ok := worksheets.KeyNamed(set[i])
+				if !ok {
+					t.Fatal(set[i])
+				}
+				s.Set(k, set[i+1])
+			}
+			list[name+", "+what] = r.With(s)
+		}
+	}
+	return list
+}
+
+func TestNothingOnACardOverlaps(t *testing.T) {
+	for name, r := range cards(t) {
+		for paperName, size := range Sizes {
+			out := recorded(t, r, size)
+			for i, a := range out.texts {
+				if a.x < Margin-0.1 || a.y < Margin-3 || a.x+a.w > size.Width-Margin+0.5 || a.y+a.h > size.Height-Margin+1.5 {
+					t.Errorf("%s on %s: %q stands in the margin of page %d: %+v", name, paperName, a.text, a.page, a.box)
+				}
+				for _, b := range out.texts[:i] {
+					if a.page == b.page && a.meets(b.box) {
+						t.Errorf("%s on %s, page %d: %q lies on %q", name, paperName, a.page, a.text, b.text)
+					}
+				}
+				for _, l := range out.bold {
+					if int(l[0]) == a.page && a.crossed([4]float64(l[1:])) {
+						t.Errorf("%s on %s, page %d: a line %v runs through %q %v", name, paperName, a.page, l, a.text, a.box)
+					}
+				}
+			}
+		}
+	}
+}
+
+// 9 points are the least that is read at arm's length; the amounts are the largest thing
+// on the card, and stand on its first page.
+func TestACardIsReadFromAWall(t *testing.T) {
+	for name, r := range cards(t) {
+		out := recorded(t, r, Sizes["letter"])
+		largest, least := 0.0, 100.0
+		for _, a := range out.texts {
+			largest, least = max(largest, a.size), min(least, a.size)
+		}
+		if least < 9 {
+			t.Errorf("%s: type of %v points", name, least)
+		}
+		if r.Plan.Open {
+			continue
+		}
+		for _, a := range out.texts {
+			amount := regexp.MustCompile(`^(Pivot|Slide|slide|As it is)`).MatchString(a.text)
+			if a.size == largest && (!amount || a.page != 1) {
+				t.Errorf("%s: %q on page %d is the largest thing, %v points", name, a.text, a.page, a.size)
+			}
+		}
+		for _, s := range calc.Sides() {
+			for _, words := range strings.Split(report.SideWords(r.Plan.Sides[s], r.Scale), ", ") {
+				if words != "" && !strings.Contains(largeWords(out, largest), strings.ToLower(words)) {
+					t.Errorf("%s: %q of %v is not large", name, words, s)
+				}
+			}
+		}
+		if largest < 28 {
+			t.Errorf("%s: the largest type has %v points", name, largest)
+		}
+	}
+}
+
+func largeWords(out *recorder, size float64) string {
+	var b strings.Builder
+	for _, a := range out.texts {
+		if a.size == size {
+			b.WriteString(strings.ToLower(a.text) + "\n")
+		}
+	}
+	return b.String()
+}
+
+// The pieces of a garment are drawn at one scale, which is said once; nobody at a wall has
+// keys to press.
+func TestACardHasOneScaleAndNoKeys(t *testing.T) {
+	keys := regexp.MustCompile(`(?i)\^[a-z]\b|ctrl|\b(press|esc|enter|space bar|tab key)\b`)
+	for name, r := range cards(t) {
+		scales := 0
+		for _, a := range recorded(t, r, Sizes["a4"]).texts {
+			scales += strings.Count(a.text, "1 : ")
+			if keys.MatchString(a.text) {
+				t.Errorf("%s: %q speaks of a key", name, a.text)
+			}
+		}
+		if scales != 1 {
+			t.Errorf("%s: %s", name, fmt.Sprint(scales, " scales are said"))
+		}
+	}
+}
