@@ -265,16 +265,3 @@ func (s *Sheet) Count(k Key) int {
 	n, _ := smallCount(specs[k].usual)
 	return n
 }
-
-// Name is what the sheet is called: its title and its wearer, as far as they
-// are given.
-func (s *Sheet) Name() string {
-	title, wearer := s.answers[Title], s.answers[Wearer]
-	switch {
-	case wearer == "":
-		return title
-	case title == "":
-		return "For " + wearer
-	}
-	return title + ", for " + wearer
-}

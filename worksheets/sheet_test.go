@@ -260,19 +260,6 @@ func TestASheetIsAValue(t *testing.T) {
 	}
 }
 
-func TestASheetIsCalledByItsTitleAndItsWearer(t *testing.T) {
-	var s worksheets.Sheet
-	if s.Name() != "" {
-		t.Errorf("an empty sheet is called %q", s.Name())
-	}
-	if s.Set(worksheets.Wearer, "Tamsel"); s.Name() != "For Tamsel" {
-		t.Errorf("called %q", s.Name())
-	}
-	if s.Set(worksheets.Title, "Blouse"); s.Name() != "Blouse, for Tamsel" {
-		t.Errorf("called %q", s.Name())
-	}
-}
-
 func TestEveryKeyIsFoundByItsPath(t *testing.T) {
 	for _, k := range worksheets.Keys() {
 		if found, ok := worksheets.KeyNamed(k.Path()); !ok || found != k || k.String() != k.Path() || strings.Count(k.Path(), ".") != 1 {

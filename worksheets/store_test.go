@@ -242,7 +242,7 @@ func TestAnExampleHasNoFileUntilItIsGivenOne(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if p, u := messages(d.Problems()), messages(d.Unknown()); p != nil || u != nil || d.Path() != "" || d.Saved() || d.Sheet.Name() == "" {
+		if p, u := messages(d.Problems()), messages(d.Unknown()); p != nil || u != nil || d.Path() != "" || d.Saved() || d.Sheet.Text(worksheets.Title) == "" {
 			t.Errorf("%s: problems %q, unknown %q, path %q, saved %v", name, p, u, d.Path(), d.Saved())
 		}
 		d.SetPath(filepath.Join(t.TempDir(), "mine.toml"))

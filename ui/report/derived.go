@@ -12,8 +12,8 @@ import (
 // Holds tells that a report is still the report of a sheet, which lies on the
 // same desk, so that all else that reports are made from is the same. A finding
 // that names a line of the file does not hold, for saving moves lines.
-func (r Report) Holds(s *worksheets.Sheet, system units.System) bool {
-	return r.steps != nil && r.Scale.System == system && r.Sheet.Equal(*s) &&
+func (r Report) Holds(d *worksheets.Document, system units.System) bool {
+	return r.steps != nil && r.Scale.System == system && r.Sheet.Equal(d.Sheet) && r.file == fileName(d) &&
 		!slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Code == calc.ValueUnreadable || f.Code == calc.UnknownKey })
 }
 

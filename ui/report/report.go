@@ -6,7 +6,10 @@
 package report
 
 import (
+	"cmp"
+	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"capscye/calc"
@@ -20,6 +23,7 @@ import (
 // any face.
 type Report struct {
 	Sheet    worksheets.Sheet
+	file     string // the name of its file, "" for none
 	by       Reckoner
 	Scale    units.Scale
 	Input    calc.Input
@@ -37,7 +41,7 @@ func Reckon(d *worksheets.Document, today time.Time, shown units.System) Report 
 
 // Reckon is Reckon on the day of a reckoner.
 func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
-	r := Report{Sheet: d.Sheet, by: k, Scale: d.Sheet.Scale(), Input: Input(&d.Sheet, k.Today), Problems: d.Problems()}
+	r := Report{Sheet: d.Sheet, file: fileName(d), by: k, Scale: d.Sheet.Scale(), Input: Input(&d.Sheet, k.Today), Problems: d.Problems()}
 	r.Did(ReckonedPlan)
 	if shown != 0 {
 		r.Scale.System = shown
@@ -67,7 +71,9 @@ func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
 
 // With is the report of another sheet on the same day, in the same unit.
 func (r Report) With(s worksheets.Sheet) Report {
-	return r.by.Reckon(&worksheets.Document{Sheet: s}, r.Scale.System)
+	with := r.by.Reckon(&worksheets.Document{Sheet: s}, r.Scale.System)
+	with.file = r.file
+	return with
 }
 
 // Worded is a finding of the sums, ready to be shown.
@@ -107,10 +113,21 @@ func (r Report) AgainstCutting() []Finding {
 	return list
 }
 
-// Name is what the sheet is called on screens and paper.
+// Name is what the worksheet is called on screens and paper: by its title and its
+// wearer; without a title, by its file.
 func (r Report) Name() string {
-	if name := typeset.Plain(r.Sheet.Name()); name != "" {
+	title, wearer := r.Sheet.Text(worksheets.Title), r.Sheet.Text(worksheets.Wearer)
+	name := typeset.Plain(cmp.Or(strings.TrimSpace(title), r.file, "Untitled worksheet"))
+	if wearer == "" {
 		return name
 	}
-	return "Untitled sheet"
+	return name + ", for " + typeset.Plain(wearer)
+}
+
+// fileName is what the file of a document is called, "" where there is none.
+func fileName(d *worksheets.Document) string {
+	if d.Path() == "" {
+		return ""
+	}
+	return filepath.Base(d.Path())
 }

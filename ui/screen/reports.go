@@ -54,7 +54,7 @@ func (r *reports) bring(laid []*worksheets.Document, hand int) {
 // of the same answers, or a new one.
 func (r *reports) reckoned(doc *worksheets.Document, system units.System, known []report.Report) report.Report {
 	for _, k := range known {
-		if k.Holds(&doc.Sheet, system) {
+		if k.Holds(doc, system) {
 			return k
 		}
 	}

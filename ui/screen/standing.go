@@ -98,7 +98,7 @@ func (d *desk) adopt(msg savedMsg) {
 	d.doc.Sheet = msg.doc.Sheet.Since(msg.sheet, now)
 	d.doc.Sheet.Drafts = now.Drafts // the file has none
 	d.copies = following(d.copies, now, d.doc.Sheet)
-	if d.doc.Sheet.Equal(now) {
+	if d.doc.Sheet.Equal(now) && !msg.named { // a worksheet without a title goes by its file
 		return
 	}
 	d.reckon()

@@ -247,7 +247,7 @@ func TestStandardInputIsReadInItsPlace(t *testing.T) {
 	var out, errs bytes.Buffer
 	runWith(in, &out, &errs, "show", props.Example("choir-blouse"), "-", "-", props.Example("archive-coat"))
 	at := -1
-	for _, title := range []string{"Choir blouse", "From a pipe", "Untitled sheet", "Work coat"} {
+	for _, title := range []string{"Choir blouse", "From a pipe", "standard input", "Work coat"} {
 		next := strings.Index(out.String(), title)
 		if next <= at {
 			t.Fatalf("%q is not in its place: %s\n%s", title, errs.String(), out.String())
