@@ -30,7 +30,7 @@ func TestTerminalsOfNoKind(t *testing.T) {
 	for _, term := range []string{"TERM=no-such-kind", "TERM=vt100", "TERM=linux", "TERM=\x1b]0;x\a"} {
 		m := program.Start(t, t.TempDir(), []string{term}, "smock")
 		m.Await("Begin it?")
-		m.Goes("i", "[saved]")
+		m.Goes("i\r", "[saved]")
 		m.Goes("14\r", "14 in")
 		m.Types("\x03")
 		if status := m.Ends(); status != 0 || slices.ContainsFunc(program.Told(m.Raw()), func(s string) bool { return strings.HasPrefix(s, "OSC") }) {

@@ -41,7 +41,7 @@ func TestRealProgramOffersToBegin(t *testing.T) {
 	folder := t.TempDir()
 	term := program.Start(t, folder, []string{"NO_COLOR=1"}, "smock.toml")
 	term.Await("smock.toml does not exist yet. Begin it?")
-	term.Types("c")
+	term.Types("c\r")
 	term.Await("[saved]")
 	term.Types("34,9\r\x03")
 	if status := term.Ends(); status != 0 {

@@ -143,6 +143,9 @@ func (a *asking) open(names []string) (err error) {
 		if !errors.Is(err, fs.ErrNotExist) {
 			break
 		}
+		if err = console.MayBegin(name); err != nil {
+			break
+		}
 		a.say("%s does not exist yet.", typeset.Plain(name))
 		fallthrough
 	default:

@@ -199,7 +199,7 @@ func TestAskBeginsAFile(t *testing.T) {
 	if status != 1 || props.AnswerIn(t, "smock.toml", worksheets.Bicep) != "34,9" || props.AnswerIn(t, "smock.toml", worksheets.PivotLimitSleeve) != "2.5" {
 		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "smock.toml"))
 	}
-	if status, _, errs := run("c\n", "ask", "nosuch/smock"); status != 2 || !strings.Contains(errs, "nosuch/smock.toml: there is no such folder") {
+	if status, _, errs := run("c\n", "ask", "nosuch/smock"); status != 2 || !strings.Contains(errs, "there is no folder nosuch. Make it first") {
 		t.Errorf("status %d, %q", status, errs)
 	}
 }
@@ -221,8 +221,8 @@ func TestAskWithoutAFile(t *testing.T) {
 	}
 	before := props.Read(t, "allotment-smock.toml")
 	_, out, _ = run("i\n14\nnext\nAllotment smock\nquit\n?\nallotment-smock\nnosuch/a\n", "ask")
-	props.Says(t, out, "Enter takes allotment-smock-2.toml.", ".toml is added", "allotment-smock.toml exists already", "Not saved: nosuch/a.toml: there is no such folder",
-		"Saved now", "Kept in allotment-smock-2.toml.")
+	props.Says(t, out, "Enter takes allotment-smock-2.toml.", ".toml is added", "allotment-smock.toml exists already", "A name has no slash in it.",
+		"Kept in allotment-smock-2.toml.")
 	if props.Read(t, "allotment-smock.toml") != before || props.AnswerIn(t, "allotment-smock-2.toml", worksheets.Bicep) != "14" {
 		t.Error("written over, or lost")
 	}

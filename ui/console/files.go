@@ -5,10 +5,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 	"time"
 
-	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -43,38 +41,3 @@ func DayAndTime(t time.Time) string { return t.Local().Format("2006-01-02 15:04"
 
 // OpenElsewhere is said to the second program on a sheet.
 const OpenElsewhere = "Another capscye has this sheet open: let only one of them change it."
-
-// FreeName is the file that a new worksheet with that name goes to, or says why
-// it cannot.
-func FreeName(text string) (path, refusal string) {
-	path = strings.TrimSpace(text)
-	if path == "" {
-		return "", "A name is wanted, such as blouse.toml."
-	}
-	if !strings.HasSuffix(strings.ToLower(path), ".toml") {
-		path += ".toml"
-	}
-	if Exists(path) {
-		return "", typeset.Plain(path) + " exists already; choose another name."
-	}
-	return path, ""
-}
-
-// FileNameFor suggests a file name for a title.
-func FileNameFor(title string) string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(title) {
-		switch {
-		case 'a' <= r && r <= 'z' || '0' <= r && r <= '9':
-			b.WriteRune(r)
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
-			b.WriteByte('-')
-		}
-	}
-	const longest = 60 // of a name that is still read
-	name := strings.Trim(b.String(), "-")
-	if name == "" {
-		name = "worksheet"
-	}
-	return strings.TrimRight(name[:min(len(name), longest)], "-") + ".toml"
-}

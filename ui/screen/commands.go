@@ -6,11 +6,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
-	"capscye/ui/forms"
 	"capscye/ui/paper"
 	"capscye/ui/report"
 	"capscye/ui/roster"
-	"capscye/units"
 	"capscye/worksheets"
 )
 
@@ -32,11 +30,11 @@ func safely(run func() tea.Msg) tea.Cmd {
 // openFile opens a worksheet, and lets the one before go.
 func openFile(path string, before *worksheets.Recovery) tea.Cmd {
 	return safely(func() tea.Msg {
-		d, err := worksheets.Load(path)
+		d, name, err := console.LoadNamed(path)
 		if err != nil {
 			return openedMsg{err: err}
 		}
-		return opening(d, path, before)
+		return opening(d, name, before)
 	})
 }
 
@@ -84,33 +82,6 @@ func readSource(t taking) tea.Cmd {
 	})
 }
 
-// beginFile makes a new sheet and its file at once, so that everything typed
-// from then on has a file to be saved in.
-func beginFile(path string, sys units.System, t *taking, before *worksheets.Recovery) tea.Cmd {
-	return safely(func() tea.Msg {
-		d, err := begunWith(path, sys, t)
-		if err != nil {
-			return openedMsg{err: err}
-		}
-		return opening(d, path, before)
-	})
-}
-
-// begunWith is a new sheet, its file made. Where it takes measurements from another
-// one, it has that one's unit.
-func begunWith(path string, sys units.System, t *taking) (*worksheets.Document, error) {
-	if t == nil {
-		return console.Begun(path, forms.Begin(sys))
-	}
-	from, err := worksheets.Load(t.from)
-	if err != nil {
-		return nil, err
-	}
-	sheet := forms.Begin(from.Sheet.Unit())
-	sheet.Take(t.section, from.Sheet, t.from)
-	return console.Begun(path, sheet)
-}
-
 // takeTheirs opens the file as something else wrote it; what was changed here is
 // put aside, and the copies follow.
 func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *worksheets.Recovery) tea.Cmd {
@@ -133,10 +104,7 @@ func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *workshe
 func saveFile(k *desk, path string, over bool) tea.Cmd {
 	d := *k.doc
 	named := path != d.Path()
-	switch {
-	case named && d.Path() == "":
-		d.SetPath(path)
-	case named:
+	if named {
 		d.GoOnIn(path)
 	}
 	before := k.guard.place
@@ -168,7 +136,11 @@ func guardList(d *desk, list []worksheets.Sheet) tea.Cmd {
 // saveCopy writes the copy at hand to a file of its own.
 func saveCopy(k *desk, path string) tea.Cmd {
 	d := k.document(k.hand)
-	return safely(func() tea.Msg { return copySavedMsg{k, d.Sheet, path, d.SaveCopy(path)} })
+	saved := d.Sheet
+	if title := k.doc.Sheet.Text(worksheets.Title); k.isExample() && title == saved.Text(worksheets.Title) { // which is the example's
+		_ = d.Sheet.Set(worksheets.Title, "")
+	}
+	return safely(func() tea.Msg { return copySavedMsg{k, saved, path, d.SaveCopy(path)} })
 }
 
 // printFile writes the card of a report beside its sheet.

@@ -34,6 +34,10 @@ func (p *copyPage) press(name string) wish {
 	case "up", "down", "pgup", "pgdown", "home", "end":
 		return p.lines.press(name)
 	case "k":
+		if d.isExample() {
+			d.message = "The example stays as it is: s gives a copy a file of its own."
+			return nil
+		}
 		return toChooseCopy{}
 	case "d", "s":
 		switch {

@@ -22,7 +22,7 @@ func TestStepsAsSeen(t *testing.T) {
 	for _, size := range []struct{ width, height int }{{80, 24}, {120, 40}} {
 		for s := range forms.StepCount {
 			t.Run(fmt.Sprintf("%dx%d/%d-%s", size.width, size.height, s+1, forms.StepNames[s]), func(t *testing.T) {
-				r := sitWithExample(t, "choir-blouse", size.width, size.height).Press(fmt.Sprintf("f%d", s+1)).Fits()
+				r := lookAt(t, "choir-blouse", size.width, size.height).Press(fmt.Sprintf("f%d", s+1)).Fits()
 				golden.RequireEqual(t, r.Screen()+"\n")
 			})
 		}
@@ -31,15 +31,15 @@ func TestStepsAsSeen(t *testing.T) {
 
 func TestMetricSheetAndKeysAsSeen(t *testing.T) {
 	t.Run("split", func(t *testing.T) {
-		r := sitWithExample(t, "archive-coat", 80, 24).Press("f4").Fits()
+		r := lookAt(t, "archive-coat", 80, 24).Press("f4").Fits()
 		golden.RequireEqual(t, r.Screen()+"\n")
 	})
 	t.Run("match", func(t *testing.T) {
-		r := sitWithExample(t, "allotment-shirt", 80, 24).Press("f5").Fits()
+		r := lookAt(t, "allotment-shirt", 80, 24).Press("f5").Fits()
 		golden.RequireEqual(t, r.Screen()+"\n")
 	})
 	t.Run("keys", func(t *testing.T) {
-		r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+k").Fits()
+		r := lookAt(t, "choir-blouse", 80, 24).Press("ctrl+k").Fits()
 		golden.RequireEqual(t, r.Screen()+"\n")
 	})
 }

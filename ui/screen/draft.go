@@ -80,7 +80,17 @@ func (d *desk) commit() wish {
 		d.message = typeset.Capitalised(d.stays(k)) + "; empty it again to clear it."
 		return nil
 	}
-	return d.set(k, sheet.Text(k))
+	return d.answer(k, sheet.Text(k))
+}
+
+// answer takes a readable text as an answer; for an example it asks for a worksheet of
+// one's own first.
+func (d *desk) answer(k worksheets.Key, text string) wish {
+	if d.asksOwn() {
+		d.reach()
+		return toOwn{&typedAnswer{k, text}}
+	}
+	return d.set(k, text)
 }
 
 // putDraft lets a text wait in a field; "" takes it away.
@@ -92,7 +102,7 @@ func (d *desk) putDraft(k worksheets.Key, text string) {
 	}
 	before, sheet := d.laid(), *d.sheet()
 	sheet.Drafts = sheet.Drafts.With(k, text)
-	d.lay(sheet)
+	d.put(sheet)
 	d.remember(before, "what was typed for "+forms.Fields[k].Words)
 	d.reach()
 }
@@ -151,8 +161,8 @@ func (d *desk) meant() (text string, ok bool) {
 // takeMeant takes what is offered.
 func (d *desk) takeMeant(text string) wish {
 	k, _ := d.focused()
-	w := d.set(k, text)
-	if d.message == "" {
+	w := d.answer(k, text)
+	if d.message == "" && !d.asksOwn() {
 		d.message = fmt.Sprintf("%s is now %s. ^z takes it back.", typeset.Capitalised(forms.Fields[k].Words), d.answerWords(k))
 	}
 	return w

@@ -17,7 +17,7 @@ func TestDrillAsSeen(t *testing.T) {
 	for _, size := range []struct{ width, height int }{{80, 24}, {120, 40}} {
 		seen := func(name string, script func(*robot.Robot)) {
 			t.Run(fmt.Sprintf("%dx%d/%s", size.width, size.height, name), func(t *testing.T) {
-				r := sitWithExample(t, "choir-blouse", size.width, size.height).Press("ctrl+d")
+				r := lookAt(t, "choir-blouse", size.width, size.height).Press("ctrl+d")
 				script(r)
 				golden.RequireEqual(t, r.Fits().Screen()+"\n")
 			})
@@ -71,11 +71,8 @@ func TestDrillByKeys(t *testing.T) {
 func TestDrillGoesBack(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "?", "esc").Sees("Level 1, seed", "1 shown")
 	r.Press("esc").Sees("Choir blouse, for Odile", "1 BODY")
-	t.Chdir(t.TempDir())
-	r = sit(t, nil, 80, 24)
-	r.Tell(listedMsg{})
-	r.Press("end").Sees("> Drill: the sums of the trade").Press("enter").Sees("Problem 1 of 5.").Press("esc").Sees("Worksheets of this folder")
-	r.Press("end", "enter", "ctrl+c")
+	r.Press("ctrl+o", "end").Sees("> Drill: the sums of the trade").Press("enter").Sees("Problem 1 of 5.").Press("esc").Sees("1 BODY")
+	r.Press("ctrl+o", "end", "enter", "ctrl+c")
 	if !r.Ended {
 		t.Error("ctrl+c does not end the program")
 	}

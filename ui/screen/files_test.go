@@ -29,42 +29,13 @@ func TestEveryKeptFieldIsSaved(t *testing.T) {
 	}
 }
 
-// The example has no file: saving asks for a name, and only then keeps going by
-// itself.
-func TestExampleIsKeptUnderANameOfItsOwn(t *testing.T) {
-	t.Chdir(t.TempDir())
-	r := sitWithExample(t, "choir-blouse", 80, 24)
-	r.Types("14").Press("enter").Sees("[example, not kept]")
-	r.Press("ctrl+c").Sees("This sheet has no file: ^s keeps it, ^c again leaves it.")
-	if r.Ended {
-		t.Fatal("it ended without asking")
-	}
-	r.Press("ctrl+s").Sees("Under which name", "[choir-blouse.toml").Press("enter").Sees("[saved]")
-	d, err := worksheets.Load("choir-blouse.toml")
-	if err != nil || d.Sheet.Text(worksheets.Bicep) != "14" {
-		t.Fatalf("%v, %v", d, err)
-	}
-	r.Press("ctrl+c")
-	if !r.Ended {
-		t.Error("it did not end")
-	}
-}
-
-func TestLookingAtTheExampleLeavesNothingBehind(t *testing.T) {
-	t.Chdir(t.TempDir())
-	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f4", "f5", "ctrl+c")
-	if left, _ := os.ReadDir("."); !r.Ended || len(left) != 0 {
-		t.Errorf("ended %v, left %v", r.Ended, left)
-	}
-}
-
 // A new worksheet is on disk before the first girth is typed, with the middle
 // of the usual ease in it.
 func TestBeginAWorksheet(t *testing.T) {
 	t.Chdir(t.TempDir())
 	r := sit(t, nil, 80, 24)
 	rootOf(r).front = rootOf(r).askBegin("smock.toml")
-	r.Sees("smock.toml does not exist yet. Begin it?", "begin it in centimetres").Press("c")
+	r.Sees("smock.toml does not exist yet. Begin it?", "begin it in centimetres").Press("c", "enter")
 	r.Sees("1 BODY", "centimetres, ruler 1 mm", "[saved]", "Nothing is reckoned yet")
 	if got := props.Read(t, "smock.toml"); !strings.Contains(got, `pivot_limit_sleeve = "2.5"`) {
 		t.Errorf("the file is\n%s", got)
@@ -80,7 +51,7 @@ func TestListOpensBeginsAndSaysWhatCannotBeRead(t *testing.T) {
 	r.Press("enter").Sees("broken.toml, line 1")
 	r.Press("down", "enter").Sees("1 BODY", "Choir blouse, for Odile")
 	r.Press("ctrl+o", "down", "down").Sees("> Begin a new worksheet").Press("enter").Types("sheet").Press("enter")
-	r.Sees("sheet.toml exists already").Types("-2").Press("enter", "i").Sees("1 BODY", "inches, ruler 1/8 in", "[saved]")
+	r.Sees("sheet.toml exists already").Types("-2").Press("enter", "i", "enter").Sees("1 BODY", "inches, ruler 1/8 in", "[saved]")
 	if _, err := worksheets.Load("sheet-2.toml"); err != nil {
 		t.Error(err)
 	}
@@ -139,34 +110,30 @@ func TestLongAndManyLinedNotesAreLeftAlone(t *testing.T) {
 // Another worksheet does not take the place of one that is not saved without a
 // question.
 func TestAnotherSheetWaitsForThisOne(t *testing.T) {
-	t.Chdir(t.TempDir())
-	r := sitWithExample(t, "choir-blouse", 80, 24).Types("14").Press("enter", "ctrl+o", "down", "down", "enter")
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	theirs := props.Read(t, "sheet.toml") + "# theirs\n"
+	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
+	r.Types("14").Press("enter", "ctrl+o", "end", "up", "enter")
 	r.Sees("has changes that are not saved").Press("esc").Sees("  Bicep               14 in")
-	r.Press("ctrl+o", "down", "down", "enter", "s").Sees("Under which name").Press("enter").Sees("[saved]")
-	r.Press("ctrl+o", "down", "down", "down", "enter").Sees("Work coat for the archive")
-	if !strings.Contains(props.Read(t, "choir-blouse.toml"), `bicep = "14"`) {
-		t.Error("what was typed is gone")
+	r.Press("ctrl+o", "end", "up", "enter", "d").Sees("Tunic from the costume").DoesNotSee("[not saved]")
+	if props.Read(t, "sheet.toml") != theirs {
+		t.Error("theirs was overwritten")
 	}
 }
 
 // A name that cannot be written is asked again, and the sheet stays whole.
 func TestNameThatCannotBeWritten(t *testing.T) {
-	t.Chdir(t.TempDir())
-	r := sitWithExample(t, "choir-blouse", 80, 24).Types("14").Press("enter", "ctrl+s")
-	for range 40 {
-		r.Press("backspace")
-	}
-	r.Types("nosuch/x").Press("enter").Sees("Not saved: nosuch/x.toml", "Under which name")
-	for range 40 {
-		r.Press("backspace")
-	}
-	r.Types("x").Press("enter").Sees("[saved]", "  Bicep               14 in")
+	r := sitWithFile(t, "choir-blouse", 80, 24)
+	os.WriteFile("sheet.toml", []byte("# theirs\n"), 0o644)
+	r.Types("14").Press("enter", "ctrl+s", "b")
+	r.Tell(rootOf(r).grant(toSaveAs{path: "nosuch/x.toml"})())
+	r.Sees("Not saved: nosuch/x.toml", "Under which name")
+	r.Press("ctrl+u").Types("x").Press("enter").Sees("[saved]", "  Bicep               14 in")
 }
 
 // What is typed while the first save is under way is laid over what was saved,
 // and nothing that was left to the usual is blanked.
 func TestTypingDuringTheFirstSave(t *testing.T) {
-	t.Chdir(t.TempDir())
 	r := sitWithExample(t, "allotment-shirt", 80, 24)
 	cmd := saveFile(rootOf(r).desk, "shirt.toml", false)
 	rootOf(r).saving = true

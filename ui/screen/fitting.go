@@ -23,10 +23,16 @@ func (m *root) askFitting() part {
 		return nil
 	case m.desk.onCopy():
 		return nil
+	case m.desk.isExample():
+		m.desk.message = "Notes go into your own worksheet; this is an example. ^s begins one."
+		return nil
 	}
 	n := newNaming("What did the test garment show? Say where, how much and which way, such as: upper arm 1/2 in too tight", "", m.styles, nil)
 	n.accept = "enter keeps the note  esc back"
 	n.take = func(text string) wish {
+		if text == "" {
+			return toGoBack{}
+		}
 		w := m.desk.addFitting(text, m.today)
 		m.front = nil
 		if change, ok := readFitting(text, m.desk.sheet(), m.desk.rep.Scale.System); ok {

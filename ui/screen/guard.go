@@ -114,7 +114,7 @@ func (d *desk) layLeftover(l worksheets.Leftover) {
 	}
 	news := slices.DeleteFunc(slices.Clone(l.Versions), d.doc.Sheet.Equal)
 	if len(news) > 0 {
-		d.copies = append(news, d.copies...)
+		d.copies, d.trying = append(news, d.copies...), true
 		d.message = fmt.Sprintf("Beside it lies what was not saved on %s: ^x shows all of it.", console.DayAndTime(l.At))
 	}
 	d.reckon()

@@ -37,7 +37,7 @@ var keySays = map[string]string{
 	"^l what if":          "Makes a copy to try things on, up to three. See WHAT IF.",
 	"^f take from":        "Takes the body (in step 1) or the pattern (in step 3) from another worksheet of this folder.",
 	"^t in/cm":            "Shows and reads lengths in the other unit. What was measured stays, and so does the file.",
-	"^o sheets":           "Lists the worksheets of this folder, a new one, the examples and the drill. Letters find a row.",
+	"^o sheets":           "Lists the worksheets of this folder, a new one, one elsewhere, the examples and the drill. Letters find a row.",
 	"^r working":          "Shows the arithmetic, from the line about the field at hand on.",
 	"^d drill":            "Starts the drill. Enter answers, ? shows the working, pgup and pgdn change the level, esc shows the score and goes back.",
 	"^e words":            "Explains the sewing words, from the one about the field at hand on.",

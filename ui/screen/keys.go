@@ -87,7 +87,9 @@ func asks(w wish) func(*desk, string) wish {
 // it that all is saved.
 func typedFirst(w wish) func(*desk, string) wish {
 	return func(d *desk, _ string) wish {
-		d.commit()
+		if own := d.commit(); d.asksOwn() && own != nil {
+			return own
+		}
 		return w
 	}
 }

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"fmt"
 	"slices"
 
 	"capscye/worksheets"
@@ -88,10 +89,23 @@ func (d *desk) sheet() *worksheets.Sheet {
 	return &d.copies[d.hand-1]
 }
 
-// lay puts a changed version in the place of what the hands are on. A copy is
-// what it changes: where the sheet changes and a copy does not differ from it,
-// the copy follows.
+// lay takes a change of what the hands are on. An example stays as it is: a copy is
+// laid beside it.
 func (d *desk) lay(s worksheets.Sheet) {
+	switch {
+	case d.hand > 0 || !d.isExample():
+		d.put(s)
+	case len(d.copies) < mostCopies:
+		d.trials.add(s)
+		d.message = "The example stays as it is; this is a what-if. ^g switches, ^x drops it."
+	default:
+		d.message = fmt.Sprintf("The example stays as it is, and %d copies are the most: ^x drops one.", mostCopies)
+	}
+}
+
+// put puts a changed version in the place of what the hands are on. A copy is what it
+// changes: where the sheet changes and a copy does not differ from it, the copy follows.
+func (d *desk) put(s worksheets.Sheet) {
 	if d.hand > 0 {
 		d.trials.change(s)
 		return

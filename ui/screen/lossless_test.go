@@ -59,8 +59,10 @@ func TestALongTitleGivesAShortName(t *testing.T) {
 	if status, out, _ := run("i\nnext\n"+title+"\nquit\n\n", "ask"); status == console.ExitUnread || !strings.Contains(out, "Kept in long-") {
 		t.Errorf("status %d, %s", status, out)
 	}
-	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+s").Types(strings.Repeat("x", 300)).Press("enter")
-	r.Sees("Not saved").DoesNotSee("exists already")
+	r := sit(t, nil, 80, 24)
+	rootOf(r).grant(toName{})
+	r.Types(strings.Repeat("x", 300)).Press("enter")
+	r.Sees("This name is too long.").DoesNotSee("exists already")
 }
 
 // Left at the second ctrl+c, the copies are away, and what is seen is the sheet; ^z

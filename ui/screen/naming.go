@@ -61,9 +61,6 @@ func refusedPaste(msg tea.KeyMsg, e textinput.Model) string {
 func (n *naming) done() wish {
 	text := strings.TrimSpace(n.entry.Value())
 	if n.take != nil {
-		if text == "" {
-			return toGoBack{}
-		}
 		return n.take(text)
 	}
 	path, refusal := console.FreeName(text)

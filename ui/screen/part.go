@@ -22,9 +22,9 @@ type complainer interface {
 
 // Who is what: a part that lost such a method would go without it in silence.
 var (
-	_ = []part{(*list)(nil), (*naming)(nil), (*question)(nil), (*scrollPage)(nil), (*copyPage)(nil), (*offerPage)(nil), (*drillPage)(nil), tableView{}}
+	_ = []part{(*list)(nil), (*naming)(nil), (*question)(nil), (*start)(nil), (*scrollPage)(nil), (*copyPage)(nil), (*offerPage)(nil), (*drillPage)(nil), tableView{}}
 	_ = []resizer{(*scrollPage)(nil), (*copyPage)(nil), (*drillPage)(nil)}
-	_ = []complainer{(*list)(nil), (*naming)(nil), (*question)(nil)}
+	_ = []complainer{(*list)(nil), (*naming)(nil), (*question)(nil), (*start)(nil)}
 )
 
 // named gives a part that takes no text the name of a key. With a paste no key was

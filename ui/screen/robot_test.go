@@ -32,8 +32,14 @@ func sitAt(t *testing.T, m *root, d *worksheets.Document, width, height int) *ro
 	return r
 }
 
-// sitWithExample opens a built-in sheet, which has no file.
+// sitWithExample opens a worksheet that says what a built-in one says, as somebody's own.
 func sitWithExample(t *testing.T, name string, width, height int) *robot.Robot {
+	t.Helper()
+	return sitWithFile(t, name, width, height)
+}
+
+// lookAt opens a built-in example itself.
+func lookAt(t *testing.T, name string, width, height int) *robot.Robot {
 	t.Helper()
 	d, err := worksheets.Example(name)
 	if err != nil {

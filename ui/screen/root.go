@@ -18,7 +18,6 @@
 package screen
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
@@ -28,7 +27,6 @@ import (
 	"capscye/ui/report"
 	"capscye/ui/terminal"
 	"capscye/ui/typeset"
-	"capscye/units"
 	"capscye/worksheets"
 )
 
@@ -221,19 +219,6 @@ func (m *root) bring(w toBring) tea.Cmd {
 	return w.source.open(m.place())
 }
 
-// askBegin offers to begin a worksheet that does not exist yet.
-func (m *root) askBegin(path string) part {
-	begin := func(u units.System) wish { return toBring{source: newSheet{path: path, unit: u}} }
-	with := func(s worksheets.Section) wish { return toPick{taking{section: s, path: path}} }
-	return &question{styles: m.styles, text: fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path)), answers: []answer{
-		{"i", "begin it in inches", begin(units.Inches)},
-		{"c", "begin it in centimetres", begin(units.Centimetres)},
-		{"b", "begin it with the body of another worksheet here", with(worksheets.BodySection)},
-		{"p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection)},
-		{"esc", "no, show the worksheets of this folder", toList{}},
-	}}
-}
-
 func (m *root) opened(msg openedMsg) {
 	m.bringing = false
 	if msg.err != nil {
@@ -265,6 +250,8 @@ func (m *root) listed(msg listedMsg) {
 		return
 	}
 	switch {
+	case msg.taking == nil && len(msg.found) == 0 && m.desk == nil:
+		m.front = &start{styles: m.styles}
 	case msg.taking == nil:
 		m.front = newList(msg.found, m.styles, m.desk != nil)
 	case msg.taking.path != "" || m.desk == nil:

@@ -5,7 +5,6 @@ import (
 
 	"capscye/ui/console"
 	"capscye/ui/typeset"
-	"capscye/worksheets"
 )
 
 // saves is what the root knows of saving: one save at a time, and what is to
@@ -27,9 +26,6 @@ func (m *root) save(ask bool) tea.Cmd {
 		return nil
 	case m.saving:
 		return nil // saved sees to what was changed meanwhile
-	case d.doc.Path() == "":
-		m.front = m.askName(console.FileNameFor(d.doc.Sheet.Text(worksheets.Title)), "")
-		return nil
 	case ask && d.conflict:
 		m.front = &question{styles: m.styles, text: typeset.Plain(d.doc.Path()) + " was changed by another program since it was read here.",
 			answers: []answer{
@@ -128,18 +124,21 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 	return m.grant(next)
 }
 
+// copiesFirst is said where another worksheet is wanted on the desk.
+const copiesFirst = "A copy lies beside this worksheet: ^x there keeps or drops it first."
+
 // settle makes sure that another worksheet can take the place of this one:
 // what can be saved is saved first, and about the rest the person is asked.
 // wait tells that the wish has to wait.
 func (m *root) settle(w toBring) (cmd tea.Cmd, wait bool) {
 	d := m.desk
 	switch {
-	case d != nil && len(d.copies) > 0:
-		m.complain("A copy lies beside this sheet: ^x there keeps or drops it first.")
+	case d != nil && d.hasTried():
+		m.complain(copiesFirst)
 		return nil, true
-	case d == nil || d.doc.ReadOnly != "" || d.untouched() || !m.saving && d.doc.Saved():
+	case d == nil || d.doc.ReadOnly != "" || d.isExample() || !m.saving && d.doc.Saved():
 		return nil, false
-	case d.doc.Path() == "" || d.conflict || d.failed:
+	case d.conflict || d.failed:
 		drop := w
 		drop.drop = true
 		m.front = &question{styles: m.styles, text: d.rep.Name() + " has changes that are not saved.", answers: []answer{
@@ -157,7 +156,7 @@ func (m *root) settle(w toBring) (cmd tea.Cmd, wait bool) {
 // second time it is left.
 func (m *root) quit() tea.Cmd {
 	d := m.desk
-	if d != nil && len(d.copies) > 0 {
+	if d != nil && d.hasTried() {
 		if !m.told {
 			d.message = "What lies beside the sheet is not kept: ^x decides, ^c again leaves it."
 			m.front, m.told = nil, true
@@ -167,17 +166,13 @@ func (m *root) quit() tea.Cmd {
 		m.told = false // that was agreed; what is in the sheet is still to be saved
 	}
 	switch {
-	case d == nil || d.doc.ReadOnly != "" || d.untouched():
+	case d == nil || d.doc.ReadOnly != "" || d.isExample():
 		return tea.Quit
 	case m.told || m.leaving:
-		if d.doc.Path() != "" {
-			m.status = console.ExitUnfinished
-		}
+		m.status = console.ExitUnfinished
 		return tea.Quit
 	case m.saving || d.doc.Saved():
 		return m.end()
-	case d.doc.Path() == "":
-		d.message = "This sheet has no file: ^s keeps it, ^c again leaves it."
 	case d.conflict:
 		d.message = "Not saved: the file was changed elsewhere. ^s decides, ^c again leaves it."
 	default:
@@ -191,6 +186,7 @@ func (m *root) quit() tea.Cmd {
 // end saves what can be, and ends.
 func (m *root) end() tea.Cmd {
 	if m.desk != nil {
+		m.desk.trying = m.desk.trying || m.signalled // nobody can be asked for a worksheet of their own
 		m.desk.commit()
 	}
 	m.leaving = true

@@ -15,31 +15,33 @@ import (
 	"capscye/ui/roster"
 	"capscye/ui/terminal"
 	"capscye/ui/typeset"
-	"capscye/worksheets"
 )
 
 // framesPerSecond is twice the library's own: a key is seen in half the time,
 // and an idle screen costs no more.
 const framesPerSecond = 120
 
-// Open starts the screen on a worksheet, on the folder's list, or on the
-// built-in example.
+// Open starts the screen on a worksheet, on the folder's list, or where there is
+// nothing to list, on the offer to begin.
 func Open(s *console.Session, names []string) error {
 	m := &root{styles: screenStyles(s.Out), today: s.Today}
 	if len(names) == 1 {
 		d, name, err := console.LoadNamed(names[0])
 		switch {
-		case errors.Is(err, fs.ErrNotExist):
+		case errors.Is(err, fs.ErrNotExist) && console.MayBegin(name) == nil:
 			m.front = m.askBegin(name)
 		case err != nil:
+			if errors.Is(err, fs.ErrNotExist) {
+				err = console.MayBegin(name)
+			}
 			s.Complain(err)
 			s.Worse(console.ExitUnread)
 			return nil
 		default:
 			m.opened(opening(d, name, nil))
 		}
-	} else if err := openFolder(m); err != nil {
-		return err
+	} else {
+		openFolder(m)
 	}
 	return runScreen(s, m)
 }
@@ -104,16 +106,16 @@ func passSignals(program *tea.Program) (stop func()) {
 	return console.OnSignals(func(status int) { program.Send(signalMsg{status}) })
 }
 
-func openFolder(m *root) error {
+// openFolder begins with the list of the folder, or where there is none to begin.
+func openFolder(m *root) {
 	found, listing := roster.Rows(".", m.today)
 	if len(found) > 0 {
 		m.listed(listedMsg{found: found})
-		return nil
+		return
 	}
-	msg := openingExample(worksheets.Examples()[0], nil)
-	m.opened(msg)
-	if listing != nil && msg.err == nil {
-		m.desk.message = typeset.Plain(console.FileWords(listing))
+	first := &start{styles: m.styles}
+	if listing != nil {
+		first.message = typeset.Plain(console.FileWords(listing))
 	}
-	return msg.err
+	m.front = first
 }

@@ -15,6 +15,7 @@ type standing struct {
 	conflict bool // the file was changed by something else and not yet decided
 	failed   bool // the last save did not succeed
 	mayLose  bool // the person agreed that the file's comments go
+	trying   bool // the person chose to type into copies of an example
 }
 
 func (s *standing) readOnly() string { return "Read-only: " + s.doc.ReadOnly + "." }
@@ -25,11 +26,8 @@ func (s *standing) due() bool { return !s.conflict && s.doc.Path() != "" && !s.d
 
 // loose tells that the sheet was changed and is in no file.
 func (s *standing) loose() bool {
-	return s.doc.Changed() && !s.doc.Saved() && s.doc.ReadOnly == ""
+	return s.doc.Changed() && !s.doc.Saved() && s.doc.ReadOnly == "" && !s.isExample()
 }
-
-// untouched tells that an example was only looked at.
-func (s *standing) untouched() bool { return s.doc.Path() == "" && !s.doc.Changed() }
 
 // tried takes the outcome of a save, and says what there is to say of it.
 func (s *standing) tried(err error, backup string) (message string) {
@@ -53,8 +51,8 @@ func (s *standing) words() string {
 	switch {
 	case s.doc.ReadOnly != "":
 		return "read-only"
-	case s.doc.Path() == "":
-		return "example, not kept"
+	case s.isExample():
+		return "example, not saved"
 	case s.doc.Saved():
 		return "saved"
 	}
@@ -71,8 +69,15 @@ func (d *desk) save() wish {
 
 // askSave asks for what is at hand to be saved, whatever has to be asked first.
 func (d *desk) askSave() wish {
-	d.commit()
-	if d.hand > 0 {
+	switch w := d.commit(); {
+	case d.isExample() && w != nil:
+		return w
+	case d.isExample() && d.hand == 0:
+		return toOwn{}
+	case d.isExample():
+		d.message = "This copy of an example is not saved: ^x gives it a file of its own."
+		return nil
+	case d.hand > 0:
 		d.message = "The sheet is saved, this copy is not: ^x keeps it or gives it its own file."
 	}
 	return toSave{ask: true}

@@ -30,7 +30,9 @@ func (d *desk) takeHere() wish {
 		d.message = d.readOnly()
 		return nil
 	}
-	d.commit()
+	if own := d.commit(); d.asksOwn() && own != nil {
+		return own
+	}
 	t := taking{section: worksheets.BodySection}
 	if d.step == forms.Pattern {
 		t.section = worksheets.PatternSection

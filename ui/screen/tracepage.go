@@ -74,7 +74,7 @@ func (d *desk) withoutName(name string) []string {
 func (d *desk) setDone(done []string, what string) wish {
 	before, sheet := d.laid(), *d.sheet()
 	sheet.Done = done
-	d.lay(sheet)
+	d.put(sheet) // in an example it is practice
 	d.remember(before, what)
 	d.reckon()
 	return d.save()

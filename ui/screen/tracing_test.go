@@ -50,7 +50,7 @@ func TestTicksKnowTheirAmounts(t *testing.T) {
 // that has not.
 func TestTableView(t *testing.T) {
 	t.Run("80x24", func(t *testing.T) {
-		r := sitWithExample(t, "choir-blouse", 80, 24).Press("f6", "down", "t").Fits()
+		r := lookAt(t, "choir-blouse", 80, 24).Press("f6", "down", "t").Fits()
 		golden.RequireEqual(t, r.Screen()+"\n")
 	})
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f6", "t").Sees("LAY  sleeve").Press(" ").Sees("MARK  sleeve, front first")

@@ -133,7 +133,7 @@ func TestCopiesAreNotLostUnsaid(t *testing.T) {
 	if r.Ended {
 		t.Fatal("it ended at once")
 	}
-	r.Press("ctrl+o", "down", "down", "enter").Sees("A copy lies beside this sheet").Press("esc", "ctrl+c", "ctrl+c")
+	r.Press("ctrl+o", "down", "enter").Sees("A copy lies beside this worksheet").Press("esc", "ctrl+o", "end", "up", "enter").Sees("A copy lies beside").Press("esc", "ctrl+c", "ctrl+c")
 	if !r.Ended || rootOf(r).status != console.ExitWell {
 		t.Errorf("ended %v with status %d", r.Ended, rootOf(r).status)
 	}

@@ -5,7 +5,6 @@ import (
 
 	"capscye/ui/console"
 	"capscye/ui/drill"
-	"capscye/units"
 	"capscye/worksheets"
 )
 
@@ -92,41 +91,23 @@ type source interface {
 }
 
 type (
-	file     string // at a path
-	example  string // a built-in sheet, by its name
-	newSheet struct {
-		path   string
-		unit   units.System // none where it takes something: then it has the unit of that
-		taking *taking      // nil for nothing
-	}
+	file    string // at a path
+	example string // a built-in sheet, by its name
 )
 
 func (f file) open(before *worksheets.Recovery) tea.Cmd { return openFile(string(f), before) }
 
 func (e example) open(before *worksheets.Recovery) tea.Cmd { return openExample(string(e), before) }
 
-func (n newSheet) open(before *worksheets.Recovery) tea.Cmd {
-	return beginFile(n.path, n.unit, n.taking, before)
-}
-
 // Wishes about the sheets of the folder.
 type (
 	toList struct{}           // the list of them
-	toName struct{}           // a name for a new one
 	toPick struct{ t taking } // a list, to choose the one to take measurements from
 	toTake struct{ t taking } // to take them from the one chosen
 )
 
 func (w toList) grant(m *root) tea.Cmd {
 	return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, nil) })
-}
-
-func (toName) grant(m *root) tea.Cmd {
-	m.front = newNaming("What should the new worksheet be called?", "", m.styles, func(path string) wish {
-		m.front = m.askBegin(path)
-		return nil
-	})
-	return nil
 }
 
 func (w toPick) grant(m *root) tea.Cmd {

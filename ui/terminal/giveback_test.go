@@ -49,7 +49,7 @@ func TestSuspendedAndGoingOn(t *testing.T) {
 		t.Fatal(err)
 	}
 	program.Await(t, "the screen to be taken again", func() bool { return program.Modes(term.Raw())["1049"] && !before["1049"] })
-	term.Types("i")
+	term.Types("i\r")
 	term.Await("[saved]")
 	term.Types("\x03")
 	if status := term.Ends(); status != 0 {

@@ -159,7 +159,7 @@ func BeginSmock(t *testing.T) (term *Terminal, file string) {
 	folder := t.TempDir()
 	term = Start(t, folder, nil, "smock.toml")
 	term.Await("Begin it?")
-	term.Types("i")
+	term.Types("i\r") // without a title
 	term.Await("[saved]")
 	return term, filepath.Join(folder, "smock.toml")
 }

@@ -1,0 +1,207 @@
+package screen
+
+import (
+	"fmt"
+	"path/filepath"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/console"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// How a worksheet is begun: its name, its unit, its title; and where a folder has none,
+// the first screen.
+
+// start is the first screen where there is no worksheet yet: three lines, with the hands
+// on one of them.
+type start struct {
+	styles  styles
+	at      int
+	message string
+}
+
+// starts are its lines. Who has read nothing presses Enter.
+var starts = []answer{
+	{"b", "Begin your own worksheet", toName{}},
+	{"l", "Look at a worked example", toBring{source: example(worksheets.Examples()[0])}},
+	{"o", "Open a worksheet from another folder", toOpen{}},
+}
+
+func (s *start) key(msg tea.KeyMsg) wish { return named(msg, s.press) }
+
+func (s *start) press(name string) wish {
+	s.message = ""
+	switch name {
+	case "up", "shift+tab":
+		s.at = max(0, s.at-1)
+	case "down", "tab":
+		s.at = min(len(starts)-1, s.at+1)
+	case "enter":
+		return starts[s.at].wish
+	}
+	for _, a := range starts {
+		if a.key == name {
+			return a.wish
+		}
+	}
+	return nil
+}
+
+func (s *start) complain(text string) { s.message = text }
+
+func (s *start) render(width, height int) string {
+	out := append(typeset.Wrap("There is no worksheet in this folder yet.", width), "")
+	for i, a := range starts {
+		line := "  " + s.styles.key.Render(a.key) + "  " + a.words
+		if i == s.at {
+			line = s.styles.here.Render(typeset.Cut("> "+a.key+"  "+a.words, width))
+		}
+		out = append(out, line)
+	}
+	out = append(append(out, ""), bold(typeset.Wrap(s.message, width), s.styles)...)
+	return typeset.Block(append(out, "enter begins  up/down choose  ^c end"), width, height)
+}
+
+// newSheet is a worksheet that is to be begun.
+type newSheet struct {
+	path   string
+	unit   units.System // none where it takes something: then it has the unit of that
+	title  string
+	first  *typedAnswer // what was typed into an example before, nil for nothing
+	taking *taking      // nil for nothing
+}
+
+func (n newSheet) open(before *worksheets.Recovery) tea.Cmd { return beginFile(n, before) }
+
+// typedAnswer is what somebody typed as an answer.
+type typedAnswer struct {
+	key  worksheets.Key
+	text string
+}
+
+// sheet is what the worksheet says in the beginning. What was typed is read in the unit
+// that was chosen since; where it cannot be read so, it is left out.
+func (n newSheet) sheet() (worksheets.Sheet, error) {
+	if n.taking != nil {
+		from, err := worksheets.Load(n.taking.from)
+		if err != nil {
+			return worksheets.Sheet{}, err
+		}
+		s := forms.Begin(from.Sheet.Unit())
+		s.Take(n.taking.section, from.Sheet, n.taking.from)
+		return s, nil
+	}
+	s := forms.Begin(n.unit)
+	answers := []typedAnswer{{worksheets.Title, n.title}}
+	if n.first != nil {
+		answers = append(answers, *n.first)
+	}
+	for _, a := range answers {
+		with := s
+		if with.Set(a.key, a.text) == nil {
+			s = with
+		}
+	}
+	return s, nil
+}
+
+// Wishes on the way to a new worksheet, and to one elsewhere.
+type (
+	// toName wants a name for a new worksheet; first is what was typed already.
+	toName struct{ first *typedAnswer }
+
+	// toUnit wants the unit of a new worksheet.
+	toUnit struct{ sheet newSheet }
+
+	// toTitle wants the title of a new worksheet.
+	toTitle struct{ sheet newSheet }
+
+	// toOpen wants the path of a worksheet that is not in the list.
+	toOpen struct{}
+)
+
+func (w toName) grant(m *root) tea.Cmd {
+	if m.desk != nil && m.desk.hasTried() { // before anything is typed for it
+		m.complain(copiesFirst)
+		return nil
+	}
+	m.front = newNaming("What is your worksheet called? Its file gets the name.", "", m.styles,
+		func(path string) wish { return toUnit{newSheet{path: path, first: w.first}} })
+	return nil
+}
+
+func (w toUnit) grant(m *root) tea.Cmd {
+	m.front = m.askUnit(w.sheet, "In which unit is "+typeset.Plain(w.sheet.path)+" measured?")
+	return nil
+}
+
+func (w toTitle) grant(m *root) tea.Cmd {
+	file := typeset.Plain(filepath.Base(w.sheet.path))
+	n := newNaming("Title, such as Choir blouse? Without one the worksheet goes by "+file+".", "", m.styles, nil)
+	n.accept = "enter begins the worksheet  esc back"
+	n.take = func(text string) wish {
+		titled := w.sheet
+		titled.title = text
+		return toBring{source: titled}
+	}
+	m.front = n
+	return nil
+}
+
+func (toOpen) grant(m *root) tea.Cmd {
+	n := newNaming("Which worksheet? Type its path, such as ../sewing/blouse.toml.", "", m.styles, nil)
+	n.accept = "enter opens it  esc back"
+	n.take = func(text string) wish {
+		if text == "" {
+			return toGoBack{}
+		}
+		return toBring{source: file(text)}
+	}
+	m.front = n
+	return nil
+}
+
+// askBegin offers to begin a worksheet that does not exist yet.
+func (m *root) askBegin(path string) part {
+	return m.askUnit(newSheet{path: path}, fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path)))
+}
+
+// askUnit asks for the unit of a new worksheet, or what it takes from another one.
+func (m *root) askUnit(n newSheet, text string) part {
+	in := func(u units.System) wish {
+		n := n
+		n.unit = u
+		return toTitle{n}
+	}
+	with := func(s worksheets.Section) wish { return toPick{taking{section: s, path: n.path}} }
+	answers := []answer{
+		{"i", "begin it in inches", in(units.Inches)},
+		{"c", "begin it in centimetres", in(units.Centimetres)},
+	}
+	if n.first == nil {
+		answers = append(answers,
+			answer{"b", "begin it with the body of another worksheet here", with(worksheets.BodySection)},
+			answer{"p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection)})
+	}
+	return &question{styles: m.styles, text: text, answers: append(answers, answer{"esc", "no, show the worksheets of this folder", toList{}})}
+}
+
+// beginFile makes a new worksheet and its file at once, so that everything typed
+// from then on has a file to be saved in.
+func beginFile(n newSheet, before *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg {
+		s, err := n.sheet()
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		d, err := console.Begun(n.path, s)
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		return opening(d, n.path, before)
+	})
+}

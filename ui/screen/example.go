@@ -1,0 +1,53 @@
+package screen
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+)
+
+// A built-in example is looked at. What is pushed in it is a copy beside it, and what
+// is typed asks for a worksheet of one's own: nobody gets an answer from two bodies.
+
+// isExample tells that what lies on the desk is a built-in example: it has no file.
+func (s *standing) isExample() bool { return s.doc.Path() == "" }
+
+// hasTried tells that copies lie beside the sheet that nobody drops unasked: all, but
+// beside an example only those that somebody typed into.
+func (d *desk) hasTried() bool { return len(d.copies) > 0 && (!d.isExample() || d.trying) }
+
+// asksOwn tells that a typed answer asks for a worksheet of one's own first.
+func (d *desk) asksOwn() bool { return d.isExample() && !d.trying }
+
+// Wishes about an example.
+type (
+	// toOwn asks whether somebody wants a worksheet of their own; first is what was
+	// typed, nil for nothing.
+	toOwn struct{ first *typedAnswer }
+
+	// toTryHere wants what was typed in a copy of the example.
+	toTryHere struct{ typedAnswer }
+)
+
+func (w toOwn) grant(m *root) tea.Cmd {
+	d := m.desk
+	text := fmt.Sprintf("Your own worksheet? This is the example %s; it stays as it is.", d.rep.Name())
+	answers := []answer{{"enter", "begin your own worksheet", toName{w.first}}}
+	if w.first != nil {
+		if w.first.text != "" {
+			text += fmt.Sprintf(" You typed %s: %s.", forms.Fields[w.first.key].Words, typeset.Plain(w.first.text))
+			answers[0].words = "begin your own worksheet with this answer"
+		}
+		answers = append(answers, answer{"w", "only try it here, as a what-if", toTryHere{*w.first}})
+	}
+	m.front = &question{styles: m.styles, text: text, answers: append(answers, answer{"esc", "back to the example", toGoBack{}})}
+	return nil
+}
+
+func (w toTryHere) grant(m *root) tea.Cmd {
+	m.front, m.desk.trying = nil, true
+	return m.grant(m.desk.set(w.key, w.text))
+}

@@ -1,0 +1,138 @@
+package screen
+
+import (
+	"errors"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"capscye/ui/internal/props"
+	"capscye/ui/internal/robot"
+	"capscye/worksheets"
+)
+
+// inAnEmptyFolder looks at an example where nothing else is.
+func inAnEmptyFolder(t *testing.T) *robot.Robot {
+	t.Helper()
+	t.Chdir(t.TempDir())
+	r := sit(t, nil, 80, 24)
+	openFolder(rootOf(r))
+	return r.Press("l").Sees("Choir blouse, for Odile", "[example, not saved]")
+}
+
+// Looking at an example, and pushing what is in it, leaves nothing behind and asks
+// nothing at the end.
+func TestLookingAtAnExampleLeavesNothingBehind(t *testing.T) {
+	r := inAnEmptyFolder(t).Press("f4", "right").Sees("this is a what-if").Press("right").Sees("copy 1 of 1")
+	if rootOf(r).desk.doc.Changed() {
+		t.Error("the example was changed")
+	}
+	r.Press("f6", "f5", "ctrl+c")
+	if left, _ := os.ReadDir("."); !r.Ended || len(left) != 0 || rootOf(r).status != 0 {
+		t.Errorf("ended %v with %d, left %v", r.Ended, rootOf(r).status, left)
+	}
+}
+
+// The first typed answer asks for a worksheet of one's own, and goes there, in the unit
+// that is chosen then: nothing of the example comes with it.
+func TestATypedAnswerAsksForAnOwnWorksheet(t *testing.T) {
+	for _, leave := range []string{"enter", "tab", "f3", "ctrl+o", "ctrl+s", "ctrl+c", "ctrl+f"} {
+		r := inAnEmptyFolder(t).Types("36.5").Press(leave).Fits()
+		r.Sees("Your own worksheet?", "You typed bicep: 36.5.").Press("enter").Types("mine").Press("enter", "c", "enter")
+		r.Sees("mine.toml", "[saved]", "36.5")
+		d, err := worksheets.Load("mine.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		example, err := worksheets.Example("choir-blouse")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, k := range worksheets.Keys() {
+			if k.IsLength() && k != worksheets.Bicep && !strings.HasPrefix(k.Path(), "ease.") && !strings.HasPrefix(k.Path(), "method.") && k != worksheets.Ruler && d.Sheet.Text(k) != "" && d.Sheet.Text(k) == example.Sheet.Text(k) {
+				t.Errorf("after %s %v is the example's: %q", leave, k, d.Sheet.Text(k))
+			}
+		}
+		if got := d.Sheet.Reading(worksheets.Bicep).Length.String(); got != "36.5 cm" && d.Sheet.Text(worksheets.Bicep) != "36.5" {
+			t.Errorf("after %s the bicep is %q", leave, d.Sheet.Text(worksheets.Bicep))
+		}
+		if d.Sheet.Text(worksheets.Wearer) != "" || d.Sheet.Text(worksheets.Title) != "" {
+			t.Errorf("after %s it is called %q for %q", leave, d.Sheet.Text(worksheets.Title), d.Sheet.Text(worksheets.Wearer))
+		}
+	}
+}
+
+// Who only tries is asked once; the copy is not saved unasked, and takes a name of its
+// own, under which it does not pretend to be the example.
+func TestTryingInAnExample(t *testing.T) {
+	r := inAnEmptyFolder(t).Types("14").Press("enter", "esc").Sees("  Bicep               13 3/4 in", "[example, not saved]")
+	r.Press("f1", "shift+tab").Types("14").Press("enter", "w").Sees("copy 1 of 1", "14 in")
+	r.Types("14").Press("enter").DoesNotSee("Your own worksheet?")
+	r.Press("ctrl+s").Sees("^x gives it a file of its own").Press("ctrl+c").Sees("^c again leaves it").Press("ctrl+x", "k").Sees("The example stays as it is")
+	r.Press("s").Sees("[choir-blouse-what-if.toml").Press("enter").Sees("The copy is in choir-blouse-what-if.toml.")
+	d, err := worksheets.Load("choir-blouse-what-if.toml")
+	if err != nil || d.Sheet.Text(worksheets.Bicep) != "14" || d.Sheet.Text(worksheets.Title) != "" {
+		t.Errorf("%v, %v", d, err)
+	}
+	inAnEmptyFolder(t).Press("f6", "n").Sees("Notes go into your own worksheet").Press("ctrl+s").Sees("Your own worksheet?").DoesNotSee("what-if")
+}
+
+// Whatever keys are pressed at an example, it stays what it was, and no file says what
+// it says: not under its name, and no file has both a bicep that was typed and its title.
+func TestAnExampleIsNeverSavedNorMixed(t *testing.T) {
+	keys := []string{"tab", "shift+tab", "enter", "esc", "up", "down", "left", "right", "pgdown", "pgup", "1", "3", " ", "l", "e", "w", "b", "i", "c", "k", "d", "s", "n", "t", "x",
+		"delete", "f1", "f2", "f3", "f4", "f5", "f6", "ctrl+l", "ctrl+g", "ctrl+x", "ctrl+z", "ctrl+y", "ctrl+s", "ctrl+o", "ctrl+f", "ctrl+t"}
+	random := rand.New(rand.NewPCG(14, 1280))
+	read, err := worksheets.Example("choir-blouse")
+	if err != nil {
+		t.Fatal(err)
+	}
+	home := t.TempDir()
+	t.Chdir(home)
+	for run := range 60 {
+		folder := filepath.Join(home, strconv.Itoa(run))
+		if err := errors.Join(os.Mkdir(folder, 0o755), os.Chdir(folder)); err != nil {
+			t.Fatal(err)
+		}
+		r := sit(t, nil, 80, 24)
+		openFolder(rootOf(r))
+		r.Press("l")
+		var pressed []string
+		for range 40 {
+			if !r.Ended {
+				pressed = append(pressed, keys[random.IntN(len(keys))])
+				r.Press(pressed[len(pressed)-1])
+			}
+		}
+		if d := rootOf(r).desk; d != nil && d.isExample() && d.doc.Sheet.Text(worksheets.Title) == read.Sheet.Text(worksheets.Title) {
+			now := d.doc.Sheet
+			if now.Done, now.Drafts = read.Sheet.Done, read.Sheet.Drafts; !now.Equal(read.Sheet) { // steps are practised, and what cannot be read waits
+				t.Fatalf("the example is changed by %q", pressed)
+			}
+		}
+		files, _ := filepath.Glob("*.toml")
+		for _, f := range files {
+			if f == "choir-blouse.toml" || strings.Contains(props.Read(t, f), `"Choir blouse"`) {
+				t.Fatalf("after %q %s says\n%s", pressed, f, props.Read(t, f))
+			}
+		}
+	}
+}
+
+// What was typed into an example when the system ends the program is offered again.
+func TestASignalWhileTypingIntoAnExample(t *testing.T) {
+	t.Chdir(t.TempDir())
+	r := sit(t, nil, 80, 24)
+	r.Tell(openingExample("choir-blouse", nil))
+	r.Types("14").Tell(signalMsg{status: 143})
+	if err := rootOf(r).leave(true); err != nil || !r.Ended {
+		t.Fatal(r.Ended, err)
+	}
+	again := sit(t, nil, 80, 24)
+	again.Tell(openingExample("choir-blouse", nil))
+	again.Sees("Beside it lies what was not saved", "14 in")
+	crash(again)
+}
