@@ -189,8 +189,8 @@ func (c *computation) judgeCurve(s Side, e Edge) {
 	if !seam.Known {
 		return
 	}
-	mm := seam.Length.Millimetres()
-	if mm < e.chord() || s.OfSleeve() && mm > e.W+e.H {
+	longest := nearestCount(e.W + e.H) // in counts: in millimetres a sum that is just as long can come out a bit shorter
+	if seam.Length.Millimetres() < e.chord() || s.OfSleeve() && seam.Length > longest {
 		c.find(Finding{Code: code, Level: Warn, About: s.Subject(), Amount: seam.Length,
 			Other: nearestCount(e.W), Third: nearestCount(e.H)})
 	}
