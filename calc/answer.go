@@ -12,11 +12,13 @@ const (
 	BicepEase
 	BustEase
 	SleeveWidth
+	SleeveMeasured
 	SleeveAllowance
 	CapFront
 	CapBack
 	BodiceFrontWidth
 	BodiceBackWidth
+	BodiceMeasured
 	BodiceAllowance
 	TakeOffFront
 	TakeOffBack

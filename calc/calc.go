@@ -7,6 +7,7 @@
 // rounded only where the doc of a figure says so. An example, in inches:
 //
 //	in := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
+//	in.Sleeve.Measured, in.Bodice.Measured = calc.SeamToSeam, calc.SeamToSeam
 //	in.Bicep, in.BicepEase, in.Sleeve.Width = in(13.75), in(1.75), in(13)
 //	in.Bust, in.BustEase = in(39.5), in(3)
 //	in.Bodice.Front, in.Bodice.Back = in(10.25), in(9.75)
@@ -61,12 +62,12 @@ type Input struct {
 
 // SleeveInput is the sleeve pattern, measured flat.
 type SleeveInput struct {
-	Style      SleeveStyle
-	Width      units.Reading // at the bicep line
-	EdgeToEdge bool          // measured between cut edges, so the allowances are inside
-	Allowance  units.Reading
-	CapFront   units.Reading // half-cap seam from underarm to shoulder dot
-	CapBack    units.Reading
+	Style     SleeveStyle
+	Measured  Measured // of every width
+	Allowance units.Reading
+	Width     units.Reading // at the bicep line
+	CapFront  units.Reading // half-cap seam from underarm to shoulder dot
+	CapBack   units.Reading
 
 	// What the turn needs, and what lies below the underarm.
 	Long         bool          // tapers back to its hem; else the whole seam moves out
@@ -79,10 +80,11 @@ type SleeveInput struct {
 // BodiceInput is the bodice pattern, measured flat; front and back are half a
 // front and half a back.
 type BodiceInput struct {
-	Front, Back               units.Reading // centre or fold to side, at bust level
-	EdgeToEdge                bool
+	Measured                  Measured // of every width
 	Allowance                 units.Reading
-	Crossings                 int // seamed edges that the tape crossed on each piece
+	LikeSleeve                bool          // one of these was not told, and is the sleeve's
+	Front, Back               units.Reading // centre or fold to side, at bust level
+	Crossings                 int           // seamed edges that the tape crossed on each piece
 	TakeOffFront, TakeOffBack units.Reading
 	FinishedBust              units.Reading // replaces front and back where known
 	ArmholeFront, ArmholeBack units.Reading
@@ -133,6 +135,18 @@ type Fabric uint8
 const (
 	Woven Fabric = iota
 	Knit
+)
+
+// Measured says between what the tape lay across a pattern. Seam lines taken for cut
+// edges, or cut edges for seam lines, are off by every allowance in the piece, so
+// nothing is assumed.
+type Measured uint8
+
+// The two ways, and none told.
+const (
+	NotTold    Measured = iota // a width makes no need
+	SeamToSeam                 // seam line to seam line
+	EdgeToEdge                 // cut edge to cut edge, so the allowances are inside
 )
 
 // SleeveStyle is how the cap is set into the armhole.

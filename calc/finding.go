@@ -26,6 +26,9 @@ const (
 	WidthImpossible Code = "width-impossible" // after allowances and take-off Amount is left of the pattern
 	ArmsDiffer      Code = "arms-differ"      // by Amount; the larger decides
 
+	BodiceAsSleeve      Code = "bodice-as-sleeve"     // how the bodice was measured was not told, and is taken from the sleeve
+	MeasuredDifferently Code = "measured-differently" // sleeve and bodice are told to be measured in two ways, or with allowances of Amount and Other
+
 	FitsAlready   Code = "fits-already"    // the need is nothing
 	ComesIn       Code = "comes-in"        // the pattern is larger than asked by Amount
 	PivotOnly     Code = "pivot-only"      // cap and armhole keep their length

@@ -9,7 +9,7 @@ import (
 
 func slowAnswers() []func(*slowSheet) {
 	return []func(*slowSheet){
-		sayNothingAsked, sayAnswerMissing, sayWidthImpossible, sayArmsDiffer, sayCapImpossible, sayArmholeImpossible, sayLeanImpossible,
+		sayNothingAsked, sayAnswerMissing, sayBodiceAsSleeve, sayMeasuredDifferently, sayWidthImpossible, sayArmsDiffer, sayCapImpossible, sayArmholeImpossible, sayLeanImpossible,
 	}
 }
 
@@ -22,8 +22,9 @@ func sayNothingAsked(s *slowSheet) {
 }
 
 // A need is girth + ease - flat width. Where the girth was entered, each of the
-// others that is missing is named: the ease, the widths, and the allowance where the
-// tape crossed seams. A printed finished bust stands for the widths.
+// others that is missing is named: the ease, the widths, the allowance where the tape
+// crossed seams, and where there are widths, between what they were measured. A printed
+// finished bust stands for the widths.
 func sayAnswerMissing(s *slowSheet) {
 	lacks := func(of calc.Subject, a calc.Answer, needed bool, r units.Reading) {
 		if needed && !r.Known {
@@ -31,13 +32,41 @@ func sayAnswerMissing(s *slowSheet) {
 		}
 	}
 	sleeve, widths := s.Bicep.Known || s.BicepOther.Known, s.Bust.Known && !s.Bodice.FinishedBust.Known
+	told := func(m calc.Measured) units.Reading { return units.Reading{Known: m != calc.NotTold} }
+	lacks(calc.OfSleeve, calc.SleeveMeasured, sleeve && s.Sleeve.Width.Known, told(s.Sleeve.Measured))
+	lacks(calc.OfBust, calc.BodiceMeasured, widths && (s.Bodice.Front.Known || s.Bodice.Back.Known), told(s.Bodice.Measured))
 	lacks(calc.OfSleeve, calc.SleeveWidth, sleeve, s.Sleeve.Width)
-	lacks(calc.OfSleeve, calc.SleeveAllowance, sleeve && s.Sleeve.EdgeToEdge, s.Sleeve.Allowance)
+	lacks(calc.OfSleeve, calc.SleeveAllowance, sleeve && s.Sleeve.Measured == calc.EdgeToEdge, s.Sleeve.Allowance)
 	lacks(calc.OfSleeve, calc.BicepEase, sleeve, s.BicepEase)
 	lacks(calc.OfBust, calc.BodiceFrontWidth, widths, s.Bodice.Front)
 	lacks(calc.OfBust, calc.BodiceBackWidth, widths, s.Bodice.Back)
-	lacks(calc.OfBust, calc.BodiceAllowance, widths && s.Bodice.EdgeToEdge && s.Bodice.Crossings > 0, s.Bodice.Allowance)
+	lacks(calc.OfBust, calc.BodiceAllowance, widths && s.Bodice.Measured == calc.EdgeToEdge && s.Bodice.Crossings > 0, s.Bodice.Allowance)
 	lacks(calc.OfBust, calc.BustEase, s.Bust.Known, s.BustEase)
+}
+
+// widthsCount tells that the bust comes from widths measured in a known way.
+func (s *slowSheet) widthsCount() bool {
+	b := s.Bodice
+	return !b.FinishedBust.Known && (b.Front.Known || b.Back.Known) && b.Measured != calc.NotTold
+}
+
+// What was not told of the bodice is taken from the sleeve, and said to be.
+func sayBodiceAsSleeve(s *slowSheet) {
+	if s.Bodice.LikeSleeve && s.widthsCount() {
+		s.say(calc.Finding{Code: calc.BodiceAsSleeve, Level: calc.Note, About: calc.OfBust})
+	}
+}
+
+// One pattern is measured in one way: seam lines here and cut edges there is a check, and
+// so are two allowances, where both are taken off.
+func sayMeasuredDifferently(s *slowSheet) {
+	a, b := s.Sleeve, s.Bodice
+	ways := a.Measured != b.Measured
+	allowances := a.Measured == calc.EdgeToEdge && b.Measured == calc.EdgeToEdge && b.Crossings > 0 &&
+		a.Allowance.Known && b.Allowance.Known && a.Allowance != b.Allowance
+	if s.widthsCount() && a.Width.Known && a.Measured != calc.NotTold && (ways || allowances) {
+		s.say(calc.Finding{Code: calc.MeasuredDifferently, Level: calc.Warn, About: calc.OfSheet, Amount: a.Allowance.Or(0), Other: b.Allowance.Or(0)})
+	}
 }
 
 // Allowances and take-off cannot be more than the pattern is wide. That stops, whether

@@ -47,7 +47,7 @@ func (d findingsDice) sleeve(s *calc.Input) {
 	below := d.length(3*in, 20*in)
 	s.Sleeve = calc.SleeveInput{
 		Style: calc.SleeveStyle(d.IntN(3)), Long: d.chance(60),
-		Width: d.maybe(96, width), EdgeToEdge: d.chance(25), Allowance: d.maybe(93, allowance),
+		Width: d.maybe(96, width), Measured: d.measured(), Allowance: d.maybe(93, allowance),
 		CapHeight: d.maybe(88, height), UnderarmSeam: d.maybe(85, below),
 		HemWidth: d.maybe(85, width-d.length(-in, 5*in)), ElbowWidth: d.maybe(60, width-d.length(-in, 4*in)),
 		CapFront: d.maybe(90, d.across(width/2, height)), CapBack: d.maybe(90, d.across(width/2, height)),
@@ -77,7 +77,7 @@ func (d findingsDice) bodice(s *calc.Input) {
 	b := &s.Bodice
 	*b = calc.BodiceInput{
 		Front: d.maybe(96, front), Back: d.maybe(96, back),
-		EdgeToEdge: d.chance(25), Allowance: d.maybe(93, allowance), Crossings: d.IntN(3),
+		Measured: d.measured(), Allowance: d.maybe(93, allowance), Crossings: d.IntN(3), LikeSleeve: d.chance(20),
 		TakeOffFront: d.maybe(20, d.length(0, 2*in)), TakeOffBack: d.maybe(20, d.length(0, in)),
 		FinishedBust:   d.maybe(10, d.length(-in, 50*in)),
 		CornerOutFront: d.maybe(85, d.length(in/2, 4*in)), CornerDownFront: d.maybe(90, d.length(5*in, 9*in)),

@@ -178,7 +178,7 @@ var everyCode = []calc.Code{
 	calc.CapTakesSlide, calc.CannotReach, calc.ShortAtLine, calc.OutlineUnknown, calc.BustLineAssumed, calc.BustLineImpossible,
 	calc.NarrowerAtCorners, calc.SharpBend, calc.GrowthsDiffer, calc.BindsBelow, calc.CapEaseLow, calc.CapEaseHigh, calc.CapImpossible,
 	calc.ArmholeImpossible, calc.LeanImpossible, calc.OutOfReach, calc.GirthUnusual, calc.ArmForBust, calc.MeasuredLongAgo,
-	calc.SizeByHighBust, calc.StartLarger, calc.ChildsNightwear, calc.LimitWide, calc.TighterThanBody,
+	calc.SizeByHighBust, calc.StartLarger, calc.ChildsNightwear, calc.LimitWide, calc.TighterThanBody, calc.BodiceAsSleeve, calc.MeasuredDifferently,
 }
 
 // everyWay lists the ways out.

@@ -73,10 +73,12 @@ func sayOutlineUnknown(s *slowSheet, p slowPiece) {
 		}
 		if p.of == calc.OfSleeve {
 			lacks(calc.SleeveWidth, s.Sleeve.Width)
-			lacks(calc.SleeveAllowance, units.Reading{Known: !s.Sleeve.EdgeToEdge || s.Sleeve.Allowance.Known})
+			lacks(calc.SleeveMeasured, units.Reading{Known: s.Sleeve.Measured != calc.NotTold})
+			lacks(calc.SleeveAllowance, units.Reading{Known: s.Sleeve.Measured != calc.EdgeToEdge || s.Sleeve.Allowance.Known})
 		} else {
 			lacks(calc.SideSeam, longAtAll(b.SideSeam))
-			lacks(calc.BodiceAllowance, units.Reading{Known: !b.EdgeToEdge || b.Crossings == 0 || b.Allowance.Known})
+			lacks(calc.BodiceMeasured, units.Reading{Known: b.Measured != calc.NotTold})
+			lacks(calc.BodiceAllowance, units.Reading{Known: b.Measured != calc.EdgeToEdge || b.Crossings == 0 || b.Allowance.Known})
 		}
 	}
 	if len(missing) > 0 {

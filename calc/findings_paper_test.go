@@ -245,7 +245,10 @@ func laid(in calc.Input, p calc.Plan, marks bool) (seams [4]slowSeam) {
 // paperSleeve is a width of the sleeve without its allowances.
 func paperSleeve(sleeve calc.SleeveInput, width units.Reading) exact {
 	flat := exactReading(width)
-	if sleeve.EdgeToEdge {
+	switch sleeve.Measured {
+	case calc.NotTold:
+		return exact{}
+	case calc.EdgeToEdge:
 		flat = flat.minus(exactReading(sleeve.Allowance).times(exactly(2)))
 	}
 	return flat

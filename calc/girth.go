@@ -1,6 +1,10 @@
 package calc
 
-import "capscye/units"
+import (
+	"slices"
+
+	"capscye/units"
+)
 
 // The needs: girth + ease - flat width, absent where the girth was not asked.
 
@@ -15,12 +19,14 @@ func (c *computation) sleeve() (Girth, girthTerms) {
 	from := girthTerms{flat: typed(SleeveWidth, in.Width.Length)}
 	g.Body, from.body = c.arm()
 
-	missing := lacking(nil, in.Width, SleeveWidth)
-	if in.EdgeToEdge {
+	missing := untold(nil, in.Measured, SleeveMeasured, in.Width)
+	if in.Measured == EdgeToEdge {
 		missing = lacking(missing, in.Allowance, SleeveAllowance)
-		g.Flat = units.Reading{}
 	}
-	if in.EdgeToEdge && len(missing) == 0 {
+	missing = lacking(missing, in.Width, SleeveWidth)
+	if len(missing) > 0 {
+		g.Flat = units.Reading{}
+	} else if in.Measured == EdgeToEdge {
 		g.Flat = units.Known(c.sum(Figure{OfSleeve, FlatWidth},
 			from.flat, typed(SleeveAllowance, in.Allowance.Length).times(-2))) // a seam at either edge
 		from.flat = computed(OfSleeve, FlatWidth, g.Flat.Length)
@@ -53,11 +59,12 @@ func (c *computation) bust() (Girth, girthTerms) {
 	}
 	var missing []Answer
 	if !in.FinishedBust.Known {
-		missing = lacking(missing, in.Front, BodiceFrontWidth)
-		missing = lacking(missing, in.Back, BodiceBackWidth)
-		if c.in.Bodice.seamsCrossed() {
+		missing = untold(nil, in.Measured, BodiceMeasured, in.Front, in.Back)
+		if in.seamsCrossed() {
 			missing = lacking(missing, in.Allowance, BodiceAllowance)
 		}
+		missing = lacking(missing, in.Front, BodiceFrontWidth)
+		missing = lacking(missing, in.Back, BodiceBackWidth)
 		if len(missing) == 0 {
 			front := c.bodiceWidth(FrontWidth, typed(BodiceFrontWidth, in.Front.Length), TakeOffFront, in.TakeOffFront)
 			back := c.bodiceWidth(BackWidth, typed(BodiceBackWidth, in.Back.Length), TakeOffBack, in.TakeOffBack)
@@ -94,6 +101,14 @@ func lacking(missing []Answer, r units.Reading, a Answer) []Answer {
 	return append(missing, a)
 }
 
+// untold adds the answer between what the tape lay, where a width waits for it.
+func untold(missing []Answer, m Measured, a Answer, widths ...units.Reading) []Answer {
+	if m != NotTold || !slices.ContainsFunc(widths, func(w units.Reading) bool { return w.Known }) {
+		return missing
+	}
+	return append(missing, a)
+}
+
 // need closes a girth: it is body + ease - flat width where all three are
 // known. What an asked girth lacks is a finding; a girth that was not entered
 // is not asked, and lacks nothing.
@@ -116,9 +131,9 @@ func (c *computation) need(g *Girth, of Subject, missing []Answer, from girthTer
 // flat is a width of the sleeve without its allowances.
 func (in SleeveInput) flat(width units.Reading) units.Reading {
 	switch {
-	case !width.Known || in.EdgeToEdge && !in.Allowance.Known:
+	case !width.Known || in.Measured == NotTold || in.Measured == EdgeToEdge && !in.Allowance.Known:
 		return units.Reading{}
-	case in.EdgeToEdge:
+	case in.Measured == EdgeToEdge:
 		return units.Known(width.Length - 2*in.Allowance.Length)
 	}
 	return width
@@ -128,7 +143,7 @@ func (in SleeveInput) flat(width units.Reading) units.Reading {
 // all: its width on the paper.
 func (in BodiceInput) flat(width units.Reading) units.Reading {
 	switch {
-	case !width.Known || in.seamsCrossed() && !in.Allowance.Known:
+	case !width.Known || in.Measured == NotTold || in.seamsCrossed() && !in.Allowance.Known:
 		return units.Reading{}
 	case in.seamsCrossed():
 		return units.Known(width.Length - units.Length(in.Crossings)*in.Allowance.Length)
@@ -137,4 +152,4 @@ func (in BodiceInput) flat(width units.Reading) units.Reading {
 }
 
 // seamsCrossed tells that the widths of the bodice hold allowances.
-func (in BodiceInput) seamsCrossed() bool { return in.EdgeToEdge && in.Crossings > 0 }
+func (in BodiceInput) seamsCrossed() bool { return in.Measured == EdgeToEdge && in.Crossings > 0 }

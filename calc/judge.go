@@ -27,6 +27,7 @@ func (c *computation) judge() {
 	if in.Bicep.Known && in.BicepOther.Known && in.Bicep != in.BicepOther {
 		c.find(Finding{Code: ArmsDiffer, About: OfSleeve, Amount: (in.Bicep.Length - in.BicepOther.Length).Abs()})
 	}
+	c.judgeMeasured()
 	c.judgeBody()
 	c.judgeSize()
 	if p.Open {
@@ -45,6 +46,26 @@ func (c *computation) judge() {
 	c.judgeOutline(OfSleeve, p.Sleeve, SleeveFront)
 	c.judgeOutline(OfBust, p.Bust, BodiceFront)
 	c.sortFindings()
+}
+
+// judgeMeasured says how the widths of the bodice are taken, where that was not told of
+// it, and where it was told otherwise than of the sleeve: two papers of one pattern are
+// seldom measured in two ways. A printed bust needs neither.
+func (c *computation) judgeMeasured() {
+	s, b := c.in.Sleeve, c.in.Bodice
+	if b.FinishedBust.Known || !b.Front.Known && !b.Back.Known || b.Measured == NotTold {
+		return
+	}
+	if b.LikeSleeve {
+		c.find(Finding{Code: BodiceAsSleeve, About: OfBust})
+	}
+	apart := s.Measured != b.Measured
+	if !apart && b.seamsCrossed() && s.Allowance.Known && b.Allowance.Known {
+		apart = s.Allowance != b.Allowance
+	}
+	if apart && s.Measured != NotTold && s.Width.Known {
+		c.find(Finding{Code: MeasuredDifferently, Level: Warn, About: OfSheet, Amount: s.Allowance.Or(0), Other: b.Allowance.Or(0)})
+	}
 }
 
 // sortFindings puts the most urgent first.

@@ -20,6 +20,17 @@ type oracleDice struct{ *rand.Rand }
 
 func (d oracleDice) chance(percent int) bool { return d.IntN(100) < percent }
 
+// measured is between what the tape lay; seldom it was not told.
+func (d oracleDice) measured() calc.Measured {
+	switch n := d.IntN(100); {
+	case n < 4:
+		return calc.NotTold
+	case n < 32:
+		return calc.EdgeToEdge
+	}
+	return calc.SeamToSeam
+}
+
 // length lies between the two, on a mark of 1/8 in, of 1 mm, or on no mark.
 func (d oracleDice) length(low, high units.Length) units.Length {
 	step := []units.Length{units.Inch / 8, units.Millimetre, 1}[d.IntN(3)]
@@ -92,12 +103,12 @@ func (d oracleDice) input() calc.Input {
 		BicepEase: d.maybe(92, bicepEase), BustEase: d.maybe(92, bustEase),
 		Sleeve: calc.SleeveInput{
 			Style: calc.SleeveStyle(d.IntN(3)),
-			Width: d.maybe(94, width), EdgeToEdge: d.chance(30), Allowance: d.maybe(90, d.allowance()),
+			Width: d.maybe(94, width), Measured: d.measured(), Allowance: d.maybe(90, d.allowance()),
 			CapFront: d.maybe(95, capFront), CapBack: d.maybe(95, capBack),
 		},
 		Bodice: calc.BodiceInput{
 			Front: d.maybe(94, front), Back: d.maybe(94, back),
-			EdgeToEdge: d.chance(30), Allowance: d.maybe(85, d.allowance()), Crossings: d.IntN(3),
+			Measured: d.measured(), Allowance: d.maybe(85, d.allowance()), Crossings: d.IntN(3),
 			TakeOffFront: d.maybe(30, d.length(0, 2*in)), TakeOffBack: d.maybe(30, d.length(0, 2*in)),
 			FinishedBust: d.maybe(30, finished),
 			ArmholeFront: d.maybe(95, capFront+d.length(-in, 2*in)),

@@ -110,7 +110,10 @@ func (s exactSpan) nearest(a exact) exact { return smallest(largest(a, s.low), s
 // seamed edges.
 func oracleSleeveFlat(s calc.SleeveInput) exact {
 	flat := exactReading(s.Width)
-	if s.EdgeToEdge {
+	switch s.Measured {
+	case calc.NotTold:
+		return exact{}
+	case calc.EdgeToEdge:
 		flat = flat.minus(exactReading(s.Allowance).times(exactly(2)))
 	}
 	return flat.ifPositive()
@@ -128,7 +131,10 @@ func oracleBustFlat(b calc.BodiceInput) exact {
 
 func oraclePiece(b calc.BodiceInput, width, takeOff units.Reading) exact {
 	flat := exactReading(width).minus(exactReading(takeOff).or(nought))
-	if b.EdgeToEdge && b.Crossings > 0 {
+	if b.Measured == calc.NotTold {
+		return exact{}
+	}
+	if b.Measured == calc.EdgeToEdge && b.Crossings > 0 {
 		flat = flat.minus(exactReading(b.Allowance).times(exactly(b.Crossings)))
 	}
 	return flat

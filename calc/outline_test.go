@@ -43,7 +43,7 @@ func crossing(t *rapid.T, line geom.LineString, y float64) float64 {
 // sleeve: any shape within reason, and amounts that are marks already.
 func tapered(t *rapid.T) calc.Input {
 	quarter := func(name string, low, high int) units.Reading { return units.Known(length(t, name, low, high)) }
-	in := calc.Input{Ruler: units.SixtyFourthInch, Method: calc.UsualMethod()}
+	in := seamToSeam(calc.Input{Ruler: units.SixtyFourthInch, Method: calc.UsualMethod()})
 	in.Bust, in.BustEase = quarter("bust", 36, 46), units.Known(0)
 	in.Bodice.Front, in.Bodice.Back = quarter("front", 9, 12), quarter("back", 9, 12)
 	in.Bodice.TakeOffFront = quarter("dart", 0, 1)

@@ -68,10 +68,12 @@ func (c *computation) outlineNeeds(front Side) (missing []Answer) {
 	unless := func(crossed bool, allowance units.Reading) units.Reading {
 		return units.Reading{Known: !crossed || allowance.Known}
 	}
+	told := func(m Measured) units.Reading { return units.Reading{Known: m != NotTold} }
 	for _, s := range []Side{front, front + 1} {
 		if in := c.in.Sleeve; s.OfSleeve() {
 			need(s, in.Width, SleeveWidth)
-			need(s, unless(in.EdgeToEdge, in.Allowance), SleeveAllowance)
+			need(s, told(in.Measured), SleeveMeasured)
+			need(s, unless(in.Measured == EdgeToEdge, in.Allowance), SleeveAllowance)
 			need(s, in.CapHeight, CapHeight)
 			need(s, long(in.UnderarmSeam), UnderarmSeam)
 			need(s, in.HemWidth, HemWidth)
@@ -90,6 +92,7 @@ func (c *computation) outlineNeeds(front Side) (missing []Answer) {
 			need(s, in.WaistBack, WaistBack)
 		}
 		need(s, long(in.SideSeam), SideSeam)
+		need(s, told(in.Measured), BodiceMeasured)
 		need(s, unless(in.seamsCrossed(), in.Allowance), BodiceAllowance)
 	}
 	return missing

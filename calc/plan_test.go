@@ -50,7 +50,7 @@ func TestTotalDividedByTheNumberOfSeams(t *testing.T) {
 // an elbow of 11 one of 12 (Ingalls, Text-Book on Domestic Art). What a pattern
 // of another width needs is the difference.
 func TestNeedIsGirthPlusEaseLessWidth(t *testing.T) {
-	input := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
+	input := seamToSeam(calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()})
 	input.Bicep, input.BicepEase, input.Sleeve.Width = known("15"), known("2"), known("16")
 	p := calc.Compute(input)
 	if p.Sleeve.Need != known("1") || p.Sleeve.Finished != known("17") {
@@ -88,18 +88,24 @@ func TestFactsOfTheTrade(t *testing.T) {
 	})
 	t.Run("5/8 in allowances leave 11 3/4 of 13 in", func(t *testing.T) {
 		input := flat("0", "")
-		input.Sleeve.Width, input.Sleeve.Allowance, input.Sleeve.EdgeToEdge = known("13"), known("5/8"), true
+		input.Sleeve.Width, input.Sleeve.Allowance, input.Sleeve.Measured = known("13"), known("5/8"), calc.EdgeToEdge
 		if p := calc.Compute(input); p.Sleeve.Flat != known("11 3/4") {
 			t.Errorf("flat %v", p.Sleeve.Flat)
 		}
 	})
 }
 
+// seamToSeam is a sheet whose widths were all measured between seam lines.
+func seamToSeam(input calc.Input) calc.Input {
+	input.Sleeve.Measured, input.Bodice.Measured = calc.SeamToSeam, calc.SeamToSeam
+	return input
+}
+
 // An invented sheet worked by hand. T = 13 3/4 + 1 3/4 - 13 = 2 1/2, 1 1/4 a
 // side; B = 39 1/2 + 3 - 40 = 2 1/2, 5/8 a side. The band goes from
 // max(1 1/4 - 1, 5/8 - 1) = 1/4 to 1 1/4.
 func workedByHand() calc.Input {
-	input := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
+	input := seamToSeam(calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()})
 	input.Bicep, input.BicepEase, input.Sleeve.Width = known("13 3/4"), known("1 3/4"), known("13")
 	input.Bust, input.BustEase = known("39 1/2"), known("3")
 	input.Bodice.Front, input.Bodice.Back, input.Bodice.BustDown = known("10 1/4"), known("9 3/4"), known("0")
@@ -275,7 +281,7 @@ func TestMissingAnswers(t *testing.T) {
 		t.Error("an empty sheet asks for nothing")
 	}
 	input := calc.Input{Method: calc.UsualMethod(), Bicep: known("13"), Bust: known("40")}
-	input.Bodice.Front, input.Bodice.EdgeToEdge, input.Bodice.Crossings = known("10"), true, 1
+	input.Bodice.Front, input.Bodice.Measured, input.Bodice.Crossings = known("10"), calc.EdgeToEdge, 1
 	p = calc.Compute(input)
 	var missing []calc.Answer
 	for _, f := range p.Findings {
@@ -283,7 +289,7 @@ func TestMissingAnswers(t *testing.T) {
 			missing = append(missing, f.Answer)
 		}
 	}
-	want := []calc.Answer{calc.SleeveWidth, calc.BicepEase, calc.BodiceBackWidth, calc.BodiceAllowance, calc.BustEase}
+	want := []calc.Answer{calc.SleeveWidth, calc.BicepEase, calc.BodiceAllowance, calc.BodiceBackWidth, calc.BustEase}
 	if len(missing) != len(want) {
 		t.Fatalf("missing %v, want %v", missing, want)
 	}
@@ -296,7 +302,7 @@ func TestMissingAnswers(t *testing.T) {
 
 func TestImpossibleWidthAndUnlikeArms(t *testing.T) {
 	input := flat("1", "")
-	input.Sleeve.Width, input.Sleeve.Allowance, input.Sleeve.EdgeToEdge = known("1"), known("5/8"), true
+	input.Sleeve.Width, input.Sleeve.Allowance, input.Sleeve.Measured = known("1"), known("5/8"), calc.EdgeToEdge
 	p := calc.Compute(input)
 	checkCodes(t, p, "width-impossible sleeve")
 	if p.Sleeve.Need.Known {
@@ -313,7 +319,7 @@ func TestImpossibleWidthAndUnlikeArms(t *testing.T) {
 
 func TestTakeOffAndCrossings(t *testing.T) {
 	input := workedByHand()
-	input.Bodice.EdgeToEdge, input.Bodice.Allowance, input.Bodice.Crossings = true, known("5/8"), 2
+	input.Bodice.Measured, input.Bodice.Allowance, input.Bodice.Crossings = calc.EdgeToEdge, known("5/8"), 2
 	input.Bodice.TakeOffFront = known("1/2")
 	// 2 x (10 1/4 - 1 1/4 - 1/2 + 9 3/4 - 1 1/4) = 34
 	if p := calc.Compute(input); p.Bust.Flat != known("34") {

@@ -28,6 +28,7 @@ func share(t *rapid.T, name string) units.Share {
 }
 
 func sheet(t *rapid.T) calc.Input {
+	measured := []calc.Measured{calc.SeamToSeam, calc.EdgeToEdge, calc.SeamToSeam, calc.EdgeToEdge, calc.NotTold}
 	input := calc.Input{
 		Fabric: rapid.SampledFrom([]calc.Fabric{calc.Woven, calc.Knit}).Draw(t, "fabric"),
 		Ruler:  rapid.SampledFrom(units.Rulers()).Draw(t, "ruler"),
@@ -35,13 +36,13 @@ func sheet(t *rapid.T) calc.Input {
 		BicepEase: reading(t, "ease at bicep", -1, 6), BustEase: reading(t, "ease at bust", -2, 8),
 		Sleeve: calc.SleeveInput{
 			Style: rapid.SampledFrom([]calc.SleeveStyle{calc.SetIn, calc.Shirt, calc.Gathered}).Draw(t, "style"),
-			Width: reading(t, "sleeve", 9, 24), EdgeToEdge: rapid.Bool().Draw(t, "sleeve edges"),
+			Width: reading(t, "sleeve", 9, 24), Measured: rapid.SampledFrom(measured).Draw(t, "sleeve measured"),
 			Allowance: reading(t, "sleeve allowance", 0, 1),
 			CapFront:  reading(t, "cap front", 7, 12), CapBack: reading(t, "cap back", 7, 12),
 		},
 		Bodice: calc.BodiceInput{
 			Front: reading(t, "front", 7, 16), Back: reading(t, "back", 7, 16),
-			EdgeToEdge: rapid.Bool().Draw(t, "bodice edges"), Allowance: reading(t, "bodice allowance", 0, 1),
+			Measured: rapid.SampledFrom(measured).Draw(t, "bodice measured"), Allowance: reading(t, "bodice allowance", 0, 1),
 			Crossings:    rapid.IntRange(0, 2).Draw(t, "crossings"),
 			ArmholeFront: reading(t, "armhole front", 7, 12), ArmholeBack: reading(t, "armhole back", 7, 12),
 		},

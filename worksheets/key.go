@@ -44,9 +44,9 @@ const (
 
 	SleeveLength
 	SleeveStyle
-	SleeveWidth
 	SleeveMeasured
 	SleeveAllowance
+	SleeveWidth
 	CapHeight
 	CapFront
 	CapBack
@@ -54,10 +54,10 @@ const (
 	HemWidth
 	ElbowWidth
 
-	BodiceFront
-	BodiceBack
 	BodiceMeasured
 	BodiceAllowance
+	BodiceFront
+	BodiceBack
 	Crossings
 	TakeOffFront
 	TakeOffBack
@@ -96,7 +96,7 @@ type Kind uint8
 const (
 	Text   Kind = iota // anything
 	Date               // a day, 2026-10-03
-	Choice             // one of the options, the first where nothing is written
+	Choice             // one of the options; the first where nothing is written, unless the key is open
 	Scale              // the finest mark of a ruler
 	Girth              // a length above zero
 	Amount             // a length not below zero
@@ -126,7 +126,9 @@ type spec struct {
 	path    string // table.name
 	kind    Kind
 	options []string
+	open    bool   // a choice that nothing stands for where it is empty
 	usual   string // what stands for an empty answer; "" where that means not measured
+	from    Key    // whose answer stands for an empty one; Title is nobody's
 	comment string // behind the key in a new file
 }
 
@@ -164,9 +166,9 @@ var specs = [keyCount]spec{
 
 	SleeveLength:    {path: "sleeve.length", kind: Choice, options: []string{"short", "long"}, comment: "short (straight side) or long (tapers to the hem)"},
 	SleeveStyle:     {path: "sleeve.style", kind: Choice, options: []string{"set-in", "shirt", "gathered"}, comment: "set-in, shirt or gathered"},
+	SleeveMeasured:  {path: "sleeve.measured", kind: Choice, open: true, options: []string{"seam", "edge"}, comment: "seam (from seam line to seam line) or edge (from cut edge to cut edge)"},
+	SleeveAllowance: {path: "sleeve.allowance", kind: Amount, comment: "seam allowance, taken off here for edge"},
 	SleeveWidth:     {path: "sleeve.width", kind: Girth, comment: "at the bicep line"},
-	SleeveMeasured:  {path: "sleeve.measured", kind: Choice, options: []string{"seam", "edge"}, comment: "seam (between seam lines) or edge (between cut edges)"},
-	SleeveAllowance: {path: "sleeve.allowance", kind: Amount},
 	CapHeight:       {path: "sleeve.cap_height", kind: Girth},
 	CapFront:        {path: "sleeve.cap_front", kind: Girth, comment: "half-cap seam, underarm to shoulder dot"},
 	CapBack:         {path: "sleeve.cap_back", kind: Girth},
@@ -174,10 +176,10 @@ var specs = [keyCount]spec{
 	HemWidth:        {path: "sleeve.hem_width", kind: Girth},
 	ElbowWidth:      {path: "sleeve.elbow_width", kind: Girth},
 
+	BodiceMeasured:  {path: "bodice.measured", kind: Choice, open: true, from: SleeveMeasured, options: []string{"seam", "edge"}, comment: "seam or edge, if not as the sleeve"},
+	BodiceAllowance: {path: "bodice.allowance", kind: Amount, from: SleeveAllowance, comment: "if not as the sleeve"},
 	BodiceFront:     {path: "bodice.front", kind: Girth, comment: "centre (or fold) to side, at bust level"},
 	BodiceBack:      {path: "bodice.back", kind: Girth},
-	BodiceMeasured:  {path: "bodice.measured", kind: Choice, options: []string{"seam", "edge"}, comment: "seam or edge"},
-	BodiceAllowance: {path: "bodice.allowance", kind: Amount},
 	Crossings:       {path: "bodice.crossings", kind: Count, usual: "1", comment: "seamed edges that the tape crossed on each piece, for edge"},
 	TakeOffFront:    {path: "bodice.take_off_front", kind: Amount, comment: "dart, tuck, pleat or overlap inside the tape"},
 	TakeOffBack:     {path: "bodice.take_off_back", kind: Amount},
@@ -242,13 +244,20 @@ func (k Key) Kind() Kind { return specs[k].kind }
 // Options are the words that a choice takes, the usual one first.
 func (k Key) Options() []string { return specs[k].options }
 
-// Usual is what stands for an empty answer, "" where that means not known.
+// Usual is what stands for an empty answer, "" where that means not known, or where
+// another answer stands for it.
 func (k Key) Usual() string {
-	if k.Kind() == Choice {
+	if k.Kind() == Choice && !specs[k].open {
 		return k.Options()[0]
 	}
 	return specs[k].usual
 }
+
+// Open tells that nothing stands for an empty answer of a choice: there is no usual one.
+func (k Key) Open() bool { return specs[k].open }
+
+// From is the key whose answer stands for an empty one of this, where there is such.
+func (k Key) From() (from Key, ok bool) { return specs[k].from, specs[k].from != Title }
 
 // Comment is what stands behind the key in a new file, "" where nothing does.
 func (k Key) Comment() string { return specs[k].comment }

@@ -184,13 +184,22 @@ func smallCount(text string) (int, bool) {
 	return n, err == nil && 0 <= n && n <= 4
 }
 
-// Choice is the word that was chosen, or the usual one where nothing readable
-// was.
+// Choice is the word that was chosen, or what stands for it where nothing readable
+// was; "" where nothing does.
 func (s *Sheet) Choice(k Key) string {
 	if text := s.answers[k]; slices.Contains(k.Options(), text) {
 		return text
 	}
-	return k.Options()[0]
+	if from, ok := s.Inherits(k); ok {
+		return s.Choice(from)
+	}
+	return k.Usual()
+}
+
+// Inherits tells that an answer is empty, and which other one stands for it.
+func (s *Sheet) Inherits(k Key) (from Key, ok bool) {
+	from, ok = k.From()
+	return from, ok && s.answers[k] == "" && s.answers[from] != "" && s.Check(from) == nil
 }
 
 // Unit is the system of bare numbers.
@@ -216,8 +225,11 @@ func (s *Sheet) Ruler() units.Ruler {
 func (s *Sheet) Scale() units.Scale { return units.Scale{System: s.Unit(), Ruler: s.Ruler()} }
 
 // Length is a length that was measured or chosen. An empty answer is not known
-// and no error, unless the key has a usual value.
+// and no error, unless the key has a usual value, or another answer stands for it.
 func (s *Sheet) Length(k Key) (units.Reading, error) {
+	if from, ok := s.Inherits(k); ok {
+		return s.Length(from)
+	}
 	text := s.answers[k]
 	if text == "" {
 		text = specs[k].usual

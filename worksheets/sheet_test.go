@@ -182,8 +182,12 @@ func TestAChoiceIsOneOfItsWordsOrTheFirst(t *testing.T) {
 		for _, text := range []string{"", "neither", strings.ToUpper(k.Options()[1])} {
 			var s worksheets.Sheet
 			err := s.Set(k, text)
-			if s.Choice(k) != k.Options()[0] || (err == nil) != (text == "") {
-				t.Errorf("%v = %q is %q, %v; want the first word", k, text, s.Choice(k), err)
+			want := k.Options()[0]
+			if k == worksheets.SleeveMeasured || k == worksheets.BodiceMeasured { // either guess would be wrong by every allowance
+				want = ""
+			}
+			if s.Choice(k) != want || (err == nil) != (text == "") {
+				t.Errorf("%v = %q is %q, %v; want %q", k, text, s.Choice(k), err, want)
 			}
 		}
 	}
@@ -269,6 +273,33 @@ func TestEveryKeyIsFoundByItsPath(t *testing.T) {
 	if k, ok := worksheets.KeyNamed("body.Bicep"); ok {
 		t.Errorf("body.Bicep leads to %v", k)
 	}
+}
+
+// How the pattern was measured is asked once: the bodice has the sleeve's answers, until
+// it has its own. What cannot be read stands for nothing.
+func TestTheBodiceIsMeasuredAsTheSleeve(t *testing.T) {
+	var s worksheets.Sheet
+	check := func(when, measured string, allowance units.Reading) {
+		t.Helper()
+		got, err := s.Length(worksheets.BodiceAllowance)
+		if m := s.Choice(worksheets.BodiceMeasured); m != measured || got != allowance || s.Reading(worksheets.BodiceAllowance) != allowance || err != nil {
+			t.Errorf("%s: measured %q, allowance %v, %v; want %q and %v", when, m, got, err, measured, allowance)
+		}
+	}
+	check("nothing told", "", units.Reading{})
+	s.Set(worksheets.SleeveMeasured, "edge")
+	s.Set(worksheets.SleeveAllowance, "5/8")
+	check("told of the sleeve", "edge", units.Known(units.Inch*5/8))
+	s.Set(worksheets.BodiceAllowance, "0")
+	check("an allowance of its own", "edge", units.Known(0))
+	s.Set(worksheets.BodiceMeasured, "seam")
+	check("its own answers", "seam", units.Known(0))
+	if s.Set(worksheets.BodiceMeasured, "") != nil || s.Set(worksheets.BodiceAllowance, "") != nil {
+		t.Error("an empty answer is no error")
+	}
+	s.Set(worksheets.SleeveMeasured, "edges")
+	s.Set(worksheets.SleeveAllowance, "5/0")
+	check("the sleeve's cannot be read", "", units.Reading{})
 }
 
 // What people are told about a key is so: its usual answer is what an empty one

@@ -120,14 +120,14 @@ func (d dice) problem(level int) Problem {
 }
 
 // teaches tells that a sheet has what its level is about, and nothing that a
-// person would be warned of.
+// person would be warned of; but one pattern measured in two ways is there to be seen.
 func teaches(level int, in calc.Input) bool {
 	p := calc.Compute(in)
 	for _, f := range p.Findings {
 		if f.Code == calc.CapTakesSlide && level == otherCases {
 			continue // a kept armhole is what it teaches
 		}
-		if f.Level != calc.Note || f.Code == calc.GirthUnusual || f.Code == calc.ArmForBust || f.Code == calc.ChildsNightwear {
+		if f.Level != calc.Note && f.Code != calc.MeasuredDifferently || f.Code == calc.GirthUnusual || f.Code == calc.ArmForBust || f.Code == calc.ChildsNightwear {
 			return false
 		}
 	}

@@ -40,9 +40,9 @@ func edgeSheet(t *testing.T) calc.Input {
 	r := readings(t, units.Inches, "13 3/4", "13 1/2", "2", "14 3/4", "5/8", "38", "3", "11 3/4", "9 1/2", "1/2", "3/4", "1", "1/4")
 	in := calc.Input{Ruler: units.HalfInch, Method: calc.UsualMethod()}
 	in.Bicep, in.BicepOther, in.BicepEase = r[0], r[1], r[2]
-	in.Sleeve.Width, in.Sleeve.Allowance, in.Sleeve.EdgeToEdge = r[3], r[4], true
+	in.Sleeve.Width, in.Sleeve.Allowance, in.Sleeve.Measured = r[3], r[4], calc.EdgeToEdge
 	in.Bust, in.BustEase, in.Bodice.Front, in.Bodice.Back, in.Bodice.Allowance = r[5], r[6], r[7], r[8], r[9]
-	in.Bodice.EdgeToEdge, in.Bodice.Crossings, in.Bodice.TakeOffFront = true, 1, r[10]
+	in.Bodice.Measured, in.Bodice.Crossings, in.Bodice.TakeOffFront = calc.EdgeToEdge, 1, r[10]
 	in.Method.LimitSleeve, in.Method.LimitBodice = r[11].Length, r[12].Length
 	return in
 }
@@ -77,6 +77,7 @@ func lowSheet(t *testing.T) calc.Input {
 func seamSheet(t *testing.T) calc.Input {
 	r := readings(t, units.Centimetres, "30", "5", "28", "1.5", "90", "8", "25", "21", "2", "2.5")
 	in := calc.Input{Ruler: units.FiveMillimetres, Method: calc.UsualMethod()}
+	in.Sleeve.Measured, in.Bodice.Measured = calc.SeamToSeam, calc.SeamToSeam
 	in.Bicep, in.BicepEase, in.Sleeve.Width, in.Sleeve.Allowance = r[0], r[1], r[2], r[3]
 	in.Bust, in.BustEase, in.Bodice.Front, in.Bodice.Back, in.Bodice.Allowance = r[4], r[5], r[6], r[7], r[3]
 	in.Bodice.Crossings, in.Bodice.TakeOffFront = 2, r[8]
@@ -95,6 +96,7 @@ func inwardSheet(t *testing.T) calc.Input {
 // shortSheet has bicep, ease, sleeve width, bust, ease, front and back, between seam lines.
 func shortSheet(r []units.Reading) calc.Input {
 	in := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
+	in.Sleeve.Measured, in.Bodice.Measured = calc.SeamToSeam, calc.SeamToSeam
 	in.Bicep, in.BicepEase, in.Sleeve.Width = r[0], r[1], r[2]
 	in.Bust, in.BustEase, in.Bodice.Front, in.Bodice.Back = r[3], r[4], r[5], r[6]
 	in.Bodice.Crossings = 1
@@ -115,6 +117,7 @@ func evenSheet(t *testing.T) calc.Input {
 func keptSheet(t *testing.T) calc.Input {
 	r := readings(t, units.Inches, "13", "2", "12 1/4", "9 1/8", "9 1/8", "8 3/4", "9")
 	in := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
+	in.Sleeve.Measured = calc.SeamToSeam
 	in.Bicep, in.BicepEase, in.Sleeve.Width = r[0], r[1], r[2]
 	in.Sleeve.CapFront, in.Sleeve.CapBack, in.Bodice.ArmholeFront, in.Bodice.ArmholeBack = r[3], r[4], r[5], r[6]
 	in.Method.Armhole = calc.KeepArmhole

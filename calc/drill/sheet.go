@@ -122,14 +122,23 @@ func (d dice) drawSleeve(in *calc.Input, r ranges, level, arm, need int) {
 		}
 	}
 	s := &in.Sleeve
-	s.EdgeToEdge = level == 1 || d.between(0, 3) > 0
+	s.Measured = d.measured(level)
 	allowance := d.one(r.allowances...)
 	s.Allowance = r.known(allowance)
 	width := arm + ease - need
-	if s.EdgeToEdge {
+	if s.Measured == calc.EdgeToEdge {
 		width += 2 * allowance
 	}
 	s.Width = r.known(width)
+}
+
+// measured draws between what the tape lay; for the first level allowances have to be
+// taken off.
+func (d dice) measured(level int) calc.Measured {
+	if level == 1 || d.between(0, 3) > 0 {
+		return calc.EdgeToEdge
+	}
+	return calc.SeamToSeam
 }
 
 // drawBodice draws bust and bodice, with a front as wide as the back or wider. The
@@ -145,10 +154,10 @@ func (d dice) drawBodice(in *calc.Input, r ranges, level, bust, need int) {
 	front := half - back
 
 	b := &in.Bodice
-	b.EdgeToEdge = level == 1 || d.between(0, 3) > 0
+	b.Measured = d.measured(level)
 	allowance := d.one(r.allowances...)
 	b.Allowance, b.Crossings = r.known(allowance), d.one(1, 1, 2)
-	if b.EdgeToEdge {
+	if b.Measured == calc.EdgeToEdge {
 		front, back = front+b.Crossings*allowance, back+b.Crossings*allowance
 	}
 	if d.between(0, 1) == 0 {

@@ -33,7 +33,7 @@ func (s solved) tape() (w tapeWidth, ok bool) {
 	sleeve, bodice := s.in.Sleeve, s.in.Bodice
 	switch s.figure {
 	case figure(calc.OfSleeve, calc.FlatWidth), figure(calc.OfSleeve, calc.Need):
-		return tapeWidth{sleeve.Width.Length, sleeve.Allowance.Length, 0, 2, sleeve.EdgeToEdge}, true
+		return tapeWidth{sleeve.Width.Length, sleeve.Allowance.Length, 0, 2, sleeve.Measured == calc.EdgeToEdge}, true
 	case figure(calc.OfBust, calc.FrontWidth):
 		return tapeAcross(bodice, bodice.Front, bodice.TakeOffFront), true
 	case figure(calc.OfBust, calc.BackWidth):
@@ -44,7 +44,7 @@ func (s solved) tape() (w tapeWidth, ok bool) {
 
 // tapeAcross is the tape across half a front or half a back.
 func tapeAcross(b calc.BodiceInput, width, takeOff units.Reading) tapeWidth {
-	return tapeWidth{width.Length, b.Allowance.Length, takeOff.Length, int64(b.Crossings), b.EdgeToEdge}
+	return tapeWidth{width.Length, b.Allowance.Length, takeOff.Length, int64(b.Crossings), b.Measured == calc.EdgeToEdge}
 }
 
 func allowanceLeftOn(s solved) []units.Length {
@@ -85,7 +85,7 @@ func allowanceNotInside(s solved) []units.Length {
 		return []units.Length{s.right + 2*w.allowance}
 	case ok && !w.edges:
 		return w.less(w.crossed, 1)
-	case s.figure == figure(calc.OfBust, calc.FlatWidth) && !b.EdgeToEdge:
+	case s.figure == figure(calc.OfBust, calc.FlatWidth) && b.Measured != calc.EdgeToEdge:
 		return []units.Length{s.right - 4*units.Length(b.Crossings)*b.Allowance.Length}
 	}
 	return nil

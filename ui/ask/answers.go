@@ -55,6 +55,9 @@ func (a *asking) now(k worksheets.Key) string {
 	case text != "":
 		return "Now " + text + "."
 	case value != "":
+		if _, inherited := s.Inherits(k); inherited {
+			return "Now " + typeset.Spoken(value) + ", as the sleeve."
+		}
 		return "Now " + typeset.Spoken(value) + ", the usual."
 	}
 	return "Empty."
@@ -111,6 +114,8 @@ func readChoice(s *worksheets.Sheet, k worksheets.Key, text string) (string, err
 	options, now := forms.OptionsOf(s, k)
 	ruler, err := units.ParseRuler(text, s.Unit())
 	switch {
+	case text == "" && k.Open():
+		return "", nil
 	case text == "":
 		return "", fmt.Errorf("this always has an answer, now %s; it can be %s", options[now], typeset.OrList(options))
 	case k == worksheets.Unit:

@@ -52,7 +52,7 @@ func problemWords(p drill.Problem) []string {
 	}
 	if s := in.Sleeve; in.Bicep.Known {
 		lines = append(lines, fmt.Sprintf("The sleeve, laid flat, is %s wide at the bicep line, %s.",
-			num(s.Width.Length), betweenWords(s.EdgeToEdge, s.Allowance, num)))
+			num(s.Width.Length), betweenWords(s.Measured, s.Allowance, num)))
 	}
 	if in.Bust.Known {
 		lines = append(lines, bodiceWords(in.Bodice, num))
@@ -72,8 +72,8 @@ func problemWords(p drill.Problem) []string {
 	return lines
 }
 
-func betweenWords(edges bool, allowance units.Reading, num func(units.Length) string) string {
-	if edges {
+func betweenWords(m calc.Measured, allowance units.Reading, num func(units.Length) string) string {
+	if m == calc.EdgeToEdge {
 		return "measured from cut edge to cut edge; the seam allowance is " + num(allowance.Length)
 	}
 	return "measured from seam line to seam line; the seam allowance is " + num(allowance.Length)
@@ -85,7 +85,7 @@ func bodiceWords(b calc.BodiceInput, num func(units.Length) string) string {
 		from = "from the centre seam to the side"
 	}
 	words := fmt.Sprintf("The bodice, laid flat, %s: front %s, back %s, %s.",
-		from, num(b.Front.Length), num(b.Back.Length), betweenWords(b.EdgeToEdge, b.Allowance, num))
+		from, num(b.Front.Length), num(b.Back.Length), betweenWords(b.Measured, b.Allowance, num))
 	dart, pleat := "", ""
 	if b.TakeOffFront.Known {
 		dart = fmt.Sprintf("a dart of %s on the front", num(b.TakeOffFront.Length))

@@ -45,16 +45,17 @@ var Fields = map[worksheets.Key]Field{
 	worksheets.ChartBust:     {"Chart: bust", "bust in the size chart", "The bust that the pattern's own size chart gives for this size."},
 	worksheets.ChartHighBust: {"Chart: high bust", "high bust in the size chart", "The high bust that the size chart gives, if it has one."},
 
+	worksheets.SleeveMeasured: {"Measured", "how the pattern was measured", "From seam line to seam line, or from cut edge to cut edge. " +
+		"Edge to edge: the allowances come off here; do not take them off yourself."},
+	worksheets.SleeveAllowance: {"Seam allowance", "seam allowance of the sleeve", "Printed on most patterns; 5/8 in (1.5 cm) is common. " +
+		"Taken off only when measured from cut edge to cut edge."},
 	worksheets.SleeveWidth: {"Sleeve width", "sleeve width", "The sleeve pattern laid flat, straight across at the bicep line, " +
 		"where the underarm seam meets the cap."},
-	worksheets.SleeveMeasured: {"Measured between", "sleeve measured between", "Seam lines, or cut edges: then the seam allowances are taken off here, once."},
-	worksheets.SleeveAllowance: {"Seam allowance", "seam allowance of the sleeve", "Printed on most patterns; 5/8 in (1.5 cm) is common. " +
-		"Taken off only when measured between cut edges."},
 	worksheets.BodiceFront: {"Front width", "bodice front width", "From the centre front, or the fold, to the side, at bust level; do not measure across darts or pleats."},
 	worksheets.BodiceBack:  {"Back width", "bodice back width", "From the centre back, or the fold, to the side, at bust level."},
-	worksheets.BodiceMeasured: {"Measured between", "bodice measured between",
-		"Seam lines, or cut edges: then an allowance is taken off for every seamed edge that the tape crossed."},
-	worksheets.BodiceAllowance: {"Seam allowance", "seam allowance of the bodice", "Taken off only when measured between cut edges."},
+	worksheets.BodiceMeasured: {"Measured", "how the bodice was measured",
+		"As above, unless you say otherwise here: from seam line to seam line, or from cut edge to cut edge. Edge to edge: an allowance comes off for every seamed edge that the tape crossed."},
+	worksheets.BodiceAllowance: {"Seam allowance", "seam allowance of the bodice", "As above, unless you say otherwise here. Taken off only when measured from cut edge to cut edge."},
 	worksheets.Crossings: {"Edges crossed", "seamed edges crossed",
 		"Seamed edges that the tape crossed on each piece: 1 from the fold or the centre line, 2 with a centre seam."},
 	worksheets.TakeOffFront: {"Take off, front", "take-off of the front", "Dart, tuck, pleat or button overlap inside the tape on the front; empty for none."},

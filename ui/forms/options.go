@@ -18,9 +18,10 @@ func Exactly(l units.Length, sc units.Scale) string {
 	return l.String()
 }
 
-// OptionsOf are the words that a field can be set to, and which one it has.
+// OptionsOf are the words that a field can be set to, and which one it has or has by
+// another answer; -1 for none.
 func OptionsOf(s *worksheets.Sheet, k worksheets.Key) (options []string, now int) {
-	options = k.Options()
+	options, now = k.Options(), -1
 	current := ""
 	if k.Kind() == worksheets.Scale {
 		for _, r := range units.Rulers() {

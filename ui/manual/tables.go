@@ -87,6 +87,9 @@ func keyWords(k worksheets.Key) string {
 	if k.Kind() == worksheets.Scale {
 		usual = fmt.Sprintf("%s, or %s where the unit is cm", units.UsualRuler(units.Inches), units.UsualRuler(units.Centimetres))
 	}
+	if from, ok := k.From(); ok {
+		usual = "that of " + from.Path()
+	}
 	if usual != "" {
 		usual = " If empty: " + usual + "."
 	}

@@ -62,7 +62,8 @@ func (c *card) strips() []strip {
 		list = append(list, one)
 	}
 	for _, k := range []worksheets.Key{worksheets.SleeveAllowance, worksheets.BodiceAllowance} {
-		if l := c.r.Sheet.Reading(k); l.Known && l.Length > 0 {
+		_, printed := c.r.Sheet.Inherits(k) // that one's strip serves both
+		if l := c.r.Sheet.Reading(k); l.Known && l.Length > 0 && !printed {
 			list = append(list, strip{forms.Fields[k].Words, []stripMark{{0, "0"}, {l.Length, c.r.Scale.Format(l.Length)}}})
 		}
 	}

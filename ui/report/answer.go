@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"capscye/calc"
@@ -103,8 +104,11 @@ func (p PieceAnswer) FinishedWords(sc units.Scale) string {
 func (r Report) Wanted() string {
 	var words []string
 	for _, f := range r.Plan.Findings {
-		if f.Code == calc.AnswerMissing {
-			words = append(words, forms.Fields[forms.KeyOf[f.Answer]].Words)
+		if f.Code != calc.AnswerMissing {
+			continue
+		}
+		if word := forms.Fields[forms.AskedAt(&r.Sheet, forms.KeyOf[f.Answer])].Words; !slices.Contains(words, word) {
+			words = append(words, word)
 		}
 	}
 	return strings.Join(words, ", ")

@@ -28,6 +28,7 @@ var Codes = []CodeWords{
 	{calc.OutOfReach, stop, "No turn about the pin gives the pivot, or no curve is short enough for the slide."},
 
 	{calc.AnswerMissing, warn, "A girth is given, and an answer that it needs is missing."},
+	{calc.MeasuredDifferently, warn, "Sleeve and bodice are said to be measured in two ways, or with two seam allowances."},
 	{calc.CapEaseLow, warn, "The cap ease comes out below the usual range of the sleeve style."},
 	{calc.CapEaseHigh, warn, "The cap ease comes out above the usual range of the sleeve style."},
 	{calc.BindsBelow, warn, "Elbow, wrist, waist or hip is too tight where the seam tapers back; it says how much each side must go out there."},
@@ -49,6 +50,7 @@ var Codes = []CodeWords{
 
 	{calc.NothingAsked, note, "Neither bicep nor bust is given yet."},
 	{calc.ArmsDiffer, note, "The arms differ, and the larger one counts."},
+	{calc.BodiceAsSleeve, note, "How the bodice was measured, or its seam allowance, is not given; it is taken as the sleeve's."},
 	{calc.FitsAlready, note, "There is nothing to alter."},
 	{calc.ComesIn, note, "The pattern is larger than asked, so it comes in."},
 	{calc.PivotOnly, note, "The piece pivots only: cap and armhole keep their length."},

@@ -65,12 +65,17 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.NothingAsked:
 		return "No girth is entered yet: measure the upper arm, the bust, or both."
 	case calc.AnswerMissing:
-		return fmt.Sprintf("The %s is asked for, but %s is missing.", about, theAnswer(f.Answer))
+		return missingText(f.Answer, about)
 	case calc.WidthImpossible:
 		return fmt.Sprintf("After allowances and take-off, %s is left of the %s pattern: a measurement must be wrong.",
 			sc.Format(f.Amount), p.Name)
 	case calc.ArmsDiffer:
 		return fmt.Sprintf("The arms differ by %s; the larger decides.", amount)
+	case calc.BodiceAsSleeve:
+		return fmt.Sprintf("The bodice is taken as measured like the sleeve: %s. If it was not, say so at the bodice.", measuredWords(in.Bodice.Measured, in.Bodice.Allowance, sc))
+	case calc.MeasuredDifferently:
+		return fmt.Sprintf("The sleeve was measured %s, the bodice %s: make sure that both are right.",
+			measuredWords(in.Sleeve.Measured, in.Sleeve.Allowance, sc), measuredWords(in.Bodice.Measured, in.Bodice.Allowance, sc))
 	case calc.FitsAlready:
 		return fmt.Sprintf("The %s has the girth and the ease asked for: nothing to alter.", p.Name)
 	case calc.ComesIn:
@@ -153,6 +158,29 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("The %s comes out %s smaller than the body, and woven cloth does not stretch.", about, amount)
 	}
 	return string(f.Code)
+}
+
+// missingText names the answer that an asked girth lacks. Worksheets from before this
+// was asked have widths and do not say how they were measured.
+func missingText(a calc.Answer, about string) string {
+	switch a {
+	case calc.SleeveMeasured:
+		return "Say whether the sleeve width was measured from seam line to seam line or from edge to edge; until then it makes no amount."
+	case calc.BodiceMeasured:
+		return "Say whether the bodice widths were measured from seam line to seam line or from edge to edge; until then they make no amount."
+	}
+	return fmt.Sprintf("The %s is asked for, but %s is missing.", about, theAnswer(a))
+}
+
+// measuredWords say between what the tape lay, and what comes off for it.
+func measuredWords(m calc.Measured, allowance units.Reading, sc units.Scale) string {
+	switch {
+	case m != calc.EdgeToEdge:
+		return "from seam line to seam line"
+	case !allowance.Known:
+		return "from edge to edge"
+	}
+	return "from edge to edge with a seam allowance of " + sc.Format(allowance.Length)
 }
 
 // turnedInstead says what turning a bodice that only follows would do, instead of

@@ -11,7 +11,6 @@ import (
 // measurements are old.
 func Input(s *worksheets.Sheet, today time.Time) calc.Input {
 	r := s.Reading
-	edge := func(k worksheets.Key) bool { return s.Choice(k) == "edge" }
 	in := calc.Input{
 		Ruler: s.Ruler(),
 		Bicep: r(worksheets.Bicep), BicepOther: r(worksheets.BicepOther), Bust: r(worksheets.Bust),
@@ -22,16 +21,15 @@ func Input(s *worksheets.Sheet, today time.Time) calc.Input {
 		ElbowEase: r(worksheets.EaseElbow), WristEase: r(worksheets.EaseWrist),
 		MeasuredLongAgo: longAgo(s.Text(worksheets.MeasuredOn), today),
 		Sleeve: calc.SleeveInput{
-			Width: r(worksheets.SleeveWidth), EdgeToEdge: edge(worksheets.SleeveMeasured),
-			Allowance: r(worksheets.SleeveAllowance),
-			CapFront:  r(worksheets.CapFront), CapBack: r(worksheets.CapBack),
+			Measured: measured(s, worksheets.SleeveMeasured), Allowance: r(worksheets.SleeveAllowance),
+			Width: r(worksheets.SleeveWidth), CapFront: r(worksheets.CapFront), CapBack: r(worksheets.CapBack),
 			Long: s.Choice(worksheets.SleeveLength) == "long", CapHeight: r(worksheets.CapHeight),
 			UnderarmSeam: r(worksheets.UnderarmSeam), HemWidth: r(worksheets.HemWidth), ElbowWidth: r(worksheets.ElbowWidth),
 		},
 		Bodice: calc.BodiceInput{
 			Front: r(worksheets.BodiceFront), Back: r(worksheets.BodiceBack),
-			EdgeToEdge: edge(worksheets.BodiceMeasured), Allowance: r(worksheets.BodiceAllowance),
-			Crossings:    s.Count(worksheets.Crossings),
+			Measured: measured(s, worksheets.BodiceMeasured), Allowance: r(worksheets.BodiceAllowance),
+			LikeSleeve: likeSleeve(s), Crossings: s.Count(worksheets.Crossings),
 			TakeOffFront: r(worksheets.TakeOffFront), TakeOffBack: r(worksheets.TakeOffBack),
 			FinishedBust: r(worksheets.FinishedBust),
 			ArmholeFront: r(worksheets.ArmholeFront), ArmholeBack: r(worksheets.ArmholeBack),
@@ -73,6 +71,19 @@ func Input(s *worksheets.Sheet, today time.Time) calc.Input {
 		in.Method.TaperFrom = calc.FromCorner
 	}
 	return in
+}
+
+// measured is between what the tape lay.
+func measured(s *worksheets.Sheet, k worksheets.Key) calc.Measured {
+	return map[string]calc.Measured{"seam": calc.SeamToSeam, "edge": calc.EdgeToEdge}[s.Choice(k)]
+}
+
+// likeSleeve tells that something was taken from the sleeve which the width of the
+// bodice needs: an allowance only between cut edges.
+func likeSleeve(s *worksheets.Sheet) bool {
+	_, measured := s.Inherits(worksheets.BodiceMeasured)
+	_, allowance := s.Inherits(worksheets.BodiceAllowance)
+	return measured || allowance && s.Choice(worksheets.BodiceMeasured) == "edge" && s.Count(worksheets.Crossings) > 0
 }
 
 // dart is where a dart starts.

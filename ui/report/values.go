@@ -19,8 +19,10 @@ func (r Report) Value(k worksheets.Key) string {
 	text := s.Text(k)
 	switch l := s.Reading(k); {
 	case forms.KindOf(k) == forms.ChoiceField:
-		options, now := forms.OptionsOf(s, k)
-		return options[now]
+		if options, now := forms.OptionsOf(s, k); now >= 0 {
+			return options[now]
+		}
+		return ""
 	case forms.KindOf(k) == forms.SlideField:
 		return r.SlideRule()
 	case l.Known:

@@ -68,6 +68,37 @@ func TestTheTallyLeavesOutWhatIsStillToBeAnswered(t *testing.T) {
 	}
 }
 
+// A worksheet from before it was asked says in words what to answer, and makes no amount
+// of a width until then; the bodice takes the sleeve's answer, and the note says which.
+func TestHowThePatternWasMeasuredIsAskedOnce(t *testing.T) {
+	untold := blouse(t, map[worksheets.Key]string{worksheets.SleeveMeasured: "", worksheets.BodiceMeasured: ""})
+	if got := untold.Wanted(); got != "how the pattern was measured" || untold.Plan.Sleeve.Need.Known || untold.Plan.Bust.Need.Known {
+		t.Errorf("wanted: %q; needs %v and %v", got, untold.Plan.Sleeve.Need, untold.Plan.Bust.Need)
+	}
+	if got, want := textOf(t, untold, calc.AnswerMissing), "Say whether the sleeve width was measured from seam line to seam line or from edge to edge; "+
+		"until then it makes no amount."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	once := blouse(t, map[worksheets.Key]string{worksheets.SleeveMeasured: "edge", worksheets.BodiceMeasured: "", worksheets.BodiceAllowance: ""})
+	// 2 x (10 1/4 + 9 3/4) less a seam of 5/8 at each of four sides
+	if got, want := once.Plan.Bust.Flat, units.Known(units.Inch*75/2); got != want {
+		t.Errorf("the bodice is %v around, want %v", got, want)
+	}
+	if got, want := textOf(t, once, calc.BodiceAsSleeve), "The bodice is taken as measured like the sleeve: from edge to edge with a seam allowance of 5/8 in. "+
+		"If it was not, say so at the bodice."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	apart := blouse(t, map[worksheets.Key]string{worksheets.SleeveMeasured: "edge"})
+	if got, want := textOf(t, apart, calc.MeasuredDifferently), "The sleeve was measured from edge to edge with a seam allowance of 5/8 in, "+
+		"the bodice from seam line to seam line: make sure that both are right."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	own := blouse(t, map[worksheets.Key]string{worksheets.SleeveAllowance: "", worksheets.BodiceMeasured: "edge", worksheets.BodiceAllowance: ""})
+	if got := own.Wanted(); got != "seam allowance of the bodice" {
+		t.Errorf("only the bodice has allowances to take off, and wanted is %q", got)
+	}
+}
+
 // What a limit costs is what the side that loses more of the armhole loses, be it the
 // front or the back.
 func TestALimitCostsWhatTheWorseSideLoses(t *testing.T) {

@@ -42,7 +42,7 @@ func TestRosterAsPrinted(t *testing.T) {
 func TestRosterExplainsTheSignOfAnySheet(t *testing.T) {
 	sheets := map[string]string{}
 	for name, bicep := range map[string]string{"a": "13.77", "b": "13 3/4"} {
-		sheets[name+".toml"] = "[body]\nbicep = \"" + bicep + "\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"13\"\n"
+		sheets[name+".toml"] = "[body]\nbicep = \"" + bicep + "\"\n[ease]\nbicep = \"2\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"13\"\n"
 	}
 	_, out, _ := run("", "roster", props.Classroom(t, sheets))
 	if !strings.Contains(out, "~2 3/4") || !strings.Contains(out, "~ between two marks") {

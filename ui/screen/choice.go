@@ -19,6 +19,9 @@ import (
 func (d *desk) choose(by int) wish {
 	k, _ := d.focused()
 	options, now := forms.OptionsOf(d.sheet(), k)
+	if now < 0 && by < 0 { // before the first comes the last
+		now = 0
+	}
 	return d.set(k, options[(now+by+len(options))%len(options)])
 }
 

@@ -159,7 +159,11 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 	switch forms.KindOf(k) {
 	case forms.ChoiceField:
 		options, now := forms.OptionsOf(d.sheet(), k)
-		return typeset.Cut(lead+"< "+d.styles.here.Render(options[now])+" >", width)
+		value := "not told: " + typeset.OrList(options)
+		if now >= 0 {
+			value = options[now]
+		}
+		return typeset.Cut(lead+"< "+d.styles.here.Render(value)+" >"+d.remark(k), width)
 	case forms.SlideField:
 		if d.atValue() {
 			return typeset.Cut(lead+"< "+d.styles.here.Render(d.rep.SlideRule())+" >   # slide now, l least, e even", width)

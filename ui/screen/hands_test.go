@@ -138,7 +138,7 @@ func TestWhatCannotBeginAnAnswerReplacesNone(t *testing.T) {
 	}
 	r.Press("x").Sees("type a day, such as 2026-10-03")
 	r.Press("f4", "x").Sees("< least >", `"x" begins no answer`).Press("down", "down", "down", "x").Sees("type a part, such as 1/2 or 55 %")
-	r.Press("f3", "down", "down", "down", "down", "down", "down", "down").Sees("> Edges crossed").Press("7").Sees("type 0, 1, 2, 3 or 4").Press("tab")
+	r.Press("f3", "down", "down", "down", "down", "down", "down", "down", "down").Sees("> Edges crossed").Press("7").Sees("type 0, 1, 2, 3 or 4").Press("tab")
 	if props.Read(t, "sheet.toml") != before {
 		t.Errorf("the file is now\n%s", props.Read(t, "sheet.toml"))
 	}

@@ -18,8 +18,8 @@ func class(t *testing.T, width, height int) *robot.Robot {
 	t.Helper()
 	t.Chdir(t.TempDir())
 	for name, text := range map[string]string{
-		"ada.toml": "[about]\ntitle = \"Smock\"\nwearer = \"Jakob Adamek\"\n[body]\nbicep = \"13\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"14\"\n",
-		"ben.toml": "[about]\ntitle = \"Choir robe\"\nwearer = \"Kjell\"\n[body]\nbicep = \"20\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"12\"\n[method]\narmhole = \"keep\"\n",
+		"ada.toml": "[about]\ntitle = \"Smock\"\nwearer = \"Jakob Adamek\"\n[body]\nbicep = \"13\"\n[ease]\nbicep = \"2\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"14\"\n",
+		"ben.toml": "[about]\ntitle = \"Choir robe\"\nwearer = \"Kjell\"\n[body]\nbicep = \"20\"\n[ease]\nbicep = \"2\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"12\"\n[method]\narmhole = \"keep\"\n",
 		"cut.toml": "[body\n",
 	} {
 		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {

@@ -70,7 +70,7 @@ func TestTableView(t *testing.T) {
 
 // A read-only sheet is not ticked off.
 func TestTickingOffAReadOnlySheet(t *testing.T) {
-	d, err := worksheets.Decode("x.toml", []byte(fmt.Sprintf("version = 2\n[body]\nbicep = %q\n[ease]\nbicep = %q\n[sleeve]\nwidth = %q\n", "13", "2", "14")))
+	d, err := worksheets.Decode("x.toml", []byte(fmt.Sprintf("version = 2\n[body]\nbicep = %q\n[ease]\nbicep = %q\n[sleeve]\nmeasured = \"seam\"\nwidth = %q\n", "13", "2", "14")))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -154,7 +154,7 @@ func TestNobodyCutsAWhatIf(t *testing.T) {
 // A sheet that may not be written can still be tried on.
 func TestWhatIfOnAReadOnlySheet(t *testing.T) {
 	t.Chdir(t.TempDir())
-	os.WriteFile("new.toml", []byte("version = 99\n[body]\nbicep = \"13\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"14\"\n"), 0o644)
+	os.WriteFile("new.toml", []byte("version = 99\n[body]\nbicep = \"13\"\n[ease]\nbicep = \"2\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"14\"\n"), 0o644)
 	d, err := worksheets.Load("new.toml")
 	if err != nil {
 		t.Fatal(err)

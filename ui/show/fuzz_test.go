@@ -23,11 +23,11 @@ func FuzzShow(f *testing.F) {
 		f.Add(source)
 	}
 	for _, source := range []string{
-		"", "[body]\nbicep = \"99999999\"\n[ease]\nbicep = \"-1/2\"\n[sleeve]\nwidth = \"1/64\"\n",
+		"", "[body]\nbicep = \"99999999\"\n[ease]\nbicep = \"-1/2\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"1/64\"\n",
 		"[about]\ntitle = \"\\u001b]0;x\\u0007\\u202e\\u0085\"\nwearer = \"\\U000e0001\"\nunit = \"\\u009b31m\"\n",
 		"[body]\nbicep = \"\\u001b[2J\"\n\"\\u001bc\" = 1\n['\\u2028']\n", "[[fitting]]\ndate = \"\\u001b\"\nnote = \"upper arm 1/2 in too tight\\u202e\"\n",
 		"[progress]\ndone = [\"\\u001b[31m\", \"sleeve-mark\"]\n", "version = 9\n", "[body\n\x1b[31m\xff", "[about]\ntitle = \"\xed\xa0\x80\"\n",
-		"[method]\nslide = \"1000\"\nfront_share_bust = \"100 %\"\npivot_limit_sleeve = \"0\"\n[body]\nbust = \"40\"\n[ease]\nbust = \"3\"\n[bodice]\nfront = \"0.0001\"\nback = \"1\"\n",
+		"[method]\nslide = \"1000\"\nfront_share_bust = \"100 %\"\npivot_limit_sleeve = \"0\"\n[body]\nbust = \"40\"\n[ease]\nbust = \"3\"\n[bodice]\nmeasured = \"seam\"\nfront = \"0.0001\"\nback = \"1\"\n",
 	} {
 		f.Add([]byte(source))
 	}

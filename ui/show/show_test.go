@@ -136,6 +136,17 @@ func TestSeveralFilesAreOneArray(t *testing.T) {
 	}
 }
 
+// A width that nobody says how it was measured makes no need in the JSON either.
+func TestAWidthWithoutMeasuredHasNoNeed(t *testing.T) {
+	for measured, want := range map[string]string{"": `"sleeve_mm": null`, "measured = \"\"\n": `"sleeve_mm": null`, "measured = \"seam\"\n": `"sleeve_mm": 25.4`} {
+		sheet := "[body]\nbicep = \"13\"\n[ease]\nbicep = \"2\"\n[sleeve]\n" + measured + "width = \"14\"\n"
+		_, out, _ := run(sheet, "show", "--json", "-")
+		if !strings.Contains(out, want) || strings.Contains(out, `"answer-missing"`) != strings.Contains(want, "null") {
+			t.Errorf("%q: %s is not in %s", measured, want, out)
+		}
+	}
+}
+
 func TestExitStatusAndMessages(t *testing.T) {
 	t.Chdir(t.TempDir())
 	write := func(name, text string) {
@@ -144,18 +155,20 @@ func TestExitStatusAndMessages(t *testing.T) {
 		}
 	}
 	write("half.toml", "[body]\nbicep = \"13\"\n")
-	write("unreadable.toml", "[body]\nbicep = \"13\"\n[ease]\nbicep = \"1/0\"\n[sleeve]\nwidth = \"12\"\n")
-	write("stop.toml", "[body]\nbicep = \"20\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"12\"\n[method]\narmhole = \"keep\"\n")
-	write("whole.toml", "[body]\nbicep = \"13\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"14\"\n[lining]\ncolour = \"grey\"\n")
+	write("unreadable.toml", "[body]\nbicep = \"13\"\n[ease]\nbicep = \"1/0\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"12\"\n")
+	write("stop.toml", "[body]\nbicep = \"20\"\n[ease]\nbicep = \"2\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"12\"\n[method]\narmhole = \"keep\"\n")
+	write("whole.toml", "[body]\nbicep = \"13\"\n[ease]\nbicep = \"2\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"14\"\n[lining]\ncolour = \"grey\"\n")
+	write("older.toml", "[body]\nbicep = \"13\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"14\"\n")
 	write("syntax.toml", "[body]\nbicep = 13 3/4\n")
 	for _, c := range []struct {
 		args   []string
 		status int
 		errs   string
 	}{
-		{[]string{"show", "whole.toml"}, 0, "whole.toml, line 7: lining: no answer of the worksheet is called so; it is kept and not used"},
+		{[]string{"show", "whole.toml"}, 0, "whole.toml, line 8: lining: no answer of the worksheet is called so; it is kept and not used"},
 		{[]string{"show", "half.toml"}, 1, ""},
 		{[]string{"show", "stop.toml"}, 1, ""},
+		{[]string{"show", "older.toml"}, 1, ""}, // nobody says how that width was measured
 		{[]string{"show", "unreadable.toml"}, 1, `unreadable.toml, line 4: ease.bicep: cannot read "1/0" at character 3, '0': nothing can be divided by 0; read would be 13 3/4`},
 		{[]string{"show", "syntax.toml"}, 2, `syntax.toml, line 2, "bicep = 13 3/4"`},
 		{[]string{"show", "absent.toml"}, 2, "absent.toml: there is no such file"},
@@ -334,7 +347,7 @@ func TestTraceCommand(t *testing.T) {
 // A corner far inside its pin turns nowhere, and that is a stop; the JSON is sound.
 func TestACornerInsideItsPin(t *testing.T) {
 	t.Chdir(t.TempDir())
-	sheet := "[body]\nbust = \"40\"\n[ease]\nbust = \"4\"\n[bodice]\nfront = \"10\"\nback = \"10\"\nside_seam = \"8\"\n" +
+	sheet := "[body]\nbust = \"40\"\n[ease]\nbust = \"4\"\n[bodice]\nmeasured = \"seam\"\nfront = \"10\"\nback = \"10\"\nside_seam = \"8\"\n" +
 		"corner_out_front = \"-5\"\ncorner_down_front = \"1\"\ncorner_out_back = \"-1\"\ncorner_down_back = \"7\"\n"
 	os.WriteFile("inside.toml", []byte(sheet), 0o644)
 	status, out, errs := run("", "show", "--json", "inside.toml")

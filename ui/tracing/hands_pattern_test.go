@@ -163,13 +163,22 @@ func (c *cutter) elbow(seam float64) float64 {
 	return seam / 2
 }
 
+// ofBodice is where the bodice tells how it was measured: where it does not, it was
+// measured as the sleeve.
+func (c *cutter) ofBodice(name string) (key string) {
+	if c.sheet["bodice."+name] == "" {
+		return "sleeve." + name
+	}
+	return "bodice." + name
+}
+
 // bodiceWidth is a width of half a front or half a back without its allowances, and
 // with what a dart takes up: it is that of the paper.
 func (c *cutter) bodiceWidth(key string) (mm float64, ok bool) {
 	mm, ok = c.mm(key)
-	if c.sheet["bodice.measured"] == "edge" {
+	if c.sheet[c.ofBodice("measured")] == "edge" {
 		crossings := 1.0
-		allowance, _ := c.mm("bodice.allowance")
+		allowance, _ := c.mm(c.ofBodice("allowance"))
 		if n := c.sheet["bodice.crossings"]; n != "" {
 			fmt.Sscan(n, &crossings)
 		}
@@ -198,7 +207,7 @@ func (c *cutter) bustWidths() (front, back float64) {
 // far from the seam as the piece is wide at its bust line.
 func (c *cutter) bodiceHalf(side string, width, down float64) *half {
 	h := &half{name: "bodice " + side, bodice: true}
-	h.allowance, _ = c.mm("bodice.allowance")
+	h.allowance, _ = c.mm(c.ofBodice("allowance"))
 	if _, printed := c.mm("bodice.finished_bust"); !printed {
 		h.takenOff, _ = c.mm("bodice.take_off_" + side)
 	}

@@ -128,6 +128,9 @@ func (w *writer) bodice(maybe func(string, float64) float64) float64 {
 	s["bodice.measured"] = w.one("seam", "edge")
 	if s["bodice.measured"] == "edge" || w.chance(0.6) {
 		allowance := w.length("bodice.allowance", []float64{0.375, 0.5, 0.625, 1}[w.IntN(4)])
+		if s["bodice.allowance"] == s["sleeve.allowance"] { // told once
+			delete(s, "bodice.allowance")
+		}
 		if s["bodice.measured"] == "edge" {
 			crossings := 1 + w.IntN(2)
 			s["bodice.crossings"] = strconv.Itoa(crossings)
@@ -135,6 +138,9 @@ func (w *writer) bodice(maybe func(string, float64) float64) float64 {
 		}
 	}
 	w.lostBodice = lost
+	if s["bodice.measured"] == s["sleeve.measured"] && w.chance(0.5) {
+		delete(s, "bodice.measured")
+	}
 	if w.chance(0.1) {
 		return w.length("bodice.finished_bust", w.within(34, 52))
 	}

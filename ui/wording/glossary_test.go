@@ -41,9 +41,9 @@ func TestGlossaryIsInOrder(t *testing.T) {
 // plainWords need no explanation.
 var plainWords = strings.Fields(`
 	a after again already alter and any arm at back below between beyond body by chart check chosen corner crossed cut day does down each elbow
-	extend fabric finest flat for free from front gain garment gets half height in is kept laid larger largest lay leave length limit
+	extend fabric finest flat for free from front gain garment gets half height how in is kept laid larger largest lay leave length limit
 	long loses marks measured measuring none notes of off on other out pattern piece printed room ruler same sheet
-	short size smallest starts still style take than that the this title to too unit waist wearer what where width with works wrist`)
+	short size smallest starts still style take than that the this title to too unit waist was wearer what where width with works wrist`)
 
 // A word of the trade on a label, in a heading, a line of working or a step at
 // the table is in the glossary.

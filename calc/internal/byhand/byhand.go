@@ -22,6 +22,7 @@ func Known(text string) units.Reading { return units.Known(Inches(text)) }
 // so that the given needs are all there is. "" is a girth that is not asked.
 func Needing(sleeve, bust string) calc.Input {
 	input := calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()}
+	input.Sleeve.Measured, input.Bodice.Measured = calc.SeamToSeam, calc.SeamToSeam
 	input.Sleeve.Width, input.Bodice.FinishedBust = Known("12"), Known("40")
 	input.Bodice.BustDown = Known("0")
 	if sleeve != "" {

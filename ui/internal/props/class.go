@@ -30,7 +30,7 @@ func Choir(t *testing.T) map[string]string {
 	t.Helper()
 	return map[string]string{
 		"a.toml": Read(t, Example("choir-blouse")), "b.toml": Read(t, Example("archive-coat")),
-		"c.toml": "[about]\ntitle = \"alb\"\nwearer = \"Yorick\"\n[body]\nbicep = \"20\"\n[ease]\nbicep = \"2\"\n[sleeve]\nwidth = \"12\"\n[method]\narmhole = \"keep\"\n",
+		"c.toml": "[about]\ntitle = \"alb\"\nwearer = \"Yorick\"\n[body]\nbicep = \"20\"\n[ease]\nbicep = \"2\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"12\"\n[method]\narmhole = \"keep\"\n",
 		"d.toml": "[about]\nwearer = \"adele\"\n[body]\nbicep = \"13\"\n",
 		"e.toml": "[body]\nbicep = 13 3/4\n", "package.toml": "[package]\nname = \"x\"\n", "notes.txt": "bicep",
 	}

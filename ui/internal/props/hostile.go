@@ -62,6 +62,7 @@ waist = %s
 bicep = "1 3/4"
 bust = "3"
 [sleeve]
+measured = "seam"
 width = "13"
 cap_height = "5 1/4"
 style = %s
