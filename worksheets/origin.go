@@ -4,6 +4,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"capscye/worksheets/disk"
 )
 
 // Section is what one worksheet can take from another.
@@ -72,7 +74,7 @@ func (d *Document) findOrigins() {
 		if file == "" || file != filepath.Base(file) || !strings.EqualFold(filepath.Ext(file), ".toml") || file == filepath.Base(d.name) {
 			continue
 		}
-		if from, err := loadAlone(filepath.Join(filepath.Dir(d.name), file)); err == nil {
+		if from, err := loadAlone(disk.Beside(d.name, file)); err == nil {
 			d.Origins = append(d.Origins, Origin{p, file, from.Sheet})
 		}
 	}

@@ -36,15 +36,11 @@ func loadAlone(path string) (*Document, error) {
 		return nil, err
 	}
 	d.written = info.ModTime()
-	if d.ReadOnly == "" && writeProtected(info) {
-		d.ReadOnly = "the file is write-protected"
+	if d.ReadOnly == "" && disk.Protected(info) {
+		d.ReadOnly = disk.ErrProtected.Error()
 	}
 	return d, nil
 }
-
-// writeProtected tells that the owner has locked the file. Renaming a new
-// version over it would work all the same, and would not be what was meant.
-func writeProtected(info fs.FileInfo) bool { return info.Mode().Perm()&0o200 == 0 }
 
 // Read reads a worksheet from a stream; name is for messages.
 func Read(name string, from io.Reader) (*Document, error) {
@@ -75,6 +71,9 @@ func readBounded(path string) ([]byte, fs.FileInfo, error) {
 // inWords is an error about a file as this package has them, the file's name made
 // harmless.
 func inWords(err error) error {
+	if errors.Is(err, disk.ErrChanged) {
+		return ErrChanged
+	}
 	switch e := err.(type) {
 	case *fs.PathError:
 		return &fs.PathError{Op: e.Op, Path: Printable(e.Path), Err: e.Err}
@@ -89,12 +88,14 @@ func inWords(err error) error {
 // version. Permissions and symbolic links are kept.
 //
 // A file that something else changed or made in the meantime is not
-// overwritten; the error is [ErrChanged]. Where the file's comments cannot be
+// overwritten; the error is [ErrChanged]. It is looked at until the new version is
+// about to take its name. Where the file's comments cannot be
 // kept, the original stays beside it and its name is returned.
 func (d *Document) Save() (backup string, err error) { return d.save(false) }
 
 // SaveOver is [Document.Save], whatever is on disk; what was there is kept
-// beside the file, and its name is returned.
+// beside the file, and its name is returned. What comes there while that is done is
+// [ErrChanged] again.
 func (d *Document) SaveOver() (backup string, err error) { return d.save(true) }
 
 func (d *Document) save(over bool) (backup string, err error) {
@@ -104,10 +105,15 @@ func (d *Document) save(over bool) (backup string, err error) {
 	if d.ReadOnly != "" {
 		return "", &FileError{File: d.name, Reason: "it is not overwritten: " + d.ReadOnly}
 	}
-	on, _, err := readBounded(d.name)
+	on, info, err := readBounded(d.name)
 	exists := err == nil
-	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		on = nil
+	case err != nil:
 		return "", err
+	case disk.Protected(info): // since it was read
+		return "", &FileError{File: d.name, Reason: disk.ErrProtected.Error()}
 	}
 	changed := exists && !bytes.Equal(on, d.source)
 	switch {
@@ -126,7 +132,7 @@ func (d *Document) save(over bool) (backup string, err error) {
 		}
 	}
 	if !exists || !bytes.Equal(on, out) {
-		if err := disk.Replace(d.name, out, 0o666); err != nil {
+		if err := disk.ReplaceKnown(d.name, on, out, 0o666); err != nil {
 			return backup, inWords(err)
 		}
 	}

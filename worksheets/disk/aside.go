@@ -15,15 +15,15 @@ import (
 func PutAside(path, word string, content []byte) (string, error) {
 	f, err := createFree(0o600, func(n int) string {
 		end := fmt.Sprintf(".%s-%d", word, n)
-		return filepath.Join(filepath.Dir(path), shortName(filepath.Base(path), len(end))+end)
+		return Beside(path, shortName(filepath.Base(path), len(end))+end)
 	})
 	if err != nil {
 		return "", err
 	}
-	if err := fill(f, content); err != nil {
+	if err := fill(f, content, nil); err != nil {
 		return "", errors.Join(err, os.Remove(f.Name()))
 	}
-	syncFolder(filepath.Dir(path)) // else a loss of power could take the copy and not what comes after it
+	syncFolder(folderOf(path)) // else a loss of power could take the copy and not what comes after it
 	return f.Name(), nil
 }
 

@@ -24,7 +24,7 @@ func draftLead(path string) string {
 // has, with the permissions that the person's umask leaves.
 func createDraft(path string, perm fs.FileMode) (*os.File, error) {
 	return createFree(perm, func(n int) string {
-		return filepath.Join(filepath.Dir(path), fmt.Sprintf("%s%d-%d%s", draftLead(path), os.Getpid(), n, draftEnd))
+		return Beside(path, fmt.Sprintf("%s%d-%d%s", draftLead(path), os.Getpid(), n, draftEnd))
 	})
 }
 
@@ -45,13 +45,14 @@ func sweepDrafts(path string) {
 	if err != nil {
 		return
 	}
+	settleJournals(path, entries)
 	for _, e := range entries {
 		rest, found := strings.CutPrefix(e.Name(), draftLead(path))
 		number, ours := strings.CutSuffix(rest, draftEnd)
 		number, _, _ = strings.Cut(number, "-")
 		pid, err := strconv.Atoi(number)
 		if found && ours && err == nil && pid > 0 && (pid == os.Getpid() || isGone(pid)) {
-			_ = os.Remove(filepath.Join(filepath.Dir(path), e.Name()))
+			_ = os.Remove(Beside(path, e.Name()))
 		}
 	}
 }

@@ -83,11 +83,12 @@ func TestAFileOfSomebodyElseStaysTheirs(t *testing.T) {
 	}
 }
 
-// A file with two names that may not be written is said, and nothing stays beside it.
+// A file with two names that may not be written is said, and nothing stays beside it;
+// nor is one that its owner has locked, whoever may write it all the same.
 func TestAFileThatMayNotBeWritten(t *testing.T) {
 	folder := t.TempDir()
 	path := write(t, filepath.Join(folder, "blouse.toml"), "old")
-	if err := errors.Join(os.Chmod(filepath.Dir(folder), 0o755), os.Chmod(folder, 0o777), os.Chmod(path, 0o444), os.Link(path, filepath.Join(folder, "twin.toml"))); err != nil {
+	if err := errors.Join(os.Chmod(filepath.Dir(folder), 0o755), os.Chmod(folder, 0o777), os.Chmod(path, 0o644), os.Link(path, filepath.Join(folder, "twin.toml"))); err != nil {
 		t.Fatal(err)
 	}
 	as(t, 4343, func() {
@@ -95,6 +96,12 @@ func TestAFileThatMayNotBeWritten(t *testing.T) {
 			t.Errorf("error %v", err)
 		}
 	})
+	if err := os.Chmod(path, 0o444); err != nil {
+		t.Fatal(err)
+	}
+	if err := disk.Replace(path, []byte("new"), 0o666); !errors.Is(err, disk.ErrProtected) {
+		t.Errorf("locked: error %v", err)
+	}
 	onDisk(t, path, "old")
 	if got := names(t, folder); !slices.Equal(got, []string{"blouse.toml", "twin.toml"}) {
 		t.Errorf("the folder holds %q", got)

@@ -40,9 +40,9 @@ func TestTheOrderOfASave(t *testing.T) {
 		{`fsync\(\d+<[^>]*/\.blouse\.toml\.[^>]*\.capscye-tmp>\)\s*= 0`, "draft synced"},
 		{`rename\w*\(.*\.capscye-tmp", .*/blouse\.toml"[^"]*= 0`, "draft renamed"},
 		{`fsync\(\d+<` + regexp.QuoteMeta(folder) + `>\)\s*= 0`, "folder synced"},
-		{`fsync\(\d+<[^>]*/blouse\.toml\.before-1>\)\s*= 0`, "copy synced"},
+		{`rename\w*\(.*\.capscye-tmp", .*\.capscye-save"[^"]*= 0`, "journal named"},
 		{`fsync\(\d+<[^>]*/(blouse|twin|new)\.toml>\)\s*= 0`, "file synced"},
-		{`unlink\w*\(.*/blouse\.toml\.before-1".*= 0`, "copy removed"},
+		{`unlink\w*\(.*\.capscye-save".*= 0`, "journal removed"},
 	}
 	var got []string
 	for _, line := range disktest.WholeCalls(string(traced)) {
@@ -55,7 +55,7 @@ func TestTheOrderOfASave(t *testing.T) {
 	if want := []string{
 		"draft synced", "draft renamed", "folder synced", // replaced
 		"file synced", "folder synced", // made
-		"copy synced", "folder synced", "file synced", "copy removed", // written in place
+		"draft synced", "journal named", "folder synced", "file synced", "journal removed", // written in place
 	}; !slices.Equal(got, want) {
 		t.Errorf("a save is\n%q, want\n%q:\n%s", got, want, traced)
 	}

@@ -7,11 +7,25 @@ import (
 	"io/fs"
 	"os"
 	"syscall"
+	"time"
 )
 
-// hasOtherNames tells that a file has more than one name: a new file renamed
+// atOnce makes opening what is no file after all, a pipe say, wait for nobody.
+const atOnce = syscall.O_NONBLOCK
+
+// Number is the number of a file on its disk, and that of the disk. It is the same by
+// every name of the file; a new version that is renamed over it has another.
+func Number(info fs.FileInfo) (disk, number uint64, ok bool) {
+	stat, ok := info.Sys().(*syscall.Stat_t)
+	if !ok {
+		return 0, 0, false
+	}
+	return uint64(stat.Dev), uint64(stat.Ino), true
+}
+
+// HasOtherNames tells that a file has more than one name: a new file renamed
 // over one of them would leave the others behind.
-func hasOtherNames(info fs.FileInfo) bool {
+func HasOtherNames(info fs.FileInfo) bool {
 	stat, ok := info.Sys().(*syscall.Stat_t)
 	return ok && stat.Nlink > 1
 }
@@ -30,5 +44,39 @@ func keepOwner(f *os.File, before fs.FileInfo) error {
 	return f.Chown(int(was.Uid), int(was.Gid))
 }
 
+// losesBits tells that writing into a file would take a part of its mode away that only
+// its owner could give back.
+func losesBits(info fs.FileInfo) bool {
+	stat, ok := info.Sys().(*syscall.Stat_t)
+	return ok && info.Mode()&(fs.ModeSetuid|fs.ModeSetgid) != 0 && os.Geteuid() != 0 && os.Geteuid() != int(stat.Uid)
+}
+
+// isMounted tells that nothing can be renamed over a file because it is mounted there.
+func isMounted(err error) bool { return errors.Is(err, syscall.EBUSY) }
+
 // isGone tells that there is no program of that number any more.
 func isGone(pid int) bool { return errors.Is(syscall.Kill(pid, 0), syscall.ESRCH) }
+
+// lock keeps other programs from saving in a folder until it is let go. Where it cannot
+// be had it goes on without: a program that hangs must not take the saves of all others.
+func lock(folder string) (letGo func()) {
+	f, err := os.Open(folder)
+	if err != nil {
+		return func() {}
+	}
+	unlock := lockFile(f)
+	return func() { unlock(); _ = f.Close() }
+}
+
+// lockFile is [lock] for what is open.
+func lockFile(f *os.File) (letGo func()) {
+	for until := time.Now().Add(time.Second); ; time.Sleep(time.Millisecond) {
+		err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB)
+		if err == nil {
+			return func() { _ = syscall.Flock(int(f.Fd()), syscall.LOCK_UN) }
+		}
+		if !errors.Is(err, syscall.EWOULDBLOCK) && !errors.Is(err, syscall.EINTR) || time.Now().After(until) {
+			return func() {}
+		}
+	}
+}

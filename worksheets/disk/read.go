@@ -2,8 +2,10 @@ package disk
 
 import (
 	"bytes"
+	"errors"
 	"io"
 	"io/fs"
+	"math"
 	"os"
 )
 
@@ -16,22 +18,55 @@ type KindError struct {
 // Error says what it is, and what is read.
 func (e *KindError) Error() string { return e.Path + ": it is a " + e.Kind + "; read would be a file" }
 
+// wholeFile is more than any file has.
+const wholeFile = math.MaxInt64
+
 // Read is what a regular file holds, no more than so many bytes of it, and what is
 // known of it besides. Anything else, which might never end or never begin, is a
 // *[KindError].
+//
+// Where a program was killed over writing into the file, it is whole afterwards.
 func Read(path string, most int64) ([]byte, fs.FileInfo, error) {
+	content, info, err := readAsItIs(path, most)
+	if err != nil {
+		return content, info, err
+	}
+	if j, ok := begunOn(path, info); ok {
+		path = BehindLinks(path)
+		letGo := lock(folderOf(path)) // who is writing now will have finished
+		defer letGo()
+		content, info, err = j.finish(path)
+		content = content[:min(int64(len(content)), most)]
+	}
+	return content, info, err
+}
+
+// readAsItIs is [Read], whatever somebody was killed over.
+func readAsItIs(path string, most int64) ([]byte, fs.FileInfo, error) {
 	info, err := os.Stat(path)
 	if err != nil {
 		return nil, nil, err
 	}
-	if !info.Mode().IsRegular() {
+	if !info.Mode().IsRegular() { // some things are changed by being opened
 		return nil, nil, &KindError{path, kindIn(info)}
 	}
-	f, err := os.Open(path)
+	f, err := os.OpenFile(path, os.O_RDONLY|atOnce, 0)
+	if err != nil {
+		return nil, info, err
+	}
+	defer f.Close()
+	return readOpen(f, path, most)
+}
+
+// readOpen reads what was opened under a path.
+func readOpen(f *os.File, path string, most int64) ([]byte, fs.FileInfo, error) {
+	info, err := f.Stat()
 	if err != nil {
 		return nil, nil, err
 	}
-	defer f.Close()
+	if !info.Mode().IsRegular() { // it was one a moment ago
+		return nil, nil, &KindError{path, kindIn(info)}
+	}
 	room := min(info.Size(), most) + bytes.MinRead // with which it need not grow
 	content := bytes.NewBuffer(make([]byte, 0, room))
 	_, err = content.ReadFrom(io.LimitReader(f, most))
@@ -43,4 +78,10 @@ func kindIn(info fs.FileInfo) string {
 		return "folder"
 	}
 	return "device or pipe"
+}
+
+// RegularOrFree tells that a name has a file, or nothing.
+func RegularOrFree(path string) bool {
+	info, err := os.Stat(path)
+	return errors.Is(err, fs.ErrNotExist) || err == nil && info.Mode().IsRegular()
 }
