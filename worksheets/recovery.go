@@ -2,15 +2,11 @@ package worksheets
 
 import (
 	"bytes"
-	"crypto/sha256"
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
-	"runtime"
 	"slices"
 	"sync"
 	"time"
@@ -30,11 +26,11 @@ import (
 type Recovery struct {
 	mu    sync.Mutex // the screen may be closing it while something is being kept
 	sheet string
-	slots []string // one for each program that has the sheet open, without ending
-	mine  int      // the slot that is locked, -1 for none
-	typed Drafts   // what is half typed, which stays when the rest is dropped
-	taken bool     // somebody else has one
-	lock  *flock.Flock
+	slots []string             // the places for it, without ending: by its path, and by its number
+	mine  int                  // the one where this run keeps something, -1 for none
+	typed Drafts               // what is half typed, which stays when the rest is dropped
+	taken bool                 // somebody else has one
+	locks map[int]*flock.Flock // of the slots that this run holds
 }
 
 // Leftover is what a run of the program did not save.
@@ -51,50 +47,6 @@ func (l Leftover) Empty() bool { return len(l.Versions) == 0 && l.Drafts.Empty()
 // Same tells whether two say the same, whenever that was.
 func (l Leftover) Same(other Leftover) bool {
 	return l.Drafts.Equal(other.Drafts) && slices.EqualFunc(l.Versions, other.Versions, Sheet.Same)
-}
-
-// mostSlots is how many programs on one sheet are kept apart.
-const mostSlots = 4
-
-// OpenRecovery opens the place for a sheet, by its file, or by any name where it
-// has none. Without a state folder it keeps nothing, and says so when it should.
-func OpenRecovery(sheet string) *Recovery {
-	r := &Recovery{sheet: sheet, mine: -1}
-	folder, err := stateFolder()
-	if err != nil || os.MkdirAll(folder, 0o700) != nil {
-		return r
-	}
-	if whole, err := filepath.Abs(disk.BehindLinks(sheet)); err == nil {
-		r.sheet = whole
-	}
-	name := fmt.Sprintf("%x", sha256.Sum256([]byte(r.sheet)))[:32]
-	for n := range mostSlots {
-		r.slots = append(r.slots, filepath.Join(folder, fmt.Sprintf("%s-%d", name, n+1)))
-	}
-	for n, slot := range r.slots {
-		lock := flock.New(slot+".lock", flock.SetPermissions(0o600))
-		ok, err := lock.TryLock()
-		if err == nil && ok {
-			r.mine, r.lock = n, lock
-			break
-		}
-		r.taken = r.taken || err == nil
-	}
-	return r
-}
-
-// stateFolder is where programs keep what is to outlive them: the XDG base
-// directory for state, or what the system has instead.
-func stateFolder() (string, error) {
-	if folder := os.Getenv("XDG_STATE_HOME"); filepath.IsAbs(folder) {
-		return filepath.Join(folder, "capscye"), nil
-	}
-	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
-		folder, err := os.UserConfigDir()
-		return filepath.Join(folder, "capscye"), err
-	}
-	home, err := os.UserHomeDir()
-	return filepath.Join(home, ".local", "state", "capscye"), err
 }
 
 // Alone tells that no other program has the sheet open, as far as can be known.
@@ -124,17 +76,17 @@ func (r *Recovery) Close() {
 	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	if r.lock != nil {
-		_ = r.lock.Unlock()
-		r.lock, r.mine = nil, -1
+	for _, lock := range r.locks {
+		_ = lock.Unlock()
 	}
+	r.locks, r.mine = map[int]*flock.Flock{}, -1
 }
 
 // kept is the form of the file.
 type kept struct {
-	Sheet    string        `json:"sheet"` // for a person who looks into it
-	At       time.Time     `json:"at"`
-	Versions []keptVersion `json:"versions"`
+	Sheet    string         `json:"sheet"` // for a person who looks into it
+	At       time.Time      `json:"at"`
+	Versions []*keptVersion `json:"versions"`
 	keptDrafts
 }
 
@@ -190,7 +142,7 @@ func (r *Recovery) Keep(l Leftover) error {
 func (r *Recovery) keep(l Leftover) error {
 	k := kept{Sheet: Printable(r.sheet), At: l.At, keptDrafts: keeping(r.typed)}
 	for _, s := range l.Versions {
-		v := keptVersion{Answers: map[string]string{}, Done: s.Done, Fittings: s.Fittings, keptDrafts: keeping(s.Drafts)}
+		v := &keptVersion{Answers: map[string]string{}, Done: s.Done, Fittings: s.Fittings, keptDrafts: keeping(s.Drafts)}
 		for _, key := range Keys() {
 			v.Answers[key.Path()] = s.answers[key]
 		}
@@ -257,35 +209,11 @@ func (r *Recovery) Left() (l Leftover, ok bool) {
 	return l, !l.Empty()
 }
 
-// orphaned are the slots in which something lies that no other program is at: mine,
-// and those that could be locked. letGo unlocks them.
-func (r *Recovery) orphaned() (slots []string, letGo func()) {
-	var locks []*flock.Flock
-	for n, slot := range r.slots {
-		if _, err := os.Stat(slot + ".json"); err != nil {
-			continue
-		}
-		if n != r.mine {
-			lock := flock.New(slot + ".lock")
-			if free, err := lock.TryLock(); err != nil || !free {
-				continue
-			}
-			locks = append(locks, lock)
-		}
-		slots = append(slots, slot)
-	}
-	return slots, func() {
-		for _, lock := range locks {
-			_ = lock.Unlock()
-		}
-	}
-}
-
 // gather reads what lies in the slots as one, and puts aside what cannot be read.
 // others are the files of other slots that it took something from.
 func (r *Recovery) gather(slots []string) (l Leftover, others []string) {
 	for _, slot := range slots {
-		found, err := readKept(slot + ".json")
+		found, _, err := readKept(slot + ".json")
 		if err != nil {
 			if aside, ok := putAside(slot, err); ok {
 				l.Unreadable = append(l.Unreadable, aside)
@@ -328,24 +256,22 @@ func putAside(slot string, err error) (aside string, ok bool) {
 var errTorn = errors.New("not what was kept")
 
 // readKept reads a file that [Recovery.Keep] wrote, or that something made of it:
-// what is no answer is left out.
-func readKept(path string) (Leftover, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return Leftover{}, err
-	}
-	defer f.Close()
+// what is no answer is left out. of is the sheet that it was kept of, as it is shown.
+func readKept(path string) (l Leftover, of string, err error) {
 	const most = 16 * MaxBytes // copies, and JSON is longer than TOML
-	raw, err := io.ReadAll(io.LimitReader(f, most))
+	raw, _, err := disk.Read(path, most)
 	if err != nil {
-		return Leftover{}, err
+		return l, "", err
 	}
 	var k kept
 	if err := json.NewDecoder(bytes.NewReader(raw)).Decode(&k); err != nil {
-		return Leftover{}, fmt.Errorf("%w: %w", errTorn, err)
+		return l, "", fmt.Errorf("%w: %w", errTorn, err)
 	}
-	l := Leftover{At: k.At, Drafts: k.keptDrafts.read()}
+	l.At, l.Drafts = k.At, k.keptDrafts.read()
 	for _, v := range k.Versions {
+		if v == nil || v.Answers == nil { // every sheet that is kept has answers
+			return l, "", errTorn
+		}
 		s := Sheet{Done: v.Done, Fittings: v.Fittings, Drafts: v.keptDrafts.read()}
 		for path, text := range v.Answers {
 			if key, ok := KeyNamed(path); ok {
@@ -357,5 +283,5 @@ func readKept(path string) (Leftover, error) {
 		}
 		l.Versions = append(l.Versions, s)
 	}
-	return l, nil
+	return l, k.Sheet, nil
 }

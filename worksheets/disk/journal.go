@@ -29,7 +29,7 @@ const journalEnd = ".capscye-save"
 
 // journalOf is the name of a file's journal, "" where files have no numbers.
 func journalOf(path string, info fs.FileInfo) string {
-	if _, number, ok := Number(info); ok {
+	if number, ok := Number(info); ok {
 		return Beside(path, fmt.Sprintf(".%d%s", number, journalEnd))
 	}
 	return ""

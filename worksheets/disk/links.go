@@ -34,6 +34,23 @@ func BehindLinks(path string) string {
 	return path
 }
 
+// Whole is the file that a path stands for, from the root on. The folder that the program
+// is in counts too: it may be known by a linked name.
+func Whole(path string) string {
+	path = BehindLinks(path)
+	if filepath.IsAbs(path) {
+		return path
+	}
+	here, err := os.Getwd()
+	if err != nil {
+		return path
+	}
+	if real, err := filepath.EvalSymlinks(here); err == nil {
+		here = real
+	}
+	return filepath.Join(here, path)
+}
+
 // inFolder is the path of what a folder's name for it is, steps up and all.
 func inFolder(folder, name string) string {
 	if folder == "." {

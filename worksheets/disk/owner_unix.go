@@ -13,14 +13,14 @@ import (
 // atOnce makes opening what is no file after all, a pipe say, wait for nobody.
 const atOnce = syscall.O_NONBLOCK
 
-// Number is the number of a file on its disk, and that of the disk. It is the same by
-// every name of the file; a new version that is renamed over it has another.
-func Number(info fs.FileInfo) (disk, number uint64, ok bool) {
+// Number is the number of a file on its disk. It is the same by every name of the file;
+// a new version that is renamed over it has another.
+func Number(info fs.FileInfo) (number uint64, ok bool) {
 	stat, ok := info.Sys().(*syscall.Stat_t)
 	if !ok {
-		return 0, 0, false
+		return 0, false
 	}
-	return uint64(stat.Dev), uint64(stat.Ino), true
+	return uint64(stat.Ino), true
 }
 
 // HasOtherNames tells that a file has more than one name: a new file renamed

@@ -9,7 +9,7 @@ import (
 const atOnce = 0
 
 // Number is not known on Windows.
-func Number(fs.FileInfo) (disk, number uint64, ok bool) { return 0, 0, false }
+func Number(fs.FileInfo) (number uint64, ok bool) { return 0, false }
 
 // HasOtherNames is not known on Windows.
 func HasOtherNames(fs.FileInfo) bool { return false }
