@@ -174,7 +174,9 @@ func TestPipesWhereThingsAreKept(t *testing.T) {
 	again := program.Start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
 	again.Await("Sleeve needs 2 1/2 in")
 	again.Goes("14 1/4\r", "14 1/4 in")
-	program.Await(t, "it to be saved", func() bool { return props.AnswerIn(t, filepath.Join(folder, "blouse.toml"), worksheets.Bicep) == "14 1/4" })
+	program.Await(t, "it to be saved", func() bool {
+		return props.AnswerIn(t, filepath.Join(folder, "blouse.toml"), worksheets.Bicep) == "14 1/4"
+	})
 	again.Types("\x03")
 	if status := again.Ends(); status != 0 {
 		t.Errorf("status %d", status)
@@ -204,5 +206,35 @@ func TestWhatIsKeptIsTorn(t *testing.T) {
 		if aside, _ := filepath.Glob(filepath.Join(state, "*.unreadable-1")); len(aside) != len(locks) || props.Read(t, aside[0]) != torn {
 			t.Errorf("%s: put aside: %q", torn, aside)
 		}
+	}
+}
+
+// A number that no reader of ours holds, under keys that nobody uses, stays as it is;
+// under one of ours it is an answer that cannot be read.
+func TestANumberThatNobodyUsesIsTooLarge(t *testing.T) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, "blouse.toml")
+	source := "\ufeff[about]\nunit = \"in\"\n[body]\nbicep = \"13\" # arm\nneck = 99999999999999999999 # long\n[shop]\nlist = [1, 0xFFFFFFFFFFFFFFFFFFFF, -1e999, 9_999_999_999_999_999_999, 1e999]\nat = {x = 123456789012345678901234567890}\n"
+	if err := os.WriteFile(path, []byte(source), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	out, status := answered(t, folder, "14\nquit\n", "ask", "blouse.toml")
+	if want := strings.Replace(source, `"13"`, `"14"`, 1); props.Read(t, path) != want {
+		t.Errorf("status %d, the file is\n%s\nwant\n%s\n%s", status, props.Read(t, path), want, out)
+	}
+	for from, to := range map[string]string{`bicep = "14"`: "bicep = 99999999999999999999", "\ufeff": "\ufeffversion = 99999999999999999999\n"} {
+		if err := os.WriteFile(path, []byte(strings.Replace(source, strings.Replace(from, "14", "13", 1), to, 1)), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		if out, _ := answered(t, folder, "", "show", "blouse.toml"); !strings.Contains(out, "99999999999999999999") {
+			t.Errorf("%s is not said:\n%s", to, out)
+		}
+	}
+	many := strings.Repeat("x = 99999999999999999999\n[[shop]]\n", 1000)
+	if err := os.WriteFile(path, []byte(many), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if _, status := answered(t, folder, "", "show", "blouse.toml"); status != 2 {
+		t.Errorf("a thousand of them: status %d", status)
 	}
 }

@@ -30,7 +30,7 @@ func Decode(name string, source []byte) (*Document, error) {
 // decodeAny reads whatever TOML the file is, and gives the tree along, which the
 // document keeps nothing of.
 func decodeAny(name string, source []byte) (d *Document, tree map[string]any, err error) {
-	if tree, err = parse(source); err != nil {
+	if tree, _, err = parse(source); err != nil {
 		return nil, nil, syntaxError(name, source, err)
 	}
 	d = &Document{name: name, source: source}
@@ -41,11 +41,30 @@ func decodeAny(name string, source []byte) (d *Document, tree map[string]any, er
 	return d, tree, nil
 }
 
-// parse reads TOML, with or without a byte order mark.
-func parse(source []byte) (tree map[string]any, err error) {
-	_, err = toml.Decode(string(bytes.TrimPrefix(source, []byte("\ufeff"))), &tree)
-	return tree, err
+// parse reads TOML, with or without a byte order mark. A number that is larger than the
+// reader's is read as infinite: it is TOML, and most likely no answer of ours. held is
+// how many there are.
+func parse(source []byte) (tree map[string]any, held int, err error) {
+	text := string(bytes.TrimPrefix(source, []byte("\ufeff")))
+	for ; ; held++ {
+		tree = nil
+		if _, err = toml.Decode(text, &tree); err == nil || held == mostUnknown {
+			return tree, held, err
+		}
+		var bad toml.ParseError
+		if !errors.As(err, &bad) || !strings.Contains(bad.Message, "is out of range for") {
+			return tree, held, err
+		}
+		at, long := bad.Position.Start, bad.Position.Len
+		if at < 0 || long < len("inf") || at+long > len(text) || strings.Trim(text[at:at+long], numberSigns) != "" {
+			return tree, held, err
+		}
+		text = text[:at] + "inf" + strings.Repeat(" ", long-len("inf")) + text[at+long:]
+	}
 }
+
+// numberSigns are what a number is written with.
+const numberSigns = "0123456789abcdefxoABCDEF_+-."
 
 // syntaxError turns the reader's error into ours.
 func syntaxError(name string, source []byte, err error) error {

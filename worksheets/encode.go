@@ -2,6 +2,7 @@ package worksheets
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"maps"
 	"slices"
@@ -54,7 +55,7 @@ func (d *Document) proves(out []byte, lost bool) bool {
 		return false
 	}
 	if d.rest == nil {
-		before, err := parse(d.source)
+		before, _, err := parse(d.source)
 		if err != nil {
 			return false
 		}
@@ -125,7 +126,10 @@ func (d *Document) LosesComments() bool {
 
 // rewritten is the whole file made anew from what it says.
 func (d *Document) rewritten() ([]byte, error) {
-	tree, err := parse(d.source)
+	tree, held, err := parse(d.source)
+	if err == nil && held > 0 { // which the writer does not have either
+		err = errors.New("the file holds a number that cannot be written anew here")
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -100,16 +100,19 @@ func TestPermissionsAreKept(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("no permissions of this kind")
 	}
-	for _, mode := range []fs.FileMode{0o640, 0o600, 0o664, 0o755, 0o666} {
+	for _, mode := range []fs.FileMode{0o640, 0o600, 0o664, 0o755, 0o666, fs.ModeSetuid | 0o755, fs.ModeSetgid | 0o750, fs.ModeSetuid | fs.ModeSetgid | 0o711, fs.ModeSticky | 0o644} {
 		path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), "old")
 		if err := os.Chmod(path, mode); err != nil {
 			t.Fatal(err)
 		}
-		replace(t, path, "new")
-		if info, err := os.Stat(path); err != nil || info.Mode() != mode {
-			t.Errorf("mode %v became %v, %v", mode, info.Mode(), err)
+		for _, how := range []string{"renamed over", "written in place"} {
+			replace(t, path, how)
+			if info, err := os.Stat(path); err != nil || info.Mode() != mode {
+				t.Errorf("%s, mode %v became %v, %v", how, mode, info.Mode(), err)
+			}
+			onDisk(t, path, how)
+			_ = os.Link(path, path+".twin")
 		}
-		onDisk(t, path, "new")
 	}
 }
 

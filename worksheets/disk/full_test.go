@@ -108,6 +108,36 @@ func TestAFileThatMayNotBeWritten(t *testing.T) {
 	}
 }
 
+// Who is not root loses what is special in a mode by writing: its owner gives it back;
+// somebody else leaves the file alone, and is told.
+func TestASpecialModeIsKeptByWhoIsNotRoot(t *testing.T) {
+	for _, person := range []int{4343, 4242} {
+		for _, links := range []int{1, 2} {
+			folder := t.TempDir()
+			path := write(t, filepath.Join(folder, "blouse.toml"), "old")
+			mode := fs.ModeSetuid | 0o777
+			if err := errors.Join(os.Chmod(filepath.Dir(folder), 0o755), os.Chmod(folder, 0o777), os.Chown(path, 4242, 4242), os.Chmod(path, mode)); err != nil {
+				t.Skip(err)
+			}
+			if links == 2 {
+				if err := os.Link(path, filepath.Join(folder, "twin.toml")); err != nil {
+					t.Fatal(err)
+				}
+			}
+			want := map[int]string{4242: "new", 4343: "old"}[person]
+			as(t, person, func() {
+				if err := disk.Replace(path, []byte("new"), 0o666); (err == nil) != (want == "new") || err != nil && !strings.Contains(err.Error(), "only its owner can keep its mode") {
+					t.Errorf("%d, %d names: error %v", person, links, err)
+				}
+			})
+			onDisk(t, path, want)
+			if info, err := os.Stat(path); err != nil || info.Mode() != mode {
+				t.Errorf("%d, %d names: the mode is %v, %v", person, links, info.Mode(), err)
+			}
+		}
+	}
+}
+
 // A program of somebody else is there too, though nothing may be sent to it.
 func TestADraftOfSomebodyElseStays(t *testing.T) {
 	folder := t.TempDir()

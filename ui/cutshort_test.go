@@ -1,0 +1,173 @@
+//go:build linux
+
+package ui_test
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+
+	"capscye/ui/internal/program"
+	"capscye/ui/internal/props"
+	"capscye/worksheets"
+)
+
+// savingCalls are the system calls that change something on a disk, or look at it while
+// something is.
+var savingCalls = []string{"openat", "write", "pwrite64", "ftruncate", "fchmod", "fsync", "linkat", "renameat", "unlinkat", "flock"}
+
+// A sheet that can only be written in place, and one that can be renamed over, is the old
+// or the new one for the next start, whichever system call of a save the program is
+// killed at; and the save after that leaves nothing beside it.
+func TestKilledAtEverySystemCallOfASave(t *testing.T) {
+	t.Parallel()
+	strace, err := exec.LookPath("strace")
+	if err != nil {
+		t.Skip("nothing to kill at a system call with here")
+	}
+	built, err := program.Binary()
+	if err != nil {
+		t.Fatal(err)
+	}
+	root := func() error {
+		if os.Getuid() != 0 {
+			return errors.New("only root can")
+		}
+		return nil
+	}
+	for name, lay := range map[string]func(t *testing.T, path string) error{
+		"alone":           func(*testing.T, string) error { return nil },
+		"with two names":  func(_ *testing.T, path string) error { return os.Link(path, path+".twin") },
+		"written shorter": func(_ *testing.T, path string) error { return errors.Join(lengthen(path), os.Link(path, path+".twin")) },
+		"mounted": func(t *testing.T, path string) error {
+			kept := filepath.Join(filepath.Dir(filepath.Dir(path)), "kept.toml")
+			if err := errors.Join(root(), os.WriteFile(kept, []byte(props.Read(t, path)), 0o644)); err != nil {
+				return err
+			}
+			if err := syscall.Mount(kept, path, "", syscall.MS_BIND, ""); err != nil {
+				return err
+			}
+			t.Cleanup(func() { syscall.Unmount(path, syscall.MNT_DETACH) })
+			return nil
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			kills := 0
+			for _, call := range savingCalls {
+				for n := 1; ; n++ {
+					path := filepath.Join(t.TempDir(), "sewing", "blouse.toml")
+					if err := os.Mkdir(filepath.Dir(path), 0o755); err != nil {
+						t.Fatal(err)
+					}
+					props.LayAt(t, path, "choir-blouse")
+					if err := lay(t, path); err != nil {
+						t.Skip(err)
+					}
+					cmd := exec.Command(strace, "-f", "-qq", "-o", "/dev/null", "-e", "trace="+call, "-e", fmt.Sprintf("inject=%s:signal=KILL:when=%d", call, n), built, "ask", path)
+					cmd.Dir, cmd.Stdin = filepath.Dir(path), strings.NewReader("14\nquit\n")
+					cmd.Env = append(os.Environ(), "XDG_STATE_HOME="+filepath.Dir(cmd.Dir))
+					out, err := cmd.CombinedOutput()
+					if err == nil {
+						break // it has no such call left
+					}
+					if !strings.Contains(err.Error(), "killed") {
+						t.Skipf("nothing can be killed at a system call here: %v\n%s", err, out)
+					}
+					kills++
+					if comesBack(t, fmt.Sprintf("killed at %s %d", call, n), path); t.Failed() {
+						return
+					}
+				}
+			}
+			if t.Logf("%d kills", kills); kills < 10 {
+				t.Error("hardly anything was killed")
+			}
+		})
+	}
+}
+
+// lengthen makes the file longer than what is saved of it: a long answer that is taken
+// away again with the first line that is typed.
+func lengthen(path string) error {
+	raw, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(path, []byte(strings.Replace(string(raw), `"13 3/4"`, `"13                                   3/4"`, 1)), 0o644)
+}
+
+// comesBack starts the program once more, which must show the sheet whole, with the old
+// answer or the new one; then saves, which must leave nothing beside it.
+func comesBack(t *testing.T, when, path string) {
+	t.Helper()
+	folder := filepath.Dir(path)
+	raw, _ := os.ReadFile(path)
+	if out, status := answered(t, folder, "", "show", "blouse.toml"); status != 0 {
+		t.Errorf("%s: shown with status %d: %.200s\nthe file was left as\n%s", when, status, out, raw)
+		return
+	}
+	example := strings.Replace(props.Read(t, props.Example("choir-blouse")), `"13 3/4"`, `"BICEP"`, 1)
+	if got := regexp.MustCompile(`"(14|13 +3/4)"`).ReplaceAllString(props.Read(t, path), `"BICEP"`); got != example {
+		t.Errorf("%s: the file is neither the old nor the new one:\n%s", when, got)
+	}
+	if out, status := answered(t, folder, "15\nquit\n", "ask", "blouse.toml"); status != 0 {
+		t.Errorf("%s: then it cannot be saved: %s", when, out)
+	}
+	if got := props.AnswerIn(t, path, worksheets.Bicep); got != "15" {
+		t.Errorf("%s: saved again, it has %q", when, got)
+	}
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		if name := e.Name(); name != "blouse.toml" && name != "blouse.toml.twin" && name != "state" {
+			t.Errorf("%s: left beside it: %s", when, name)
+		}
+	}
+}
+
+// Two programs that answer at the same moment: both answers are in the file or one of
+// them is told, and what it was told is kept beside it.
+func TestTwoSavesAtTheSameMoment(t *testing.T) {
+	if _, err := program.Binary(); err != nil {
+		t.Fatal(err)
+	}
+	const rounds = 25
+	lost, told := 0, 0
+	for range rounds {
+		folder := t.TempDir()
+		path := filepath.Join(folder, "blouse.toml")
+		props.LayAt(t, path, "choir-blouse")
+		lines := [2]string{"14\nquit\n", "\n\n40\nquit\n"} // the bicep, and the third question
+		var out [2]string
+		var wait sync.WaitGroup
+		for i := range lines {
+			wait.Go(func() { out[i], _ = answered(t, folder, lines[i], "ask", "blouse.toml") })
+		}
+		wait.Wait()
+		beside, _ := filepath.Glob(filepath.Join(folder, "blouse.toml.mine-*"))
+		said := strings.Contains(out[0]+out[1], "changed by another program")
+		bicep := strings.Contains(props.Read(t, path), `"14"`)
+		third := strings.Contains(props.Read(t, path), `= "40"`)
+		switch {
+		case bicep && third:
+		case said && len(beside) == 1 && (bicep || third):
+			told++
+		default:
+			lost++
+		}
+	}
+	t.Logf("%d rounds: %d told, %d lost", rounds, told, lost)
+	if lost > 0 {
+		t.Errorf("in %d of %d rounds an answer vanished", lost, rounds)
+	}
+}
