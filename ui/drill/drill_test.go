@@ -243,7 +243,7 @@ func TestDrillOnPaper(t *testing.T) {
 	for _, name := range []string{"notes.txt", "bought.pdf"} {
 		os.WriteFile(name, []byte("not ours"), 0o644)
 		status, _, errs := run("", "drill", "--paper", name, "--replace")
-		if status != 2 || !strings.Contains(errs, name+" exists and is not a drill sheet; left alone") || props.Read(t, name) != "not ours" {
+		if status != 2 || !strings.Contains(errs, name+" exists and is not a drill sheet as capscye wrote it; left alone") || props.Read(t, name) != "not ours" {
 			t.Errorf("%s: status %d, %q", name, status, errs)
 		}
 	}

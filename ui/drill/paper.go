@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"bytes"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -11,19 +12,17 @@ import (
 	"capscye/ui/report"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
-	"capscye/worksheets/disk"
 )
 
 // The drill on paper: the problems with blanks to fill in, and the answer key on
 // pages of its own.
 
-// maker is written into every sheet of problems, so that one is known again; behind it
-// stands which drill it is.
-const maker = "capscye drill"
+// maker makes sheets of problems.
+var maker = paper.Maker{Name: "capscye drill", Makes: "a drill sheet"}
 
 // command is how the same problems are had again. Two drills are the same where it is.
 func (l *Lesson) command() string {
-	return fmt.Sprintf("%s --level %d --seed %d --count %d", maker, l.Level, l.Seed, len(l.problems))
+	return fmt.Sprintf("%s --level %d --seed %d --count %d", maker.Name, l.Level, l.Seed, len(l.problems))
 }
 
 // write writes a lesson in the form that the ending of the name asks for.
@@ -31,30 +30,39 @@ func (l *Lesson) command() string {
 // another drill, unless replace is given.
 func write(name string, l *Lesson, today time.Time, replace bool) error {
 	content, err := content(name, l, today)
-	switch {
-	case err != nil:
+	if err != nil {
 		return err
-	case !paper.IsOursOrFree(name, maker):
-		return fmt.Errorf("%s exists and is not a drill sheet; left alone", name)
-	case !replace && !paper.IsOursOrFree(name, l.command()+"."):
-		return fmt.Errorf("%s holds another drill; name another file, or add --replace", name)
 	}
-	return disk.Replace(name, content, 0o666)
+	before, err := maker.MayReplace(name)
+	if err == nil && before != nil && !replace && !l.printedIn(before) {
+		err = fmt.Errorf("%s holds another drill; name another file, or add --replace", name)
+	}
+	if err == nil {
+		_, err = maker.Write(paper.File{Name: name, Content: content})
+	}
+	return err
+}
+
+// printedIn tells that a sheet of problems is of this drill.
+func (l *Lesson) printedIn(content []byte) bool {
+	is := l.command() + "."
+	return bytes.Contains(content, []byte(is)) || bytes.Contains(content, paper.InPDF(is))
 }
 
 func content(name string, l *Lesson, today time.Time) ([]byte, error) {
 	switch ending := strings.ToLower(filepath.Ext(name)); ending {
 	case ".txt":
-		return []byte(text(l)), nil
+		return maker.Signed([]byte(text(l) + "\n" + maker.Line())), nil
 	case ".pdf":
 		size := paper.Sizes[paper.UsualSize(l.problems[0].System)]
 		s, err := paper.NewPDF(size)
 		if err != nil {
 			return nil, err
 		}
-		s.About(l.head(), l.command()+".", today)
+		s.About(l.head(), l.command()+".", maker, today)
 		print(&paper.Page{Surface: s, Size: size}, l)
-		return s.Bytes()
+		out, err := s.Bytes()
+		return maker.Signed(out), err
 	default:
 		return nil, fmt.Errorf("--paper takes a name that ends in .pdf or .txt, not %q", ending)
 	}

@@ -34,7 +34,7 @@ func pdfOf(t *testing.T, r report.Report, paperName string) []byte {
 	if err != nil || lost != "" {
 		t.Fatal(lost, err)
 	}
-	return files[0].content
+	return files[0].Content
 }
 
 // readBack opens a card with a reader that had no part in writing it.
@@ -193,12 +193,12 @@ func TestSVG(t *testing.T) {
 	}
 	d.Sheet.Set(worksheets.Title, "<script>alert('1')</script> & \x1b[2J")
 	files, _, err := files("card.SVG", "A4", report.Reckon(d, props.SomeDay, 0), props.SomeDay)
-	if err != nil || len(files) < 2 || files[1].name != "card-2.SVG" {
+	if err != nil || len(files) < 2 || files[1].Name != "card-2.SVG" {
 		t.Fatal(files, err)
 	}
 	elements, widths := map[string]int{}, map[string]bool{}
 	for _, f := range files {
-		decoder := xml.NewDecoder(bytes.NewReader(f.content))
+		decoder := xml.NewDecoder(bytes.NewReader(f.Content))
 		for {
 			token, err := decoder.Token()
 			if err == io.EOF {
@@ -221,8 +221,8 @@ func TestSVG(t *testing.T) {
 				}
 			}
 		}
-		if !regexp.MustCompile(`width="210.000mm" height="297.000mm"`).Match(f.content) || bytes.Contains(f.content, []byte("\x1b")) {
-			t.Errorf("%.300s", f.content)
+		if !regexp.MustCompile(`width="210.000mm" height="297.000mm"`).Match(f.Content) || bytes.Contains(f.Content, []byte("\x1b")) {
+			t.Errorf("%.300s", f.Content)
 		}
 	}
 	if elements["script"] != 0 || elements["svg"] != len(files) || !widths["50.800"] || !widths["50.000"] {

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf16"
 
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensed"
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensedbold"
@@ -42,12 +43,23 @@ func NewPDF(p Size) (*PDF, error) {
 	return &PDF{f, glyphs, map[rune]bool{}}, f.Error()
 }
 
-// About names what is printed, what made it, and the day.
-func (p *PDF) About(title, maker string, today time.Time) {
+// About names what is printed, what made it, and the day; as a keyword it has the
+// maker's mark.
+func (p *PDF) About(title, creator string, maker Maker, today time.Time) {
 	p.pdf.SetCreationDate(today)
 	p.pdf.SetModificationDate(today)
 	p.pdf.SetTitle(title, true)
-	p.pdf.SetCreator(maker, true)
+	p.pdf.SetCreator(creator, true)
+	p.pdf.SetKeywords(maker.unsigned(), false)
+}
+
+// InPDF is how a PDF holds what it says about itself.
+func InPDF(s string) []byte {
+	var b []byte
+	for _, c := range utf16.Encode([]rune(s)) {
+		b = append(b, byte(c>>8), byte(c))
+	}
+	return b
 }
 
 // printable replaces what the type does not have by a question mark, which is

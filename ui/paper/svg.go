@@ -64,10 +64,10 @@ func (s *SVG) bytes() [][]byte {
 	var out [][]byte
 	for _, body := range s.pages {
 		out = append(out, []byte(fmt.Sprintf(`<?xml version="1.0" encoding="UTF-8"?>
-<!-- `+maker+` -->
 <svg xmlns="http://www.w3.org/2000/svg" width="%.3fmm" height="%.3fmm" viewBox="0 0 %.3f %.3f">
 <rect width="100%%" height="100%%" fill="white"/>
 %s</svg>
+<!-- `+maker.unsigned()+` -->
 `, s.Size.Width, s.Size.Height, s.Size.Width, s.Size.Height, body)))
 	}
 	return out
