@@ -24,8 +24,9 @@ pivot and slide, check what must Match, and Trace. Steps that have their answers
 Words of the trade are explained by capscye words, and on the screen by ctrl+e.`
 
 const keyProse = `
-Typing over a value replaces it; title, wearer and notes are added to. What is half typed changes no answer. What cannot be read says why, and
-you can go on all the same.
+Typing over a value replaces it; title, wearer and notes are added to. A key that cannot begin an answer is refused. What is half typed changes
+no answer. What cannot be read says why, and waits in its field: you can go on, and the answer that was there stays. Fractions that ran together
+are asked about: 141/2 offers 14 1/2, and enter takes it. Emptying a field clears the answer; undo brings it back.
 
 A paste goes into a field or is refused whole; it presses no key. Keys within a tenth of a second behind a paste are left out. So is what comes
 faster than hands type. The screen says both.`
@@ -65,7 +66,7 @@ owner, its permissions, its links and its other names.
 
 What cannot be in the file is kept in your state folder: changes to a file that cannot be written, a worksheet without a name, copies. That
 folder is $XDG_STATE_HOME/capscye, or ~/.local/state/capscye; on macOS and Windows the folder for configuration. After a crash, open the
-worksheet again: what was not saved is there as a copy, and you keep or drop it.
+worksheet again: what was not saved is there as a copy, and you keep or drop it. What was half typed is back in its field, a note of a fitting too.
 
 Where another program changes the file, the screen says so and overwrites nothing. ctrl+s offers to take theirs, to write mine, each with the
 other kept beside it, or to go on with mine in a file of its own. ask leaves the file and keeps your answers beside it, in NAME.mine-1.

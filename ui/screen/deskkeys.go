@@ -49,7 +49,7 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 		return nil
 	}
 	if d.typing.untouched() || d.typing.text() == "" {
-		if d.message = cannotBegin(k, msg); d.message != "" {
+		if d.message = cannotBegin(k.Kind(), msg); d.message != "" {
 			return nil
 		}
 	}

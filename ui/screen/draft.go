@@ -169,13 +169,13 @@ func (d *desk) takeMeant(text string) wish {
 }
 
 // cannotBegin says why a key does not begin an answer of the kind; "" where it does.
-func cannotBegin(k worksheets.Key, msg tea.KeyMsg) string {
+func cannotBegin(k worksheets.Kind, msg tea.KeyMsg) string {
 	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace {
 		return ""
 	}
 	text := strings.TrimLeftFunc(string(msg.Runes), unicode.IsSpace)
 	begins, example := "0123456789.,+¼½¾⅛⅜⅝⅞⅓⅔", "a length, such as 13 3/4"
-	switch k.Kind() {
+	switch k {
 	case worksheets.Text:
 		return ""
 	case worksheets.Signed, worksheets.Slid:

@@ -10,6 +10,7 @@ import (
 	"capscye/ui/drill"
 	"capscye/ui/typeset"
 	"capscye/units"
+	"capscye/worksheets"
 )
 
 // drillPage is the drill on the screen, in front of everything.
@@ -53,8 +54,11 @@ var (
 func (p *drillPage) key(msg tea.KeyMsg) wish {
 	over := p.scored || p.lesson.Ended()
 	switch name := msg.String(); {
-	case name == "esc" && (over || !p.lesson.Begun()):
+	case name == "esc" && (over || !p.lesson.Begun() && p.entry.Value() == ""):
 		return toGoBack{}
+	case name == "esc" && p.entry.Value() != "" && !over:
+		p.entry.SetValue("")
+		p.say(drill.Reply{Words: "As it was. Esc again shows the score."})
 	case name == "esc":
 		p.scored, p.scroll = true, 0
 	case name == "pgup" || name == "pgdown":
@@ -73,6 +77,12 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 			p.say(drill.Reply{})
 		}
 	case name == "enter":
+		if meant := units.RunTogether(p.entry.Value()); len(meant) == 1 {
+			p.entry.SetValue(meant[0])
+			p.entry.CursorEnd()
+			p.say(drill.Reply{Words: "Is it " + meant[0] + "? Enter answers that."})
+			return nil
+		}
 		p.answer(p.entry.Value())
 	case name == "?":
 		p.answer("?")
@@ -127,6 +137,8 @@ func (p *drillPage) enter(msg tea.KeyMsg) {
 		p.say(drill.Reply{Words: "A pasted text with a line break is not taken."})
 	case len(msg.Runes) > p.entry.CharLimit-len([]rune(p.entry.Value())):
 		p.say(drill.Reply{Words: fmt.Sprintf("Too long: at most %d characters.", p.entry.CharLimit)})
+	case p.entry.Value() == "" && cannotBegin(worksheets.Signed, msg) != "":
+		p.say(drill.Reply{Words: cannotBegin(worksheets.Signed, msg)})
 	default:
 		p.entry, _ = p.entry.Update(msg)
 	}

@@ -15,7 +15,8 @@ import (
 
 // What a test garment showed, and what follows for the ease.
 
-// askFitting asks for a note.
+// askFitting asks for a note. What is half typed waits in the sheet, however the note or
+// the program is left, and is there the next time.
 func (m *root) askFitting() part {
 	switch {
 	case m.desk.shut():
@@ -27,8 +28,9 @@ func (m *root) askFitting() part {
 		m.desk.message = "Notes go into your own worksheet; this is an example. ^s begins one."
 		return nil
 	}
-	n := newNaming("What did the test garment show? Say where, how much and which way, such as: upper arm 1/2 in too tight", "", m.styles, nil)
-	n.accept = "enter keeps the note  esc back"
+	n := newNaming("What did the test garment show? Say where, how much and which way, such as: upper arm 1/2 in too tight", m.desk.doc.Sheet.Drafts.Note, m.styles, nil)
+	n.accept = "enter adds the note  esc back: it waits here"
+	n.typed = m.desk.jot
 	n.take = func(text string) wish {
 		if text == "" {
 			return toGoBack{}
@@ -64,10 +66,14 @@ func orNothing(r units.Reading, sc units.Scale) string {
 	return sc.Format(r.Length)
 }
 
+// jot lets a note wait that is not added yet.
+func (d *desk) jot(note string) { d.doc.Sheet.Drafts.Note = strings.TrimSpace(note) }
+
 // addFitting adds a note with its day.
 func (d *desk) addFitting(note string, day time.Time) wish {
 	before, sheet := d.laid(), *d.sheet()
 	sheet.Fittings = append(slices.Clone(sheet.Fittings), worksheets.Fitting{Date: day.Format(time.DateOnly), Note: note})
+	sheet.Drafts.Note = ""
 	d.lay(sheet)
 	d.remember(before, "note of a fitting")
 	d.reckon()

@@ -8,7 +8,9 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -103,6 +105,73 @@ func TestAFaultGivesTheTerminalBack(t *testing.T) {
 			after := program.Start(t, folder, env[1:], "blouse.toml")
 			after.Await("Beside it lies what was not saved")
 			after.Await("14 5/8 in")
+		})
+	}
+}
+
+// A half-typed note of a fitting is there at the next start, however the program ended:
+// by a key, by any signal, killed; and the file has nothing of it.
+func TestAHalfTypedNoteOutlivesTheProgram(t *testing.T) {
+	t.Parallel()
+	note := "upper arm 1/2 in too"
+	for _, end := range []struct {
+		name, keys string
+		signal     syscall.Signal
+		status     int
+	}{
+		{"^c", "\x03", 0, 0}, {"^q", "\x11", 0, 0}, {"esc and ^c", "\x1b", 0, 0},
+		{"INT", "", syscall.SIGINT, 130}, {"TERM", "", syscall.SIGTERM, 143}, {"HUP", "", syscall.SIGHUP, 129}, {"QUIT", "", syscall.SIGQUIT, 131},
+		{"KILL", "", syscall.SIGKILL, -1},
+	} {
+		t.Run(end.name, func(t *testing.T) {
+			folder := t.TempDir()
+			path := filepath.Join(folder, "blouse.toml")
+			props.LayAt(t, path, "choir-blouse")
+			before := props.Read(t, path)
+			env := []string{"XDG_STATE_HOME=" + folder}
+			term := program.Start(t, folder, env, "blouse.toml")
+			term.Await("Sleeve needs")
+			term.Types("\x1b[17~n")
+			term.Await("What did the test garment show?")
+			term.Types(note)
+			term.Await("[" + note)
+			if end.signal == syscall.SIGKILL { // nothing runs behind it; it is kept as it is typed
+				program.Await(t, "the note in its place", func() bool {
+					kept, _ := filepath.Glob(filepath.Join(folder, "capscye", "*.json"))
+					return len(kept) == 1 && strings.Contains(props.Read(t, kept[0]), note)
+				})
+			}
+			if term.Types(end.keys); end.keys == "\x1b" {
+				term.Await("6 TRACE")
+				time.Sleep(100 * time.Millisecond) // or it would be alt and c
+				term.Types("\x03")
+			}
+			if end.signal != 0 {
+				if err := term.Cmd.Process.Signal(end.signal); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if status := term.Ends(); status != end.status {
+				t.Errorf("status %d", status)
+			}
+			if got := props.Read(t, path); got != before {
+				t.Errorf("the file is\n%s", got)
+			}
+			term = program.Start(t, folder, env, "blouse.toml")
+			term.Await("Typed before and not finished: the note of a fitting")
+			term.Types("\x1b[17~n")
+			term.Await("[" + note)
+			term.Types(" tight\r")
+			term.Await("The note is kept.")
+			term.Types("\x1b")
+			time.Sleep(100 * time.Millisecond)
+			term.Types("\x03")
+			if status := term.Ends(); status != 0 || !strings.Contains(props.Read(t, path), note+" tight") {
+				t.Errorf("status %d, the file is\n%s", status, props.Read(t, path))
+			}
+			if kept, _ := filepath.Glob(filepath.Join(folder, "capscye", "*.json")); len(kept) > 0 {
+				t.Errorf("there is still %q", kept)
+			}
 		})
 	}
 }

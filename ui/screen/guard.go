@@ -82,11 +82,11 @@ func (m *root) guardWork() tea.Cmd {
 	if d == nil {
 		return nil
 	}
+	d.guard.place.Typed(d.doc.Sheet.Drafts)
 	left := worksheets.Leftover{Versions: d.unguarded(m.saving), Drafts: d.doc.Sheet.Drafts}
 	if !d.guard.wants(left) {
 		return nil
 	}
-	d.guard.place.Typed(left.Drafts)
 	d.guard.held, d.guard.writing = left, true
 	return guardList(d, left.Versions)
 }

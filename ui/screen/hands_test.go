@@ -203,3 +203,58 @@ func TestDeleteEmptiesAFieldJustReached(t *testing.T) {
 		r.Press("tab", key, "enter").Sees("  Other arm           -", "Other arm is empty now; ^z brings back 13 1/2 in.").Press("ctrl+z").Sees("  Other arm           13 1/2 in")
 	}
 }
+
+// The drill keeps the same rules: what begins no length is refused, a fraction that ran
+// together is asked about, and the first esc takes back what is typed.
+func TestHandsInTheDrill(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d").Press("x").Sees(`"x" begins no answer here; type a length`)
+	r.Types("141/2").Press("enter").Sees("Is it 14 1/2? Enter answers that.", "[14 1/2").Press("esc").Sees("As it was.", "[         ").Types("1").Press("esc", "esc").Sees("1 BODY")
+	r.Press("ctrl+d", "?").Types("13").Press("esc").Sees("Esc again shows the score").Press("esc").Sees("Still to do")
+}
+
+// A name that is asked for comes back with the first esc; the second goes back.
+func TestEscInANameBringsBackTheSuggestion(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("ctrl+l", "right", "ctrl+x", "s").Sees("[choir-blouse-what-if.toml ").Types("x").Sees("what-if.tomlx").Press("esc")
+	r.Sees("[choir-blouse-what-if.toml ", "As it was. Esc again goes back.").Press("esc").Sees("1 BODY")
+}
+
+// A half-typed note of a fitting waits, however it is left; added, it waits no more, and
+// undo brings it back to be typed on.
+func TestAHalfTypedNoteWaits(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	before := props.Read(t, "sheet.toml")
+	r := reopen(t, "sheet.toml").Press("f6", "n").Types("drags at the").Press("esc").Sees("6 TRACE", "[saved]").Press("n").Sees("[drags at the ")
+	crash(r)
+	r = reopen(t, "sheet.toml").Sees("Typed before and not finished: the note of a fitting (step 6, n).").Press("f6", "n").Sees("[drags at the ")
+	if props.Read(t, "sheet.toml") != before {
+		t.Error("the file has half a note")
+	}
+	r.Types(" back").Press("enter", "f5", "end").Press("f6", "n").Sees("[   ").Press("esc")
+	if got := props.Read(t, "sheet.toml"); !strings.Contains(got, "drags at the back") {
+		t.Errorf("the file is\n%s", got)
+	}
+	crash(r)
+	r = reopen(t, "sheet.toml").DoesNotSee("not finished").Press("f6", "n").Types("tight").Press("enter", "ctrl+z", "n").Sees("[tight").Press("esc", "ctrl+y", "n").Sees("[   ")
+	r.Types("other").Press("esc", "ctrl+z", "n").Sees("[other") // what was typed since is not given up for it
+}
+
+// What is half typed in a field outlives the program too, and is back in its field.
+func TestHalfTypedFieldsWait(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	before := props.Read(t, "sheet.toml")
+	r := reopen(t, "sheet.toml").Types("14 1/").Press("ctrl+c")
+	if !r.Ended {
+		t.Fatal("it did not end")
+	}
+	if err := rootOf(r).leave(false); err != nil {
+		t.Fatal(err)
+	}
+	r = reopen(t, "sheet.toml").Sees(`Typed before and not finished: bicep "14 1/".`, "[14 1/", "[saved]").Press("down").Sees("14 1/             cannot be read; bicep stays 13 3/4 in")
+	r.Press("ctrl+o").Types("coat").Press("enter").Sees("Work coat") // another sheet in its place
+	if props.Read(t, "sheet.toml") != before {
+		t.Error("the file was changed")
+	}
+	r = reopen(t, "sheet.toml").Sees("[14 1/").Press("end").Types("2").Press("enter").Sees("[saved]", "  Bicep               14 1/2 in")
+	crash(r)
+	reopen(t, "sheet.toml").DoesNotSee("not finished")
+}

@@ -16,15 +16,17 @@ import (
 type naming struct {
 	styles  styles
 	text    string
+	offered string // what stood there first
 	entry   textinput.Model
 	message string
 	accept  string                 // what the keys do
 	grant   func(path string) wish // for a file name
 	take    func(text string) wish // for anything else, instead of grant
+	typed   func(text string)      // is told what is typed so far; nil for nobody. Esc leaves that where it is
 }
 
 func newNaming(text, suggestion string, st styles, grant func(string) wish) *naming {
-	n := &naming{styles: st, text: text, entry: newEntry(st), grant: grant, accept: "enter keeps the name  esc back"}
+	n := &naming{styles: st, text: text, offered: suggestion, entry: newEntry(st), grant: grant, accept: "enter keeps the name  esc back"}
 	n.entry.SetValue(suggestion)
 	n.entry.CursorEnd()
 	return n
@@ -32,16 +34,24 @@ func newNaming(text, suggestion string, st styles, grant func(string) wish) *nam
 
 func (n *naming) key(msg tea.KeyMsg) wish {
 	n.message = ""
-	switch msg.String() {
-	case "esc":
+	switch name := msg.String(); {
+	case name == "esc" && n.typed == nil && n.entry.Value() != n.offered:
+		n.entry.SetValue(n.offered)
+		n.entry.CursorEnd()
+		n.message = "As it was. Esc again goes back."
+		return nil
+	case name == "esc":
 		return toGoBack{}
-	case "enter":
+	case name == "enter":
 		return n.done()
 	}
 	if n.message = refusedPaste(msg, n.entry); n.message != "" {
 		return nil
 	}
 	n.entry, _ = n.entry.Update(msg)
+	if n.typed != nil {
+		n.typed(n.entry.Value())
+	}
 	return nil
 }
 

@@ -13,6 +13,9 @@
 // every message what is in no file is compared with what is guarded against a crash; while
 // everything is saved, that is only a lock.
 //
+// What is typed and is no answer is a draft of its sheet (draft.go): it is in no file and in
+// no plan, and it outlives the program as what is unsaved does.
+//
 // A fault is caught where the terminal can be given back; commands run in goroutines of
 // their own and send theirs as a message. Signals are messages too.
 package screen

@@ -86,7 +86,11 @@ func (d *desk) nothing(w wish, message string) wish {
 // the copies as they were, and says what it is. A sheet that is read-only has no
 // past to travel to.
 func (d *desk) travel(from, to laid, verb, what string) wish {
+	note := d.doc.Sheet.Drafts.Note
 	d.doc.Sheet = d.doc.Sheet.Since(from.sheet, to.sheet)
+	if note != from.sheet.Drafts.Note { // another one is being typed
+		d.doc.Sheet.Drafts.Note = note
+	}
 	d.trials = to.trials
 	d.takeUp()
 	d.message = fmt.Sprintf("%s: %s.", verb, what)
