@@ -177,7 +177,8 @@ func goesIn(s calc.TraceStep) bool {
 }
 
 // tableView fills the screen with the step at hand, to be read from across a
-// cutting table: the amount in tall digits, the verb, the piece, the picture.
+// cutting table: the verb, the piece, the amount in tall digits, the whole instruction,
+// the picture, and how to leave.
 type tableView struct{ desk *desk }
 
 func (v tableView) key(msg tea.KeyMsg) wish { return named(msg, v.press) }
@@ -206,28 +207,43 @@ func (v tableView) render(width, height int) string {
 	if len(steps) == 0 {
 		return typeset.Block(typeset.Wrap(d.rep.NothingToTrace(), width), width, height)
 	}
-	s := steps[d.traceAt(d.trace)]
+	at := d.traceAt(d.trace)
+	s := steps[at]
 	head := strings.ToUpper(wording.Verbs[s.Action])
 	if goesIn(s) {
 		head += " INWARD"
 	}
-	head += "  " + tracing.About(s)
+	head += fmt.Sprintf("  %s   step %d of %d", tracing.About(s), at+1, len(steps))
 	switch {
 	case d.rep.Done(s):
-		head += "  [done]"
+		head += ", done"
 	case d.rep.DoneOtherwise(s):
-		head += "  [changed since it was done]"
+		head += ", changed since it was done"
 	}
 	out := []string{d.styles.answer.Render(typeset.Cut(head, width)), ""}
 	if d.message != "" {
 		out[1] = d.styles.warn.Render(typeset.Cut("> "+d.message, width))
 	}
+	words := typeset.Wrap(tracing.Sentence(s, d.rep.Scale), width)
 	if amount := stepAmount(s, d.rep.Scale); amount != "" {
-		out = append(append(out, typeset.Tall(amount, width, height-len(out))...), "")
-	} else {
-		out = append(append(out, typeset.Wrap(tracing.Sentence(s, d.rep.Scale), width)...), "")
+		room := height - len(out) - len(words) - 2                                   // a blank line, and the keys
+		out = append(append(out, typeset.Tall(amount, width, room-room*2/5)...), "") // the picture gets the rest
 	}
-	return typeset.Block(append(out, picture.OfStep(s, d.rep.AsMarked(), width, height-len(out))...), width, height)
+	out = append(out, words...)
+	if room := height - len(out) - 1; room > 0 {
+		out = append(out, picture.OfStep(s, d.rep.AsMarked(), width, room)...)
+	}
+	lines := strings.Split(typeset.Block(out, width, height-1), "\n")
+	if height < 2 { // no room to say how to leave
+		return typeset.Block(out, width, height)
+	}
+	return typeset.Block(append(lines, keyLine(tableKeys, d.styles, width)), width, height)
+}
+
+// tableKeys are for the bottom line of the table view.
+var tableKeys = []binding{
+	{Show: "esc", Does: "leaves"}, {Show: "space", Does: "done, next"}, {Show: "up/down", Does: "step"},
+	{Show: "left/right", Does: "piece"}, {Show: "x", Does: "not done"},
 }
 
 // stepAmount is the amount of a step to be read across a table, or "". What goes

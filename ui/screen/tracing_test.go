@@ -45,14 +45,20 @@ func TestTicksKnowTheirAmounts(t *testing.T) {
 	r.Press("ctrl+z", "ctrl+z", "f6").Sees("(7 of 24, to do)")
 }
 
-// The table view is readable across a table: the amount at least five rows tall,
-// verb, piece and picture, in any window that has room, and in words in any
-// that has not.
+// The table view is readable across a table: verb, piece, which step of how many, the
+// amount as tall as the window allows, the whole instruction, the picture, and how to
+// leave, in any window that has room; in words in any that has not.
 func TestTableView(t *testing.T) {
-	t.Run("80x24", func(t *testing.T) {
-		r := lookAt(t, "choir-blouse", 80, 24).Press("f6", "down", "t").Fits()
-		golden.RequireEqual(t, r.Screen()+"\n")
-	})
+	for _, size := range []struct{ width, height, tall int }{{80, 24, 10}, {120, 40, 15}} {
+		t.Run(fmt.Sprintf("%dx%d", size.width, size.height), func(t *testing.T) {
+			r := lookAt(t, "choir-blouse", size.width, size.height).Press("f6", "down", "t").Fits()
+			golden.RequireEqual(t, r.Screen()+"\n")
+			r.Sees("step 2 of 24", "mark the pivot 1 in out from the underarm point and", "the slide 1/4 in beyond it.", "BACK", "esc leaves")
+			if rows := regexp.MustCompile(`(?m)^.*#.*$`).FindAllString(r.Screen(), -1); len(rows) < size.tall {
+				t.Errorf("digits of %d rows, want %d", len(rows), size.tall)
+			}
+		})
+	}
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f6", "t").Sees("LAY  sleeve").Press(" ").Sees("MARK  sleeve, front first")
 	r.Press("down", "down").Sees("TURN").Press("esc").Sees("6 TRACE")
 	for _, size := range []struct{ w, h int }{{1, 1}, {20, 5}, {30, 10}, {60, 16}, {120, 40}, {500, 200}} {
@@ -60,6 +66,9 @@ func TestTableView(t *testing.T) {
 		r.Press("t")
 		for range 26 {
 			r.Press("down").Fits()
+			if size.w >= 60 && size.h >= 16 {
+				r.Sees("esc leaves", "step ")
+			}
 		}
 		if size.w >= 20 && size.h >= 5 {
 			r.Sees("TEST GARMENT")

@@ -2,7 +2,7 @@ package typeset
 
 import "strings"
 
-// tallRows is how tall the digits of the table view are.
+// tallRows is how tall the digits of the table view are at least.
 const tallRows = 5
 
 // tallDigits are the signs of an amount, five rows each, in a sign that every
@@ -25,26 +25,37 @@ var tallDigits = map[rune][tallRows]string{
 	' ': {"  ", "  ", "  ", "  ", "  "},
 }
 
-// Tall writes an amount in tall digits with its unit behind them. Where there is
-// no room for them it is written as it is, which can still be read.
+// Tall writes an amount in digits as tall as a room allows, with its unit behind them.
+// Where there is no room for any it is written as it is, which can still be read.
 func Tall(amount string, width, height int) []string {
-	rows := make([]string, tallRows)
-	unit := ""
-	for i, c := range amount {
-		digit, ok := tallDigits[c]
-		if !ok {
-			unit = strings.TrimSpace(amount[i:])
-			break
-		}
-		for row := range rows {
-			rows[row] += digit[row] + " "
+	number, unit := amount, ""
+	if at := strings.LastIndexByte(amount, ' '); at > 0 && tallDigits[rune(amount[at+1])][0] == "" {
+		number, unit = amount[:at], amount[at:]
+	}
+	base := make([]string, tallRows)
+	for _, c := range number {
+		for row := range base {
+			base[row] += tallDigits[c][row] + " "
 		}
 	}
-	rows[tallRows-1] = strings.TrimRight(rows[tallRows-1], " ") + " " + unit
-	for _, row := range rows {
-		if len(row) > width || height < tallRows {
-			return []string{amount}
+	cells := len(base[0]) - 1
+	across := (width - len(unit)) / max(cells, 1)
+	down := min(height/tallRows, 2*across) // a cell of a terminal is about twice as high as wide
+	if cells < 1 || across < 1 || down < 1 {
+		return []string{amount}
+	}
+	across = min(across, down)
+	var rows []string
+	for _, row := range base {
+		var wide strings.Builder
+		for _, c := range strings.TrimRight(row, " ") {
+			wide.WriteString(strings.Repeat(string(c), across))
+		}
+		for range down {
+			rows = append(rows, wide.String())
 		}
 	}
+	last := len(rows) - 1
+	rows[last] += strings.Repeat(" ", cells*across-len(rows[last])) + unit
 	return rows
 }
