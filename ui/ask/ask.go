@@ -13,6 +13,7 @@ import (
 	"capscye/ui/console"
 	"capscye/ui/forms"
 	"capscye/ui/report"
+	"capscye/ui/show"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 	"capscye/units"
@@ -321,10 +322,10 @@ func (a *asking) explainWord(word string, otherwise ...string) {
 	}
 }
 
-// conclude says the answer.
+// conclude says all that is known.
 func (a *asking) conclude() {
-	a.say("%s. %s", a.rep.Name(), a.rep.ScaleWords())
-	for _, line := range sentences(a.rep) {
+	said := show.Sentences(a.rep, false)
+	for _, line := range said.Lines() {
 		a.say("%s", line)
 	}
 }

@@ -45,9 +45,10 @@ func TestAskEveryQuestion(t *testing.T) {
 		"Step 1, Body. Girths of the body. 9 questions; next skips them.", "Bicep, in inches? Now 13 3/4 in.", "Unit: in or cm? Now in.",
 		"Step 2, Ease.", "Step 3, Pattern.", "Take-off of the front, in inches? Empty.", "Step 4, Split. 8 questions",
 		"Chosen slide: least, even, or a length in inches? Now least.",
-		"Sleeve needs 2 1/2 in.\nSleeve, each side: pivot 1 in, slide 1/4 in.\nSleeve comes out: bicep 15 1/2 in, ease 1 3/4.\n",
-		"Bodice needs 2 1/2 in.\nBodice, each side: pivot 3/8 in, slide 1/4 in.\nBodice comes out: bust 42 1/2 in, ease 3.\n",
-		"Note: The sleeve pivots and slides", wording.Cautions[0]+"\n"+wording.Cautions[1]+"\n"+wording.Cautions[2]+"\nKept in sheet.toml.\n")
+		"Ready to trace.\nChoir blouse, for Odile.\n", "Sleeve, each side, on the bicep line: pivot 1 in and slide 1/4 in.\n",
+		"Bodice, each side, on the level line through the underarm: pivot 3/8 in and slide 1/4 in.\n",
+		"Finished sleeve: 15 1/2 in around, 1 3/4 in of ease.\nFinished bodice: 42 1/2 in around, 3 in of ease.\n",
+		"Note: The sleeve pivots and slides", "Sleeve needs 2 1/2 in.\n", "Bodice needs 2 1/2 in.\n", wording.Cautions[0]+"\n"+wording.Cautions[1]+"\n"+wording.Cautions[2]+"\nKept in sheet.toml.\n")
 }
 
 // Answers typed into a new worksheet, each as a built-in sheet has it, come to
@@ -102,7 +103,7 @@ func TestWordsThatSteer(t *testing.T) {
 	props.Says(t, out, "This is the first question.", "Around the fullest part of the upper arm", "A length is written as 13 3/4", "Enter skips",
 		"Seam allowance: The strip of a pattern", "No word here begins with \"zip\"", "Other arm", "Bicep, in inches? Now 14 in.", "Other arm", "Bust,",
 		"This sheet. 6 questions; next skips them.\nTitle?", "Wearer? Now Odile.", "Unit:",
-		"Step 2, Ease.", "Step 1, Body. This sheet.", "Notes?", "Quit, for =. Lengths in inches", "Kept in sheet.toml.")
+		"Step 2, Ease.", "Step 1, Body. This sheet.", "Notes?", "Quit, for is.\nLengths are in inches", "Kept in sheet.toml.")
 	if status != 0 || strings.Count(out, "Notes?") != 1 {
 		t.Errorf("status %d; quit did not stop:\n%s", status, out)
 	}
@@ -133,7 +134,7 @@ func TestChoicesByTheirBeginning(t *testing.T) {
 	props.Lay(t, "choir-blouse")
 	skip := []string{"next", "next", "next", "next", "next", "next", "next", "next", "next"}
 	_, out, _ = answers(t, append(skip, "?", "evn", "e", "", "", "", "150 %", "55 %", "", "letout", "k")...)
-	props.Says(t, out, "Chosen slide: least, even", "Front slide: 1/4 in, of 1/4 to 1 1/4 in.", "or least or even", "Sleeve, each side: pivot 5/8 in, slide 5/8 in.",
+	props.Says(t, out, "Chosen slide: least, even", "Front slide: 1/4 in (1/4 to 1 1/4 in would work).", "or least or even", "Sleeve, each side: pivot 5/8 in, slide 5/8 in.",
 		"a part from 0 to 1", "What a following piece does: let out or hold?", "Armhole: alter or keep?")
 	if props.AnswerIn(t, "sheet.toml", worksheets.Slide) != "even" || props.AnswerIn(t, "sheet.toml", worksheets.FrontShareBust) != "55 %" ||
 		props.AnswerIn(t, "sheet.toml", worksheets.Follow) != "let out" || props.AnswerIn(t, "sheet.toml", worksheets.Armhole) != "keep" {
@@ -159,7 +160,7 @@ func TestAskAboutWhatIsOddInTheFile(t *testing.T) {
 	os.WriteFile("sheet.toml", []byte("[about]\nnotes = \"\"\"one\ntwo\x20\\u001b[31m\"\"\"\n[body]\nbicep = \"13 x\"\n"), 0o644)
 	status, out, _ := answers(t, "?", "", "next", "", "", "", "", "", "three", "quit")
 	props.Says(t, out, "Bicep, in inches? Now 13 x, which cannot be read; ? says why.", `Cannot read "13 x"`, "Bicep,", "Notes? Now one two", "Not taken: the text that is there has several lines",
-		"Stop, do not cut: ")
+		"Do not cut: body.bicep in line 5 cannot be read.", "Stop: ")
 	if status != 1 || strings.Contains(out, "\x1b") || !strings.Contains(props.Read(t, "sheet.toml"), "one\ntwo") {
 		t.Errorf("status %d\n%s", status, out)
 	}
@@ -171,7 +172,7 @@ func TestAskNothingOfAReadOnlySheet(t *testing.T) {
 	source := "version = 99\n[body]\nbicep = \"13\"\n"
 	os.WriteFile("sheet.toml", []byte(source), 0o644)
 	status, out, _ := answers(t, "14")
-	props.Says(t, out, "sheet.toml is not written: ", "Still to answer: ", wording.Cautions[0])
+	props.Says(t, out, "sheet.toml is not written: ", "Answers missing: ", wording.Cautions[0])
 	if status != 1 || strings.Contains(out, "?") || props.Read(t, "sheet.toml") != source {
 		t.Errorf("status %d\n%s", status, out)
 	}
@@ -195,7 +196,7 @@ func TestAskBeginsAFile(t *testing.T) {
 	}
 	status, out, _ = run("\nfeet\n?\nc\n34,9\n", "ask", "smock")
 	props.Says(t, out, `Cannot read "": not a unit of the worksheet`, `"feet": not a unit of the worksheet`, "What a bare number means", "Lengths in centimetres", "Bicep, in centimetres? Empty.",
-		"Still to answer: sleeve width.", "Kept in smock.toml.")
+		"Answers missing: sleeve width.", "Kept in smock.toml.")
 	if status != 1 || props.AnswerIn(t, "smock.toml", worksheets.Bicep) != "34,9" || props.AnswerIn(t, "smock.toml", worksheets.PivotLimitSleeve) != "2.5" {
 		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "smock.toml"))
 	}

@@ -114,10 +114,9 @@ func Price(r report.Report, after report.Report, k worksheets.Key) []string {
 				", and wearing ease is not to be used up instead of altering (Robinson, ch. 16 and 17)")
 		}
 	}
-	came, _ := CameAndWent(r, after)
-	for _, f := range came {
-		if f.Level > calc.Note {
-			list = append(list, f.Leveled())
+	for _, c := range Findings(r, after) {
+		if c.How == New && c.Finding.Level > calc.Note {
+			list = append(list, c.Finding.Leveled())
 		}
 	}
 	return list
@@ -139,7 +138,7 @@ func Lines(list []Trouble, width int) (out []string, at []int) {
 		if i > 0 {
 			out = append(out, "")
 		}
-		out = append(out, typeset.Hanging(fmt.Sprintf("%-5s", t.Finding.Level), t.Finding.Text, width)...)
+		out = append(out, typeset.Hanging(fmt.Sprintf("%-6s", t.Finding.Asks()), t.Finding.Text, width)...)
 		if len(t.Offers) == 0 {
 			out = append(out, typeset.Hanging("    ", "No single change of ease, share, limit, custom or slide within reason removes it. Ways out: "+
 				cmp.Or(strings.Join(t.Finding.Ways, "; "), "none known")+".", width)...)

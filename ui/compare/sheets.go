@@ -24,7 +24,8 @@ type Row struct {
 }
 
 // Sheets lists what differs between sheets side by side, in words: the answers
-// first, then what follows from them, in the order of the work, and what to mark.
+// first, then what comes out, what to mark, and what cap and armhole come to, and last the
+// arithmetic.
 // Lengths are exact, but for those of a turn, so that no difference is hidden by
 // rounding and none is made by it. Front and back are one row where they say the
 // same.
@@ -40,19 +41,25 @@ func Sheets(sheets ...report.Report) []Row {
 			rows = append(rows, Row{f.Words, inEach(sheets, func(r report.Report) string { return answerExactly(r, k) })})
 		}
 	}
-	for _, c := range needFigures {
-		add(c.what, inEach(sheets, c.Words))
+	figures := func(list []Consequence) {
+		for _, c := range list {
+			add(c.what, inEach(sheets, c.Words))
+		}
 	}
-	for _, piece := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
-		for _, f := range sideFigures {
-			for _, row := range bothSides(piece, f, sheets) {
-				add(row.What, row.Cells)
+	sides := func(list []SideFigure) {
+		for _, piece := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
+			for _, f := range list {
+				for _, row := range bothSides(piece, f, sheets) {
+					add(row.What, row.Cells)
+				}
 			}
 		}
 	}
-	for _, c := range consequences {
-		add(c.what, inEach(sheets, c.Words))
-	}
+	figures(outcomes)
+	sides([]SideFigure{MarksOfSide})
+	figures(capFigures)
+	figures(needFigures)
+	sides(sideFigures)
 	return rows
 }
 
@@ -80,17 +87,38 @@ func inEach(sheets []report.Report, words func(report.Report) string) []string {
 	return cells
 }
 
-// CameAndWent are the findings that only one of two sheets has.
-func CameAndWent(before, after report.Report) (came, went []report.Finding) {
-	only := func(in, notIn []report.Finding) (list []report.Finding) {
-		for _, f := range in {
-			if !slices.ContainsFunc(notIn, f.Same) {
-				list = append(list, f)
-			}
+// How a finding stands in a changed sheet beside the one before.
+const (
+	New   = "new"
+	Gone  = "gone"
+	Still = "still" // and asks for something; a note that stays says nothing
+)
+
+// Changed is a finding, and how it stands.
+type Changed struct {
+	How     string
+	Finding report.Finding
+}
+
+// Findings are those that only one of two sheets has, and those that stay wrong: what is
+// new first, then what is still wrong, then what is gone.
+func Findings(before, after report.Report) (list []Changed) {
+	for _, f := range after.Findings {
+		if !slices.ContainsFunc(before.Findings, f.Same) {
+			list = append(list, Changed{New, f})
 		}
-		return list
 	}
-	return only(after.Findings, before.Findings), only(before.Findings, after.Findings)
+	for _, f := range after.Findings {
+		if f.Level > calc.Note && slices.ContainsFunc(before.Findings, f.Same) {
+			list = append(list, Changed{Still, f})
+		}
+	}
+	for _, f := range before.Findings {
+		if !slices.ContainsFunc(after.Findings, f.Same) {
+			list = append(list, Changed{Gone, f})
+		}
+	}
+	return list
 }
 
 // AnswerText is an answer as the sheet shows it, "" where none was given.
@@ -151,8 +179,7 @@ func exactOf(of func(calc.SidePlan) units.Length) func(report.Report, calc.SideP
 var sideFigures = []SideFigure{
 	{"pivot", exactOf(func(p calc.SidePlan) units.Length { return p.Pivot })},
 	{"slide", exactOf(func(p calc.SidePlan) units.Length { return p.Slide })},
-	{"left over", exactOf(func(p calc.SidePlan) units.Length { return p.LeftOver })},
-	MarksOfSide,
+	{"still short", exactOf(func(p calc.SidePlan) units.Length { return p.LeftOver })},
 }
 
 // MarksOfSide is what is marked on the paper, pivot + slide, in the ruler's unit.
@@ -169,9 +196,25 @@ var (
 	armholeDepth = Consequence{"armhole depth", heightAfter(calc.BodiceFront)}
 	CapEase      = Consequence{"cap ease", exactFigure(func(p calc.Plan) units.Reading { return p.Seams.CapEaseAfter })}
 	BicepAfter   = Consequence{"finished bicep", exactFigure(func(p calc.Plan) units.Reading { return p.Sleeve.Finished })}
+	bicepEase    = Consequence{"ease at the bicep, finished", exactFigure(func(p calc.Plan) units.Reading { return p.Sleeve.EaseAfter })}
+	bustEase     = Consequence{"ease at the bust, finished", exactFigure(func(p calc.Plan) units.Reading { return p.Bust.EaseAfter })}
 	BustAfter    = Consequence{"finished bust", exactFigure(func(p calc.Plan) units.Reading { return p.Bust.Finished })}
-	consequences = []Consequence{CapHeight, armholeDepth, CapEase, BicepAfter, BustAfter}
+	outcomes     = []Consequence{BicepAfter, bicepEase, BustAfter, bustEase, widthAfter(calc.AtElbow), widthAfter(calc.AtWrist), widthAfter(calc.AtWaist), widthAfter(calc.AtHip)}
+	capFigures   = []Consequence{CapEase, CapHeight, armholeDepth}
+	consequences = slices.Concat(capFigures, []Consequence{BicepAfter, BustAfter})
 )
+
+// widthAfter is what a level below the underarm measures around.
+func widthAfter(at calc.Place) Consequence {
+	return Consequence{"finished " + wording.PlaceWords[at], exactFigure(func(p calc.Plan) (l units.Reading) {
+		for _, w := range p.Widths {
+			if w.At == at {
+				l = units.Known(w.Around)
+			}
+		}
+		return l
+	})}
+}
 
 // heightAfter is the height that is left of a piece, the lower of its sides.
 func heightAfter(front calc.Side) func(report.Report) string {

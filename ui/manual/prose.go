@@ -32,8 +32,8 @@ A paste goes into a field or is refused whole; it presses no key. Keys within a 
 faster than hands type. The screen says both.`
 
 const whatIfProse = `
-ctrl+l makes a copy of the worksheet. Change anything in it: the screen lists what differs, with both values, and the findings that are new or
-gone. The file changes only when you keep the copy (ctrl+x) or save it as a file of its own. Three copies is the most.
+ctrl+l makes a copy of the worksheet. Change anything in it: the screen lists what differs, with both values, and the findings that are new,
+gone or still there. The file changes only when you keep the copy (ctrl+x) or save it as a file of its own. Three copies is the most.
 
 What you change in the worksheet meanwhile changes in its copies too, where they do not differ there. Ticks, notes of fittings and the card
 belong to the worksheet. Undo reaches across all of it.

@@ -37,7 +37,7 @@ func (p PieceAnswer) NeedWords(sc units.Scale) string {
 	case p.unread:
 		return p.Name + ": an answer cannot be read"
 	case !p.Girth.Body.Known:
-		return p.Name + " not asked"
+		return p.Name + ": no " + p.place + " yet"
 	case !p.Girth.Asked():
 		return p.Name + ": an answer is missing"
 	case p.Girth.Need.Length == 0:
@@ -84,25 +84,42 @@ func SideWords(s calc.SidePlan, sc units.Scale) string {
 	return strings.Join(parts, ", ")
 }
 
-// FinishedWords says what comes out beside what was asked.
+// FinishedWords says what comes out: "15 1/2 in around, 1 3/4 in of ease".
 func (p PieceAnswer) FinishedWords(sc units.Scale) string {
 	g := p.Girth
 	if !g.Finished.Known {
 		return ""
 	}
-	words := p.place + " " + sc.Format(g.Finished.Length)
-	if g.EaseAfter.Known {
-		words += ", ease " + sc.Number(g.EaseAfter.Length)
+	words := sc.Format(g.Finished.Length) + " around"
+	switch ease := g.EaseAfter; {
+	case !ease.Known:
+	case ease.Length < 0:
+		words += ", " + sc.Format(-ease.Length) + " less than the body"
+	default:
+		words += ", " + sc.Format(ease.Length) + " of ease"
 	}
 	if g.Marked != g.Finished {
-		words += ", by the marks " + sc.Number(g.Marked.Length)
+		words += "; by the marks " + sc.Format(g.Marked.Length)
+	}
+	return words
+}
+
+// FinishedShort is the same where there is little room: "bicep 15 1/2 in, ease 1 3/4".
+func (p PieceAnswer) FinishedShort(sc units.Scale) string {
+	if !p.Girth.Finished.Known {
+		return ""
+	}
+	words := p.place + " " + sc.Format(p.Girth.Finished.Length)
+	if p.Girth.EaseAfter.Known {
+		words += ", ease " + sc.Number(p.Girth.EaseAfter.Length)
 	}
 	return words
 }
 
 // Wanted lists the answers that are still to be given, in words.
-func (r Report) Wanted() string {
-	var words []string
+func (r Report) Wanted() string { return strings.Join(r.missing(), ", ") }
+
+func (r Report) missing() (words []string) {
 	for _, f := range r.Plan.Findings {
 		if f.Code != calc.AnswerMissing {
 			continue
@@ -111,10 +128,10 @@ func (r Report) Wanted() string {
 			words = append(words, word)
 		}
 	}
-	return strings.Join(words, ", ")
+	return words
 }
 
-// Tally counts the findings in words: "1 stop, 2 warnings, 3 notes". Answers
+// Tally counts the findings in words: "1 stop, 2 checks, 3 notes". Answers
 // that are still to be given are no findings to be counted at somebody who is
 // on the way there.
 func (r Report) Tally() string {
@@ -122,7 +139,7 @@ func (r Report) Tally() string {
 	for _, l := range []struct {
 		level     calc.Level
 		one, many string
-	}{{calc.Stop, "stop", "stops"}, {calc.Warn, "warning", "warnings"}, {calc.Note, "note", "notes"}} {
+	}{{calc.Stop, "stop", "stops"}, {calc.Warn, "check", "checks"}, {calc.Note, "note", "notes"}} {
 		n := 0
 		for _, f := range r.Findings {
 			if f.Level == l.level && f.Code != calc.AnswerMissing {

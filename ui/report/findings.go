@@ -326,6 +326,9 @@ type Finding struct {
 	About string
 	Text  string
 	Ways  []string
+
+	at       calc.Place // below the underarm, where it is about a level there
+	tooLarge bool       // what it misses
 }
 
 // Same tells that two findings say the same of the same, whatever the amounts.
@@ -333,8 +336,11 @@ func (f Finding) Same(other Finding) bool {
 	return f.Code == other.Code && f.About == other.About && f.Level == other.Level
 }
 
-// Leveled is the finding behind its level, "warn: ...".
-func (f Finding) Leveled() string { return f.Level.String() + ": " + f.Text }
+// Leveled is the finding behind what it asks, "check: ...".
+func (f Finding) Leveled() string { return f.Asks() + ": " + f.Text }
+
+// Asks is what a finding asks of the reader in a word: note, check or stop.
+func (f Finding) Asks() string { return strings.ToLower(LevelWords[f.Level]) }
 
 // Line is the finding in one paragraph, ways out behind it.
 func (f Finding) Line() string {
@@ -344,5 +350,5 @@ func (f Finding) Line() string {
 	return f.Text + " Ways out: " + strings.Join(f.Ways, "; ") + "."
 }
 
-// LevelWords say how grave a finding is to somebody who hears it.
-var LevelWords = map[calc.Level]string{calc.Note: "Note", calc.Warn: "Warning", calc.Stop: "Stop, do not cut"}
+// LevelWords say what a finding asks of the reader; files and programs have the level.
+var LevelWords = map[calc.Level]string{calc.Note: "Note", calc.Warn: "Check", calc.Stop: "Stop"}

@@ -78,7 +78,10 @@ func (r Report) With(s worksheets.Sheet) Report {
 
 // Worded is a finding of the sums, ready to be shown.
 func (r Report) Worded(f calc.Finding) Finding {
-	return Finding{f.Code, f.Level, wording.SubjectWords[f.About], findingText(f, r.Input, r.Scale), waysOut(f.Ways)}
+	return Finding{
+		Code: f.Code, Level: f.Level, About: wording.SubjectWords[f.About], Text: findingText(f, r.Input, r.Scale), Ways: waysOut(f.Ways),
+		at: f.At, tooLarge: f.Amount < 0,
+	}
 }
 
 // Whole tells that nothing required is missing and nothing says stop.

@@ -160,7 +160,7 @@ func (r Report) BandWords(h calc.Half) string {
 	case band.Empty():
 		return slide + "; no slide serves both pieces"
 	}
-	return fmt.Sprintf("%s, of %s to %s", slide, r.Scale.Number(band.Low), r.Scale.Format(band.High))
+	return fmt.Sprintf("%s (%s would work)", slide, wording.Span(band.Low, band.High, r.Scale))
 }
 
 // planned is a figure of a side, or a dash while the plan is open.

@@ -18,8 +18,8 @@ const (
 )
 
 // besideLines are the sheet and its copies side by side, as many as the width
-// takes: what differs, row by row, and the findings that came or went with the
-// copy at hand. All numbers are in the unit of what is at hand.
+// takes: what differs, row by row, and the findings that are new, gone or still there
+// with the copy at hand. All numbers are in the unit of what is at hand.
 func (d *desk) besideLines(width int) []string {
 	if len(d.copies) == 0 {
 		return nil
@@ -38,7 +38,8 @@ func (d *desk) besideLines(width int) []string {
 		}
 		head += typeset.PadLeft(name, besideCell)
 	}
-	out := []string{head}
+	out := append(verdictLines(d.beside[d.focusCopy()], d.styles, width), head)
+	begun := len(out)
 	for _, row := range compare.Sheets(sheets...) {
 		lines := typeset.Wrap(row.What, label-1)
 		lines[0] = typeset.Pad(lines[0], label)
@@ -47,14 +48,10 @@ func (d *desk) besideLines(width int) []string {
 		}
 		out = append(out, lines...)
 	}
-	came, went := compare.CameAndWent(d.beside[0], d.beside[d.focusCopy()])
-	for _, f := range came {
-		out = append(out, typeset.Hanging("came  ", f.Leveled(), width)...)
+	for _, c := range compare.Findings(d.beside[0], d.beside[d.focusCopy()]) {
+		out = append(out, typeset.Hanging(fmt.Sprintf("%-6s", c.How), c.Finding.Leveled(), width)...)
 	}
-	for _, f := range went {
-		out = append(out, typeset.Hanging("went  ", f.Leveled(), width)...)
-	}
-	if len(out) == 1 {
+	if len(out) == begun {
 		out = append(out, typeset.Wrap("Nothing differs yet: change something in the copy.", width)...)
 	}
 	return out

@@ -172,7 +172,7 @@ func TestWorkingOfTheFigureAtHand(t *testing.T) {
 // What is asked and lacks an answer leaves both pieces open, on every page.
 func TestOpenAnswersAreSaidAndNothingIsPlanned(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f3", "tab", "tab", "tab", "delete", "enter")
-	r.Sees("Sleeve: an answer is missing", "Nothing is planned until every answer is there").Press("f6")
+	r.Sees("Answers missing: sleeve width.", "Sleeve: an answer is missing", "No amounts yet").Press("f6")
 	r.Sees("Do not cut yet:", "the sleeve width is missing").DoesNotSee("stays as it is").Press("f4").Sees("not known yet")
 	sitWithFile(t, "choir-blouse", 80, 24) // nothing that cannot be read gets into a file from here, but by an editor
 	os.WriteFile("sheet.toml", []byte(strings.Replace(props.Read(t, "sheet.toml"), `"13 3/4"`, `"14 3/"`, 1)), 0o644)

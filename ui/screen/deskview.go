@@ -218,7 +218,7 @@ func (d *desk) hint(width int) []string {
 
 // answerPanel is the answer so far, for the right-hand side.
 func answerPanel(r report.Report, st styles, width int) []string {
-	out := []string{st.heading.Render("The answer so far")}
+	out := verdictLines(r, st, width)
 	for _, p := range r.Pieces() {
 		out = append(out, "")
 		out = append(out, bold(typeset.Wrap(p.NeedWords(r.Scale), width), st)...)
@@ -226,19 +226,16 @@ func answerPanel(r report.Report, st styles, width int) []string {
 			out = append(out, typeset.Hanging("  ", s, width)...)
 		}
 		if words := p.FinishedWords(r.Scale); words != "" {
-			out = append(out, typeset.Hanging("  ", "comes out: "+words, width)...)
+			out = append(out, typeset.Hanging("  ", "then "+words, width)...)
 		}
 	}
 	return out
 }
 
 // panelFindings are the graver findings for the panel, as many as the room
-// takes whole, and what is still to be answered.
+// takes whole.
 func panelFindings(r report.Report, st styles, width, room int) []string {
 	var out []string
-	if wanted := r.Wanted(); wanted != "" {
-		out = append(append(out, ""), typeset.Wrap("Still to answer: "+wanted+".", width)...)
-	}
 	if t := r.Tally(); t != "" {
 		out = append(out, "", st.heading.Render("Findings")+" "+t+" (step 5)")
 	}
@@ -262,9 +259,27 @@ func bold(lines []string, st styles) []string {
 	return lines
 }
 
-// answerStrip is the answer in three lines, for below the form.
+// verdictLines are the verdict, whose words carry what the colour does.
+func verdictLines(r report.Report, st styles, width int) []string {
+	v, style := r.Verdict(), st.answer
+	switch v.State {
+	case report.Stopped, report.Unreadable:
+		style = st.stop
+	case report.ToCheck:
+		style = st.warn
+	}
+	lines := typeset.Wrap(v.Line(), width)
+	for i := range lines {
+		lines[i] = style.Render(lines[i])
+	}
+	return lines
+}
+
+// answerStrip is the answer in four lines, for below the form: the verdict, as far as a
+// line takes it, both pieces, and what comes out.
 func answerStrip(r report.Report, st styles, width int) []string {
-	var out []string
+	out := verdictLines(r, st, 1000)
+	out[0] = typeset.Cut(out[0], width)
 	outcome := []string{}
 	for _, p := range r.Pieces() {
 		line := p.NeedWords(r.Scale)
@@ -276,28 +291,28 @@ func answerStrip(r report.Report, st styles, width int) []string {
 			line += fmt.Sprintf("; pivot + slide: front %s, back %s", r.MarksShort(p.Front), r.MarksShort(p.Back))
 		}
 		out = append(out, st.answer.Render(typeset.Cut(line, width)))
-		if words := p.FinishedWords(r.Scale); words != "" {
+		if words := p.FinishedShort(r.Scale); words != "" {
 			outcome = append(outcome, words)
 		}
 	}
-	last := "Comes out: " + strings.Join(outcome, "; ")
+	last := "Finished: " + strings.Join(outcome, "; ")
 	switch {
 	case r.Plan.Open:
-		last = "Nothing is planned until every answer is there: see step 5"
+		last = "No amounts yet (step 5 says why)"
 	case len(outcome) == 0:
-		last = "Nothing is reckoned yet"
+		last = "No figures yet"
 	}
 	return append(out, last)
 }
 
 // findingLines is a finding with its level hanging out to the left.
 func findingLines(f report.Finding, st styles, width int, ways bool) []string {
-	style, lead := st.answer, "note "
+	style, lead := st.answer, "note  "
 	switch f.Level {
 	case calc.Warn:
-		style, lead = st.warn, "warn "
+		style, lead = st.warn, "check "
 	case calc.Stop:
-		style, lead = st.stop, "STOP "
+		style, lead = st.stop, "STOP  "
 	}
 	text := f.Text
 	if ways {

@@ -36,7 +36,7 @@ func TestBeginAWorksheet(t *testing.T) {
 	r := sit(t, nil, 80, 24)
 	rootOf(r).front = rootOf(r).askBegin("smock.toml")
 	r.Sees("smock.toml does not exist yet. Begin it?", "begin it in centimetres").Press("c", "enter")
-	r.Sees("1 BODY", "centimetres, ruler 1 mm", "[saved]", "Nothing is reckoned yet")
+	r.Sees("1 BODY", "centimetres, ruler 1 mm", "[saved]", "Not begun: measure the upper arm", "No figures yet")
 	if got := props.Read(t, "smock.toml"); !strings.Contains(got, `pivot_limit_sleeve = "2.5"`) {
 		t.Errorf("the file is\n%s", got)
 	}

@@ -14,7 +14,7 @@ const (
 	besideFrom     = 100
 	formFrom       = 70 // what the widest table of a form needs
 	answerMost     = 44
-	stripHeight    = 3
+	stripHeight    = 4
 )
 
 // layout divides a window: a title and the tape on top, the keys at the bottom,
@@ -23,7 +23,7 @@ const (
 //	wide:  title           narrow:  title
 //	       tape                     tape
 //	       form | answer            form
-//	       keys                     answer (3 lines)
+//	       keys                     answer (4 lines)
 //	                                keys
 type layout struct {
 	tooSmall, beside      bool

@@ -44,7 +44,7 @@ func TestTakingIntoTheSheetAtHand(t *testing.T) {
 	coat := props.Read(t, props.SourceFolder+"/worksheets/examples/archive-coat.toml")
 	os.WriteFile("coat.toml", []byte(coat), 0o644)
 	r.Press("ctrl+f").Sees("Take the body of which worksheet?", "coat.toml").DoesNotSee("sheet.toml")
-	r.Press("enter").Sees("Taken: the body of coat.toml.", "Other arm           ~14 5/8 in", "Wearer              Benedikt", "[saved]")
+	r.Press("enter").Sees("Choir blouse, for Benedikt", "[saved]", "Other arm           ~14 5/8 in", "Taken: the body of coat.toml.")
 	r.Press("ctrl+z").Sees("Taken back: body of coat.toml.", "[13 3/4").Press("f3", "ctrl+f").Sees("Take the pattern of which worksheet?")
 	r.Press("enter").Sees("Taken: the pattern of coat.toml.").Press("f2", "ctrl+f").Sees("Step 1 takes the body of another sheet, step 3 the pattern")
 }
@@ -78,15 +78,15 @@ func TestChangedMeasurementsArePointedOut(t *testing.T) {
 
 	_, out, _ := run("", "show", "second.toml")
 	const says = "The body was taken from sheet.toml, which now says: bicep 14 in (here 13 3/4 in). Measured there on 2026-11-20, here on 2026-10-03."
-	if got := strings.Join(strings.Fields(out), " "); !strings.Contains(got, "warn "+says) {
+	if got := strings.Join(strings.Fields(out), " "); !strings.Contains(got, "check "+says) {
 		t.Errorf("it is not pointed out:\n%s", out)
 	}
-	if _, out, _ = run("quit\n", "ask", "second.toml"); !strings.Contains(out, "Warning: "+says) {
+	if _, out, _ = run("quit\n", "ask", "second.toml"); !strings.Contains(out, "Check: "+strings.Replace(says, ". ", ".\n", 1)) {
 		t.Errorf("ask does not point it out:\n%s", out)
 	}
 	r.Press("ctrl+o", "enter").Sees("1 BODY").Press("f5").Sees("The body was taken from sheet.toml")
 	before := props.Read(t, "second.toml")
-	r.Press("w").Fits().Sees("Take the body of sheet.toml again").Press("enter").Sees("copy 1 of 1", "13 3/4 in          14 in", "went  warn: The body was taken")
+	r.Press("w").Fits().Sees("Take the body of sheet.toml again").Press("enter").Sees("copy 1 of 1", "13 3/4 in          14 in", "gone  check: The body was taken")
 	if props.Read(t, "second.toml") != before {
 		t.Error("the what-if was saved")
 	}

@@ -20,6 +20,7 @@ standard input.`,
 		Args: atLeastOneFile,
 		RunE: func(_ *cobra.Command, args []string) error { return Print(s, args, o) },
 	}
+	console.Sentences(show, &o.sentences)
 	show.Flags().BoolVar(&o.json, "json", false, "print JSON: an object for one file, an array for several")
 	show.Flags().BoolVar(&o.working, "working", false, "print every line of the arithmetic too")
 	show.ValidArgsFunction = console.SheetFiles(math.MaxInt)
@@ -38,6 +39,7 @@ standard input.`,
 		ValidArgsFunction: console.SheetFiles(1),
 		RunE:              func(_ *cobra.Command, args []string) error { return Print(s, args, o) },
 	}
+	console.Sentences(trace, &o.sentences)
 	trace.Flags().BoolVar(&o.json, "json", false, "print JSON: an array of the steps, their marks in millimetres")
 	return trace
 }

@@ -20,7 +20,7 @@ import (
 // order of the files, one by one.
 
 // Options say how sheets are printed; none is as text.
-type Options struct{ json, working, trace bool }
+type Options struct{ json, sentences, working, trace bool }
 
 // printed is one sheet ready to be written.
 type printed struct {
@@ -51,6 +51,8 @@ func Print(s *console.Session, names []string, o Options) error {
 			return nil
 		case several:
 			p.text = append([]byte{"[,"[min(i, 1)], '\n'}, bytes.TrimSuffix(p.text, []byte("\n"))...)
+		case i > 0 && o.sentences:
+			p.text = append([]byte("The next worksheet.\n"), p.text...)
 		case i > 0:
 			p.text = append([]byte(strings.Repeat("-", typeset.PrintWidth)+"\n"), p.text...)
 		}
@@ -82,6 +84,12 @@ func printedOf(s *console.Session, name string, example, array bool, o Options) 
 		p.text, p.err = Encode(StepsOf(r))
 	case o.json:
 		p.text, p.err = Encode(SheetOf(r, o.working))
+	case o.trace && o.sentences:
+		said := tracing.Sentences(r)
+		p.text = []byte(said.Text())
+	case o.sentences:
+		said := Sentences(r, o.working)
+		p.text = []byte(said.Text())
 	case o.trace:
 		p.text = []byte(tracing.Text(r))
 	default:

@@ -15,6 +15,7 @@ import (
 // a pipe or a printer. With working, every line of arithmetic follows.
 func Text(r report.Report, working bool) string {
 	var out typeset.Printout
+	out.Hanging("", r.Verdict().Line())
 	out.Line("%s", r.Name())
 	out.Line("%s", r.ScaleWords())
 	if notes := typeset.Plain(r.Sheet.Text(worksheets.Notes)); notes != "" {
@@ -27,7 +28,7 @@ func Text(r report.Report, working bool) string {
 			out.Hanging("  ", words)
 		}
 		if words := p.FinishedWords(r.Scale); words != "" {
-			out.Hanging("  ", "comes out: "+words)
+			out.Hanging("  ", "finished: "+words)
 		}
 	}
 	for _, table := range report.Tables(r) {
@@ -40,7 +41,7 @@ func Text(r report.Report, working bool) string {
 		out.Line("")
 		out.Line("Findings")
 		for _, f := range r.Findings {
-			out.Hanging(fmt.Sprintf("  %-5s ", f.Level), f.Line())
+			out.Hanging(fmt.Sprintf("  %-5s ", f.Asks()), f.Line())
 		}
 	}
 	if lines, _ := compare.Lines(compare.Troubles(r), typeset.PrintWidth-2); len(lines) > 0 {

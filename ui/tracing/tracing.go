@@ -75,13 +75,46 @@ func Sentence(s calc.TraceStep, sc units.Scale) string {
 	return garmentText(s, sc)
 }
 
+// changed is said before a step that was ticked off by other words.
+const changed = "(This step has changed: do it again.)"
+
+// Sentences are every step for the ear.
+func Sentences(r report.Report) (said typeset.Speech) {
+	said.SayEach(r.Verdict().Line())
+	said.Say("%s", r.Name())
+	said.Say("At the table, with a ruler in %s", r.Scale.Ruler)
+	for _, f := range r.AgainstCutting() {
+		said.SayEach(report.LevelWords[f.Level] + ": " + f.Line())
+	}
+	steps := r.TraceSteps()
+	for i, s := range steps {
+		words := ""
+		switch {
+		case r.Done(s):
+			words = ", done"
+		case r.DoneOtherwise(s):
+			words = ", which has changed: do it again"
+		}
+		said.Say("Step %d of %d, %s%s", i+1, len(steps), About(s), words)
+		said.SayEach(Sentence(s, r.Scale))
+	}
+	if len(steps) == 0 {
+		said.Say("%s", r.NothingToTrace())
+	}
+	for _, c := range wording.Cautions {
+		said.SayEach(c)
+	}
+	return said
+}
+
 // Text is every step as plain text, for the command line.
 func Text(r report.Report) string {
 	var out typeset.Printout
+	out.Hanging("", r.Verdict().Line())
 	out.Line("%s", r.Name())
 	out.Line("At the table, with a ruler in %s.", r.Scale.Ruler)
 	for _, f := range r.AgainstCutting() {
-		out.Hanging(fmt.Sprintf("  %-5s ", f.Level), f.Line())
+		out.Hanging(fmt.Sprintf("  %-5s ", f.Asks()), f.Line())
 	}
 	steps, piece := r.TraceSteps(), calc.Piece(255)
 	for i, s := range steps {
@@ -100,7 +133,7 @@ func Text(r report.Report) string {
 		}
 		text := Sentence(s, r.Scale)
 		if r.DoneOtherwise(s) {
-			text = "(This step has changed: do it again.) " + text
+			text = changed + " " + text
 		}
 		out.Hanging(fmt.Sprintf("%s %2d  ", box, i+1), text)
 	}

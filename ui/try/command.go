@@ -12,19 +12,26 @@ import (
 
 // Command prints what changes would do.
 func Command(s *console.Session) *cobra.Command {
-	var asJSON bool
+	var o options
 	try := &cobra.Command{
 		Use:   "try FILE KEY=VALUE...",
 		Short: "Show what would change if you changed some answers",
 		Long: `Show what would change if you changed some answers. The file stays as it is. Keys are
-those of the file: ease.bicep=2 method.slide=even. A range, ease.bicep=1..3/0.5 (start,
-end, step), prints a table with a row for each value. "-" reads standard input.
+those of the file: ease.bicep=2 method.slide=even. ease.bicep=+1/4 and -1/4 change a
+length or a share by so much; ease.bicep==-1/4 is a negative ease.
+
+A range prints a table with a row for each value, and what is new in it against the row
+above: ease.bicep=1..3/0.5 (start, end, step), method.front_share_bust=40%..60%/5%, or the
+words of a choice from one to another, method.follow="let out..hold". "-" reads standard
+input.
+
 
 The exit status is that of the changed worksheet.`,
 		Args: atLeastOneChange,
-		RunE: func(_ *cobra.Command, args []string) error { return try(s, args[0], args[1:], asJSON) },
+		RunE: func(_ *cobra.Command, args []string) error { return try(s, args[0], args[1:], o) },
 	}
-	try.Flags().BoolVar(&asJSON, "json", false, "print JSON: before, after and changed; an array of them for a range")
+	console.Sentences(try, &o.sentences)
+	try.Flags().BoolVar(&o.json, "json", false, "print JSON: before, after and changed; an array of them for a range")
 	try.ValidArgsFunction = fileThenKeys
 	return try
 }

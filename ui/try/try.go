@@ -3,7 +3,6 @@ package try
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 	"maps"
 	"slices"
@@ -12,150 +11,18 @@ import (
 	"capscye/calc"
 	"capscye/ui/compare"
 	"capscye/ui/console"
-	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/show"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
-	"capscye/units"
 	"capscye/worksheets"
 )
 
-// trial is a sheet with some answers changed.
-type trial struct {
-	value string // the value of the range, "" where there is none
-	doc   worksheets.Document
-}
-
-// mostTrials bounds a range.
-const mostTrials = 1000
-
-// trials are the sheets that KEY=VALUE arguments ask for: one, or one for each
-// value of a range start..end/step, of which there may be one.
-func trials(d *worksheets.Document, args []string) ([]trial, error) {
-	list := []trial{{doc: *d}}
-	for _, arg := range args {
-		path, text, ok := strings.Cut(arg, "=")
-		k, known := worksheets.KeyNamed(strings.TrimSpace(path))
-		switch {
-		case !ok:
-			return nil, fmt.Errorf("%q is no change; a change is written as ease.bicep=2", arg)
-		case !known:
-			return nil, fmt.Errorf("%q is no key of the worksheet; keys are those of its file, such as ease.bicep or method.slide", path)
-		}
-		values, err := rangeOf(k, text, &list[0].doc.Sheet)
-		switch {
-		case err != nil:
-			return nil, err
-		case values == nil:
-			values = []string{text}
-		case len(list) > 1:
-			return nil, errors.New("only one range can be tried at a time")
-		}
-		if list, err = spread(list, k, values, len(values) > 1 || isRange(k, text)); err != nil {
-			return nil, err
-		}
-	}
-	return list, nil
-}
-
-// spread makes a trial of every value for every trial so far.
-func spread(list []trial, k worksheets.Key, values []string, named bool) ([]trial, error) {
-	var out []trial
-	for _, t := range list {
-		for _, v := range values {
-			one := t
-			if named {
-				one.value = v
-			}
-			if err := change(&one.doc.Sheet, k, v); err != nil {
-				return nil, fmt.Errorf("%s: %w", k, err)
-			}
-			out = append(out, one)
-		}
-	}
-	return out, nil
-}
-
-// change changes an answer of a sheet. Another size in hand is another measured size of
-// the pattern, with all that was measured of it.
-func change(s *worksheets.Sheet, k worksheets.Key, text string) error {
-	name := strings.TrimSpace(text)
-	if k != worksheets.PatternSize || name == s.Text(k) {
-		return s.Set(k, text)
-	}
-	i, ok := s.SizeNamed(name)
-	if ok {
-		*s = s.TakeInHand(i)
-		return nil
-	}
-	if len(s.Sizes) == 0 {
-		return fmt.Errorf("no other size of this pattern was measured, so %q cannot be tried", name)
-	}
-	var measured []string
-	for _, z := range s.Sizes {
-		measured = append(measured, z.Name())
-	}
-	return fmt.Errorf("no size %q was measured; choose %s", name, typeset.OrList(measured))
-}
-
-// rangeOf are the values of start..end/step, for a key that is a length; nil
-// where the text is no range.
-func rangeOf(k worksheets.Key, text string, s *worksheets.Sheet) ([]string, error) {
-	if !isRange(k, text) {
-		return nil, nil
-	}
-	from, rest, _ := strings.Cut(text, "..")
-	to, by, ok := strings.Cut(rest, "/")
-	if !ok {
-		return nil, fmt.Errorf("%s=%s: a range is written as start..end/step, of lengths: ease.bicep=1..3/0.5", k, text)
-	}
-	if end, step, found := lastSlash(rest, s.Unit()); found { // the end may be a fraction
-		to, by = end, step
-	}
-	var bounds [3]units.Length
-	for i, part := range []string{from, to, by} {
-		l, err := units.Parse(part, s.Unit())
-		if err != nil {
-			return nil, fmt.Errorf("%s=%s: %w", k, text, err)
-		}
-		bounds[i] = l
-	}
-	low, high, step := bounds[0], bounds[1], bounds[2]
-	if step <= 0 || high < low || (high-low)/step >= mostTrials {
-		return nil, fmt.Errorf("%s=%s: a range goes up, by a step above nothing, and has at most %d values", k, text, mostTrials)
-	}
-	var values []string
-	for l := low; l <= high; l += step {
-		values = append(values, forms.Exactly(l, s.Scale()))
-	}
-	return values, nil
-}
-
-// isRange tells a range from a value: there may be points in a title.
-func isRange(k worksheets.Key, text string) bool { return k.IsLength() && strings.Contains(text, "..") }
-
-// lastSlash splits end/step at the one slash where both parts read as lengths,
-// for either can be a fraction: 2 1/2/1/4 is 2 1/2 by 1/4.
-func lastSlash(text string, sys units.System) (end, step string, ok bool) {
-	for i, c := range text {
-		if c != '/' {
-			continue
-		}
-		_, errEnd := units.Parse(text[:i], sys)
-		_, errStep := units.Parse(text[i+1:], sys)
-		if errEnd == nil && errStep == nil {
-			if ok && strings.Count(text, "/") == 2 { // 2/1/4 could be 2/1 by 4: the whole number is meant
-				continue
-			}
-			end, step, ok = text[:i], text[i+1:], true
-		}
-	}
-	return end, step, ok
-}
+// options say how it is printed; none is as text.
+type options struct{ json, sentences bool }
 
 // try prints what changes would do, without touching the file.
-func try(s *console.Session, file string, changes []string, asJSON bool) error {
+func try(s *console.Session, file string, changes []string, o options) error {
 	d, err := show.Opened(s, file, false)
 	if err != nil {
 		s.Worse(console.ExitUnread)
@@ -170,7 +37,7 @@ func try(s *console.Session, file string, changes []string, asJSON bool) error {
 	afters := make([]report.Report, len(list))
 	for i := range list {
 		shown := before.Scale.System // in words both are in one unit, to be compared
-		if asJSON {
+		if o.json {
 			shown = 0
 		}
 		afters[i] = report.Reckon(&list[i].doc, s.Today, shown)
@@ -180,8 +47,11 @@ func try(s *console.Session, file string, changes []string, asJSON bool) error {
 	}
 	var out []byte
 	switch {
-	case asJSON:
+	case o.json:
 		out, err = trialsJSON(before, afters, len(list) > 1 || list[0].value != "")
+	case o.sentences:
+		said := sentences(before, list, afters)
+		out = []byte(said.Text())
 	case len(list) > 1:
 		out = []byte(trialTable(before, list, afters))
 	default:
@@ -196,30 +66,73 @@ func try(s *console.Session, file string, changes []string, asJSON bool) error {
 // differenceText is the comparison of two sheets in words.
 func differenceText(before, after report.Report) string {
 	var out typeset.Printout
+	out.Hanging("", after.Verdict().Line())
 	out.Line("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
 	rows := compare.Sheets(before, after)
-	came, went := compare.CameAndWent(before, after)
-	if len(rows)+len(came)+len(went) == 0 {
+	changes := compare.Findings(before, after)
+	if len(rows) == 0 && !slices.ContainsFunc(changes, func(c compare.Changed) bool { return c.How != compare.Still }) {
 		out.Line("Nothing changes.")
 	}
 	for _, row := range rows {
 		out.Line("  %-28s %14s  ->  %s", row.What, row.Cells[0], row.Cells[1])
 	}
-	for _, f := range came {
-		out.Hanging("  came  ", f.Leveled())
-	}
-	for _, f := range went {
-		out.Hanging("  went  ", f.Leveled())
+	for _, c := range changes {
+		out.Hanging(fmt.Sprintf("  %-7s", c.How+":"), c.Finding.Leveled())
 	}
 	return out.Text()
 }
 
-// trialTable is a row of outcomes for each value of a range.
+// sentences say what differs, of a range one value after the other, each against the one
+// before it.
+func sentences(before report.Report, list []trial, afters []report.Report) (s typeset.Speech) {
+	if len(list) == 1 {
+		s.SayEach(afters[0].Verdict().Line())
+	} else {
+		s.SayEach(rangeVerdict(list, afters))
+	}
+	s.Say("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
+	for i, after := range afters {
+		if list[i].value != "" {
+			s.Say("With %s", list[i].value)
+			s.SayEach(after.Verdict().Line())
+		}
+		show.SayDifferences(&s, before, after)
+		before = after
+	}
+	return s
+}
+
+// rangeVerdict says which values of a range come to what: "Ready from 1 to 2 1/2, check
+// from 3 to 4."
+func rangeVerdict(list []trial, afters []report.Report) string {
+	var parts []string
+	for from := 0; from < len(list); {
+		state, to := afters[from].Verdict().State, from
+		for to+1 < len(list) && afters[to+1].Verdict().State == state {
+			to++
+		}
+		where := "at " + list[from].value
+		if to > from {
+			where = "from " + list[from].value + " to " + list[to].value
+		}
+		parts = append(parts, report.StateNames[state]+" "+where)
+		from = to + 1
+	}
+	return typeset.Plain(typeset.Capitalised(strings.Join(parts, ", "))) + "."
+}
+
+// trialTable is a row of outcomes for each value of a range, and what is not as in the
+// row above.
 func trialTable(before report.Report, list []trial, afters []report.Report) string {
-	table := [][]string{{"value", "sleeve marks", "bodice marks", "cap height", "cap ease", "bicep", "bust", "finding"}}
+	table := [][]string{{"value", "bicep", "bust", "sleeve marks", "bodice marks", "cap ease", "cap height", "", "new since the row above"}}
 	for i, r := range afters {
-		table = append(table, []string{typeset.Plain(list[i].value), marksOfPiece(r, calc.SleeveFront), marksOfPiece(r, calc.BodiceFront),
-			compare.CapHeight.Words(r), compare.CapEase.Words(r), compare.BicepAfter.Words(r), compare.BustAfter.Words(r), worst(r)})
+		var above report.Report // of the first row nothing
+		if i > 0 {
+			above = afters[i-1]
+		}
+		table = append(table, []string{typeset.Plain(list[i].value), compare.BicepAfter.Words(r), compare.BustAfter.Words(r),
+			marksOfPiece(r, calc.SleeveFront), marksOfPiece(r, calc.BodiceFront), compare.CapEase.Words(r), compare.CapHeight.Words(r),
+			r.Verdict().Short(), newsWords(above, r)})
 	}
 	widths := make([]int, len(table[0]))
 	for _, row := range table {
@@ -228,16 +141,34 @@ func trialTable(before report.Report, list []trial, afters []report.Report) stri
 		}
 	}
 	var out typeset.Printout
+	out.Hanging("", rangeVerdict(list, afters))
 	out.Line("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
 	out.Line("Marks are pivot + slide on each side; front / back where they differ.")
 	for _, row := range table {
 		line := ""
-		for i, cell := range row[:len(row)-1] {
+		for i, cell := range row[:len(row)-2] {
 			line += typeset.PadLeft(cell, widths[i]+2)
 		}
-		out.Line("%s", strings.TrimRight(line+"  "+row[len(row)-1], " "))
+		line += "  " + typeset.Pad(row[len(row)-2], widths[len(row)-2]) + "  " + row[len(row)-1]
+		out.Line("%s", strings.TrimRight(line, " "))
 	}
 	return out.Text()
+}
+
+// newsWords are the findings that came since another sheet, in a few words each; of those
+// that went, the ones that asked for something. Of the first row, where there is nothing
+// to compare with, it is what asks for something.
+func newsWords(above, r report.Report) string {
+	var words []string
+	for _, c := range compare.Findings(above, r) {
+		switch {
+		case c.How == compare.New && (len(above.Findings) > 0 || c.Finding.Level > calc.Note):
+			words = append(words, c.Finding.Short())
+		case c.How == compare.Gone && c.Finding.Level > calc.Note:
+			words = append(words, "no longer "+c.Finding.Short())
+		}
+	}
+	return strings.Join(words, ", ")
 }
 
 // marksOfPiece is what is marked on a piece, "1 + 1/4", or front and back.
@@ -247,15 +178,6 @@ func marksOfPiece(r report.Report, front calc.Side) string {
 		return one
 	}
 	return one + " / " + other
-}
-
-// worst is the level of the gravest finding above a note, and its code.
-func worst(r report.Report) string {
-	worst, _ := r.Gravest()
-	if worst.Level == calc.Note {
-		return ""
-	}
-	return worst.Level.String() + " " + string(worst.Code)
 }
 
 // trialJSON is one comparison; changed lists every path of the two objects

@@ -124,6 +124,8 @@ func TestTryRangesAreReadInEveryWriting(t *testing.T) {
 	for arg, want := range map[string]int{
 		"ease.bicep=1..3/0.5": 5, "ease.bicep=1..3/1/2": 5, "ease.bicep=1 1/2..2 1/2/1/4": 5, "ease.bicep=-1..1/1": 3,
 		"ease.bicep=4 cm..6 cm/5 mm": 5, "ease.bicep=1..1/1": 1, "body.bicep=13..14/1/8 in": 9,
+		"method.front_share_bust=40%..60%/5%": 5, "method.front_share_sleeve=1/4..3/4/1/8": 5, "method.slide=least..even": 2, "sleeve.style=set-in..gathered": 3,
+		"method.slide=0..1/1/4": 5,
 	} {
 		_, out, errs := run("", "try", "--json", props.Example("choir-blouse"), arg)
 		var list []any
@@ -133,9 +135,56 @@ func TestTryRangesAreReadInEveryWriting(t *testing.T) {
 	}
 }
 
+// A sign before a value changes the answer that is there, 1 3/4 in of ease and half of the
+// need; another = takes the sign as part of the value.
+func TestTryChangesWhatIsThere(t *testing.T) {
+	for arg, want := range map[string]string{
+		"ease.bicep=+1/4": "2", "ease.bicep=-1/4": "1 1/2", "ease.bicep==-1/4": "-1/4", "ease.bicep=+1 cm": "", "method.front_share_sleeve=+5 %": "55 %",
+		"method.front_share_sleeve=-1/8": "6/16", "about.notes=+1": "+1", "method.pivot_limit_sleeve=+1/8": "1 1/8",
+	} {
+		path, _, _ := strings.Cut(arg, "=")
+		_, out, errs := run("", "try", "--json", props.Example("choir-blouse"), arg)
+		var one trialJSON
+		if err := json.Unmarshal([]byte(out), &one); err != nil || errs != "" {
+			t.Fatal(arg, err, errs)
+		}
+		if i := slices.IndexFunc(one.Changed, func(c changedJSON) bool { return c.What == path }); i < 0 || want != "" && one.Changed[i].After != want {
+			t.Errorf("%s: %v, want %q", arg, one.Changed[0], want)
+		}
+	}
+}
+
+// In a range every row says what is new against the row above, in words: by 3 in of ease
+// the bust follows, 7/8 in a side for the 5/8 that it needs; from a slide of 1 1/4 in on
+// nothing is left for the pivot, and a larger one is moved.
+func TestARangeSaysWhatIsNewInEachRow(t *testing.T) {
+	_, out, _ := run("", "try", props.Example("choir-blouse"), "ease.bicep=2..4/1")
+	props.Says(t, out, "Ready at 2, check from 3 to 4.\n", "ready\n", "check  bust larger than asked, bust slides only\n", "check\n")
+	_, out, _ = run("", "try", props.Example("choir-blouse"), "method.slide=1..2/1/2")
+	props.Says(t, out, "front slide moved", "\n")
+	_, out, _ = run("", "try", props.Example("archive-coat"), "ease.waist=0..8/8")
+	props.Says(t, out, "waist short")
+}
+
+// What stays wrong is said.
+func TestTrySaysWhatStaysWrong(t *testing.T) {
+	_, out, _ := run("", "try", props.Example("archive-coat"), "ease.bicep=+1")
+	props.Says(t, out, "Check this first: at the waist", "still: check: At the waist the bodice")
+}
+
+// What is heard of changes is sentences.
+func TestTrySentences(t *testing.T) {
+	for _, args := range [][]string{{"ease.bicep=1..5/1"}, {"method.armhole=keep"}, {"ease.bicep=1 3/4"}, {"method.front_share_sleeve=40%..60%/5%", "about.title=a + [b] -> ~3"}} {
+		_, out, errs := run("", append([]string{"try", "--sentences", props.Example("choir-blouse")}, args...)...)
+		if props.Heard(t, out); errs != "" || out == "" {
+			t.Errorf("%v: %s", args, errs)
+		}
+	}
+}
+
 // A range has a thousand values and not one more.
 func TestTryBoundsARange(t *testing.T) {
-	for by, want := range map[string]string{"999": "", "1000": "has at most 1000 values"} {
+	for by, want := range map[string]string{"999": "", "1000": "to at most 1000 values"} {
 		_, out, errs := run("", "try", props.Example("choir-blouse"), "ease.bicep=0 mm.."+by+" mm/1 mm")
 		if !strings.Contains(errs, want) || (out == "") != (want != "") {
 			t.Errorf("up to %s mm: %s", by, errs)
@@ -184,14 +233,20 @@ func TestTryTouchesNothingAndSaysWhatIsWrong(t *testing.T) {
 		{[]string{"method.armhole=keep"}, 1, ""},
 		{[]string{"sleeve.width="}, 1, ""},
 		{[]string{}, 2, "try needs a file and a change"},
-		{[]string{"ease.bicep"}, 2, `"ease.bicep" is no change`},
-		{[]string{"ease.arm=2"}, 2, `"ease.arm" is no key of the worksheet`},
+		{[]string{"ease.bicep"}, 2, `"ease.bicep" is not a change; write KEY=VALUE`},
+		{[]string{"ease.arm=2"}, 2, `"ease.arm" is not a key`},
 		{[]string{"ease.bicep=1/0"}, 2, "ease.bicep: cannot read"},
-		{[]string{"ease.bicep=3..1/1"}, 2, "a range goes up"},
-		{[]string{"ease.bicep=1..3/0"}, 2, "a range goes up"},
-		{[]string{"ease.bicep=0..3/0.0001"}, 2, "a range goes up"},
+		{[]string{"ease.bicep=3..1/1"}, 2, "a range must rise"},
+		{[]string{"ease.bicep=1..3/0"}, 2, "a range must rise"},
+		{[]string{"ease.bicep=0..3/0.0001"}, 2, "a range must rise"},
 		{[]string{"ease.bicep=1..3"}, 2, "start..end/step"},
 		{[]string{"sleeve.style=a..b/c"}, 2, "not one of the choices"},
+		{[]string{"arm.bicep=2"}, 2, `"arm.bicep" is not a key; did you mean body.bicep or ease.bicep?`},
+		{[]string{"ease.waist=+1/4"}, 2, "there is no answer yet"},
+		{[]string{"method.follow=hold..let out"}, 2, "the words go the other way"},
+		{[]string{"method.front_share_bust=60%..40%/5%"}, 2, "a range must rise"},
+		{[]string{"method.front_share_bust=40%..60%"}, 2, "start..end/step"},
+		{[]string{"method.front_share_bust=+70%"}, 2, "between none and all"},
 		{[]string{"ease.bicep=1..3/1", "ease.bust=1..3/1"}, 2, "only one range"},
 	} {
 		status, _, errs := run("", append([]string{"try", "sheet.toml"}, c.args...)...)

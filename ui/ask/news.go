@@ -1,39 +1,12 @@
 package ask
 
 import (
-	"fmt"
 	"strings"
 
 	"capscye/calc"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
-	"capscye/ui/wording"
 )
-
-// sentences are the whole answer: what is needed, marked and made, what was
-// found, what is still to be answered, and the cautions.
-func sentences(r report.Report) []string {
-	var lines []string
-	say := func(format string, args ...any) { lines = append(lines, typeset.Spoken(fmt.Sprintf(format, args...))) }
-	for _, p := range r.Pieces() {
-		say("%s.", p.NeedWords(r.Scale))
-		for _, words := range p.SidesWords(r.Scale) {
-			say("%s, %s.", p.Name, words)
-		}
-		if words := p.FinishedWords(r.Scale); words != "" {
-			say("%s comes out: %s.", p.Name, words)
-		}
-	}
-	for _, f := range r.Findings {
-		if f.Code != calc.AnswerMissing {
-			say("%s: %s", report.LevelWords[f.Level], f.Line())
-		}
-	}
-	if wanted := r.Wanted(); wanted != "" {
-		say("Still to answer: %s. Nothing is planned until every answer is there.", wanted)
-	}
-	return append(lines, wording.Cautions...)
-}
 
 // news is a short word of what a change did to a complete answer, and of what it
 // says of the change; "" where there is nothing to say.

@@ -1,0 +1,25 @@
+package console
+
+import (
+	"errors"
+
+	"github.com/spf13/cobra"
+)
+
+// sentencesFlag is what results are said with instead of shown.
+const sentencesFlag = "sentences"
+
+// Sentences gives a command the flag that says its results as sentences, one thought a
+// line. It goes with none of the other forms of output that the command has.
+func Sentences(c *cobra.Command, wanted *bool) {
+	c.Flags().BoolVar(wanted, sentencesFlag, false, "say it in sentences, one a line, without columns or signs")
+	args := c.Args
+	c.Args = func(c *cobra.Command, given []string) error {
+		for _, other := range []string{"json", "csv"} {
+			if f := c.Flags().Lookup(other); *wanted && f != nil && f.Changed {
+				return errors.New("choose --" + sentencesFlag + " or --" + other + ", not both")
+			}
+		}
+		return args(c, given)
+	}
+}

@@ -1,0 +1,222 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/typeset"
+	"capscye/worksheets"
+)
+
+// State is how far a worksheet is on its way to the cloth.
+type State uint8
+
+// The states. While nothing says stop, ticked steps count for more than a check, for
+// whoever traces has been told.
+const (
+	NotBegun State = iota // no girth is entered
+	Unreadable
+	AnswersMissing
+	Stopped
+	ToCheck
+	Ready
+	Tracing
+	Traced
+)
+
+// StateNames are the states as other programs read them.
+var StateNames = [...]string{
+	NotBegun: "not begun", Unreadable: "unreadable", AnswersMissing: "answers missing", Stopped: "stop", ToCheck: "check", Ready: "ready",
+	Tracing: "tracing", Traced: "done",
+}
+
+// Verdict is what a worksheet comes to, in one line that every face begins with.
+type Verdict struct {
+	State       State
+	Done, Steps int    // at the table; 0 of 0 where none is ticked
+	Missing     int    // answers
+	Why         string // in a few words, without a full stop; "" where there is nothing to add
+	more        int    // findings of the same level
+}
+
+// Verdict decides what a worksheet comes to.
+func (r Report) Verdict() Verdict {
+	v := Verdict{State: Ready}
+	worst, _ := r.Gravest()
+	stop := worst.Level == calc.Stop
+	switch missing := r.missing(); {
+	case stop && r.Input.Unread:
+		v.State, v.Why = Unreadable, r.unreadWords()
+	case stop:
+		v.State = Stopped
+		v.Why, v.more = r.why(calc.Stop)
+	case !r.Plan.Sleeve.Body.Known && !r.Plan.Bust.Body.Known && !r.measured():
+		v.State, v.Why = NotBegun, "measure the upper arm, the bust, or both"
+	case !r.Plan.Sleeve.Body.Known && !r.Plan.Bust.Body.Known:
+		v.State, v.Missing, v.Why = AnswersMissing, 1, "bicep or bust"
+	case len(missing) > 0 || !r.Plan.Whole():
+		v.State, v.Missing, v.Why = AnswersMissing, len(missing), strings.Join(missing, ", ")
+	case worst.Level == calc.Warn:
+		v.State = ToCheck
+		v.Why, v.more = r.why(calc.Warn)
+	}
+	if v.State >= ToCheck && len(r.Sheet.Done) > 0 {
+		v.progress(r)
+	}
+	if v.State == Ready && r.fits() {
+		v.Why = "the pattern fits as it is"
+	}
+	return v
+}
+
+// measured tells that anything was.
+func (r Report) measured() bool {
+	for _, k := range worksheets.Keys() {
+		if k.Kind() == worksheets.Girth && r.Sheet.Text(k) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// progress counts the steps that are ticked.
+func (v *Verdict) progress(r Report) {
+	for _, s := range r.TraceSteps() {
+		v.Steps++
+		if r.Done(s) {
+			v.Done++
+		}
+	}
+	switch {
+	case v.Done == 0:
+		v.Steps = 0
+	case v.Done < v.Steps:
+		v.State = Tracing
+	default:
+		v.State = Traced
+	}
+}
+
+// fits tells that there is nothing to mark.
+func (r Report) fits() bool {
+	for _, s := range r.Plan.Sides {
+		if s.PivotMark != 0 || s.SlideMark != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// why is the first finding of a level in a few words, and how many more there are.
+func (r Report) why(l calc.Level) (words string, more int) {
+	more = -1
+	for _, f := range r.Findings {
+		if f.Level == l {
+			if more++; more == 0 {
+				words = f.Few()
+			}
+		}
+	}
+	return words, more
+}
+
+// unreadWords names the first answer that the sums need and cannot read.
+func (r Report) unreadWords() string {
+	for _, p := range r.Problems {
+		if k, ok := worksheets.KeyNamed(p.Path); !ok || !feeds(k) {
+			continue
+		}
+		if p.Line > 0 {
+			return fmt.Sprintf("%s in line %d cannot be read", typeset.Plain(p.Path), p.Line)
+		}
+		return typeset.Plain(p.Path) + " cannot be read"
+	}
+	return "an answer cannot be read"
+}
+
+// Line is the verdict as a sentence.
+func (v Verdict) Line() string {
+	why := v.Why
+	if v.more > 0 {
+		why += fmt.Sprintf("; %d more", v.more)
+	}
+	switch v.State {
+	case NotBegun:
+		return "Not begun: " + why + "."
+	case AnswersMissing:
+		if why == "" {
+			return "Answers are missing."
+		}
+		return "Answers missing: " + why + "."
+	case Unreadable, Stopped:
+		return "Do not cut: " + why + "."
+	case ToCheck:
+		return "Check this first: " + why + "."
+	case Ready:
+		if why != "" {
+			return "Nothing to alter: " + why + "."
+		}
+		return "Ready to trace."
+	}
+	line := "All steps are done."
+	if v.State == Tracing {
+		line = fmt.Sprintf("Traced %d of %d steps.", v.Done, v.Steps)
+	}
+	if why != "" {
+		line += " Check: " + why + "."
+	}
+	return line
+}
+
+// Short is the state in a column of a table, at most [ShortWidth] cells.
+func (v Verdict) Short() string {
+	switch {
+	case v.State == AnswersMissing && v.Missing > 0:
+		return fmt.Sprintf("%d missing", v.Missing)
+	case v.State == Tracing:
+		return fmt.Sprintf("tracing %d of %d", v.Done, v.Steps)
+	}
+	return StateNames[v.State]
+}
+
+// ShortWidth is the width of [Verdict.Short], and StateWords what the words are.
+const ShortWidth = 16
+
+// StateWords is the state with what belongs to it, as other programs read it: "2 answers
+// missing: sleeve width, ease at the bust".
+func (v Verdict) StateWords() string {
+	switch {
+	case v.State == AnswersMissing && v.Missing > 0:
+		words := "answers"
+		if v.Missing == 1 {
+			words = "answer"
+		}
+		return fmt.Sprintf("%d %s missing: %s", v.Missing, words, v.Why)
+	case v.State == Unreadable:
+		return StateNames[v.State] + ": " + v.Why
+	}
+	return v.Short()
+}
+
+// Few is the finding in a few words: its first sentence as far as it says what is wrong.
+func (f Finding) Few() string {
+	text, _, _ := strings.Cut(strings.TrimRight(f.Text, "."), ". ")
+	for _, mark := range []string{" (", "; ", ": "} {
+		if head, _, cut := strings.Cut(text, mark); cut && strings.Count(head, " ") >= fewest {
+			text = head
+		}
+	}
+	return uncapitalised(text)
+}
+
+// fewest is as many words, less one, as say something.
+const fewest = 4
+
+// uncapitalised is a sentence as it goes on behind a colon.
+func uncapitalised(text string) string {
+	if text == "" || len(text) > 1 && 'A' <= text[1] && text[1] <= 'Z' {
+		return text
+	}
+	return strings.ToLower(text[:1]) + text[1:]
+}

@@ -1,0 +1,62 @@
+package report_test
+
+import (
+	"strings"
+	"testing"
+
+	"capscye/ui/internal/props"
+	"capscye/ui/report"
+	"capscye/worksheets"
+)
+
+// What a person would say of a worksheet before anything else. Of a sleeve 15 1/2 in wide
+// the blouse needs no more: 13 3/4 and 1 3/4.
+func TestTheVerdict(t *testing.T) {
+	none := map[worksheets.Key]string{worksheets.Bicep: "", worksheets.BicepOther: "", worksheets.Bust: ""}
+	for _, c := range []struct {
+		answers      map[worksheets.Key]string
+		short, words string
+	}{
+		{nil, "ready", "Ready to trace."},
+		{none, "1 missing", "Answers missing: bicep or bust."},
+		{map[worksheets.Key]string{worksheets.SleeveWidth: "", worksheets.EaseBust: ""}, "2 missing", "Answers missing: sleeve width, ease at the bust."},
+		{map[worksheets.Key]string{worksheets.Armhole: "keep"}, "stop", "Do not cut: "},
+		{map[worksheets.Key]string{worksheets.EaseBicep: "3"}, "check", "Check this first: the bust comes out 1 in larger than asked."},
+		{map[worksheets.Key]string{worksheets.SleeveWidth: "15 1/2", worksheets.Bust: "", worksheets.CapFront: "", worksheets.CapBack: ""}, "ready", "Nothing to alter: the pattern fits as it is."},
+	} {
+		v := blouse(t, c.answers).Verdict()
+		if c.short != "" && v.Short() != c.short || !strings.HasPrefix(v.Line(), c.words) {
+			t.Errorf("%v: %q, %q", c.answers, v.Short(), v.Line())
+		}
+	}
+	r := props.ReportOf(t, "choir-blouse")
+	r.Sheet = worksheets.Sheet{}
+	if v := r.With(r.Sheet).Verdict(); v.Line() != "Not begun: measure the upper arm, the bust, or both." {
+		t.Errorf("of nothing: %s", v.Line())
+	}
+	r = blouse(t, nil)
+	_ = r.Sheet.Set(worksheets.Bicep, "thirty")
+	if v := r.With(r.Sheet).Verdict(); v.State != report.Unreadable || v.Line() != "Do not cut: body.bicep cannot be read." {
+		t.Errorf("of what cannot be read: %s", v.Line())
+	}
+}
+
+// Of the steps those count that are ticked by the words that they have now.
+func TestTheVerdictCountsSteps(t *testing.T) {
+	r := blouse(t, nil)
+	steps := r.TraceSteps()
+	r.Sheet.Done = []string{steps[0].ID(), steps[1].ID(), "sleeve-gone"}
+	if v := r.With(r.Sheet).Verdict(); v.Short() != "tracing 2 of 24" || v.Line() != "Traced 2 of 24 steps." {
+		t.Errorf("two of them: %q, %q", v.Short(), v.Line())
+	}
+	for _, s := range steps {
+		r.Sheet.Done = append(r.Sheet.Done, s.ID())
+	}
+	if v := r.With(r.Sheet).Verdict(); v.State != report.Traced || v.Line() != "All steps are done." {
+		t.Errorf("all of them: %q", v.Line())
+	}
+	_ = r.Sheet.Set(worksheets.Armhole, "keep") // whatever was traced, it must not be cut
+	if v := r.With(r.Sheet).Verdict(); v.State != report.Stopped {
+		t.Errorf("a stop: %q", v.Line())
+	}
+}

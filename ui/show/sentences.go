@@ -1,0 +1,178 @@
+package show
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/compare"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/worksheets"
+)
+
+// Sentences are the computed sheet for the ear: the verdict, what to mark, what comes
+// out, what to check, and why.
+func Sentences(r report.Report, working bool) typeset.Speech {
+	var s typeset.Speech
+	s.SayEach(r.Verdict().Line())
+	s.Say("%s", r.Name())
+	s.Say("Lengths are in %s, amounts to mark are for a ruler in %s", wording.UnitWords(r.Scale.System), r.Scale.Ruler)
+	if notes := r.Sheet.Text(worksheets.Notes); notes != "" {
+		s.Say("Notes: %s", notes)
+	}
+	sayAmounts(&s, r)
+	sayOutcome(&s, r)
+	SayFindings(&s, r)
+	for _, t := range compare.Troubles(r) {
+		for _, o := range t.Offers {
+			s.Say("A single change would solve this: %s", o.Change)
+			for _, price := range o.Price {
+				s.SayEach("Then: " + price)
+			}
+		}
+	}
+	sayWhy(&s, r)
+	for _, l := range report.FittingLines(r) {
+		s.Say("A fitting showed: %s", l)
+	}
+	if working {
+		for _, l := range r.Worked() {
+			s.Say("%s", l.Text)
+		}
+	}
+	for _, c := range wording.Cautions {
+		s.SayEach(c)
+	}
+	return s
+}
+
+// sayAmounts says what to mark and where.
+func sayAmounts(s *typeset.Speech, r report.Report) {
+	for i, p := range r.Pieces() {
+		line := [...]string{"on the bicep line", "on the level line through the underarm"}[i]
+		for _, words := range p.SidesWords(r.Scale) {
+			side, amounts, _ := strings.Cut(words, ": ")
+			if amounts == "stays" {
+				s.Say("%s, %s: leave it as it is", p.Name, side)
+				continue
+			}
+			s.Say("%s, %s, %s: %s", p.Name, side, line, strings.ReplaceAll(amounts, ", ", " and "))
+		}
+		if len(p.SidesWords(r.Scale)) == 0 && !p.Open && p.Girth.Asked() {
+			s.Say("%s: nothing to mark", p.Name)
+		}
+	}
+}
+
+// sayOutcome says what comes out: the girths, the cap and the armhole, and what has to fit
+// below the underarm.
+func sayOutcome(s *typeset.Speech, r report.Report) {
+	for _, p := range r.Pieces() {
+		if words := p.FinishedWords(r.Scale); words != "" {
+			s.Say("Finished %s: %s", strings.ToLower(p.Name), words)
+		}
+	}
+	if ease := r.Plan.Seams; ease.CapEaseAfter.Known {
+		s.Say("The cap is %s longer than the armhole, to be eased in; before it was %s", r.Scale.Format(ease.CapEaseAfter.Length), r.Scale.Format(ease.CapEaseBefore.Length))
+	}
+	for _, front := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
+		sayHeights(s, r, front)
+	}
+	for _, w := range r.Plan.Widths {
+		words := fmt.Sprintf("Around the %s it measures %s, ", wording.PlaceWords[w.At], r.Scale.Format(w.Around))
+		switch spare := -w.Lacks(); {
+		case spare < 0:
+			s.Say("%s%s less than wanted", words, r.Scale.Format(-spare))
+		case spare == 0:
+			s.Say("%sas wanted", words)
+		default:
+			s.Say("%s%s more than wanted", words, r.Scale.Format(spare))
+		}
+	}
+	if !r.Plan.Open && r.Plan.Whole() {
+		for _, h := range calc.Halves() {
+			s.Say("%s slide: %s", typeset.Capitalised(wording.SubjectWords[h.Subject()]), strings.NewReplacer(" (", "; ", ")", "").Replace(r.BandWords(h)))
+		}
+	}
+}
+
+// sayHeights says what a pivot takes off the cap or the armhole, once where front and back
+// lose the same.
+func sayHeights(s *typeset.Speech, r report.Report, front calc.Side) {
+	what := "cap height"
+	if front == calc.BodiceFront {
+		what = "armhole depth"
+	}
+	var said [2]string
+	for i := range said {
+		side := front + calc.Side(i)
+		if t := r.Plan.Turns[side]; t.Known && t.Lift != 0 {
+			height := calc.Approx{MM: t.HeightAfter, Known: true}.Length().Length
+			was := calc.Approx{MM: r.Plan.Edges[side].H, Known: true}.Length().Length
+			said[i] = fmt.Sprintf("%s instead of %s", r.Scale.Format(height), r.Scale.Format(was))
+		}
+	}
+	switch {
+	case said[0] == said[1] && said[0] != "":
+		s.Say("The %s becomes %s", what, said[0])
+	default:
+		for i, words := range said {
+			if words != "" {
+				s.Say("The %s of the %s becomes %s", what, wording.SubjectWords[calc.Halves()[i].Subject()], words)
+			}
+		}
+	}
+}
+
+// SayFindings says every finding, those that ask for most first, and its ways out.
+func SayFindings(s *typeset.Speech, r report.Report) {
+	for _, f := range r.Findings {
+		if f.Code != calc.AnswerMissing { // the verdict has named it
+			sayFinding(s, report.LevelWords[f.Level], f)
+		}
+	}
+}
+
+func sayFinding(s *typeset.Speech, lead string, f report.Finding) {
+	s.SayEach(lead + ": " + f.Text)
+	if len(f.Ways) > 0 {
+		s.Say("Ways out: %s", typeset.OrList(f.Ways))
+	}
+}
+
+// sayWhy says where the needs come from.
+func sayWhy(s *typeset.Speech, r report.Report) {
+	for i, p := range r.Pieces() {
+		s.Say("%s", p.NeedWords(r.Scale))
+		if g := p.Girth; g.Need.Known {
+			s.Say("That is %s of %s and %s of ease, less %s of pattern", r.Scale.Format(g.Body.Length), [...]string{"arm", "bust"}[i],
+				r.Scale.Format(g.Ease.Length), r.Scale.Format(g.Flat.Length))
+		}
+	}
+}
+
+// SayDifferences says how a changed sheet differs from another: what becomes of each
+// figure, and which findings are new, still there or gone.
+func SayDifferences(s *typeset.Speech, before, after report.Report) {
+	rows := compare.Sheets(before, after)
+	for _, row := range rows {
+		s.Say("%s: %s instead of %s", typeset.Capitalised(row.What), spokenCell(row.Cells[1]), spokenCell(row.Cells[0]))
+	}
+	changes := compare.Findings(before, after)
+	for _, c := range changes {
+		sayFinding(s, typeset.Capitalised(c.How)+", "+c.Finding.Asks(), c.Finding)
+	}
+	if len(rows)+len(changes) == 0 {
+		s.Say("Nothing changes")
+	}
+}
+
+// spokenCell is a cell of a comparison; a dash stands for nothing.
+func spokenCell(cell string) string {
+	if cell == "-" {
+		return "none"
+	}
+	return cell
+}
