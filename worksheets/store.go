@@ -127,7 +127,7 @@ func (d *Document) save(over bool) (backup string, err error) {
 		return "", err
 	}
 	if exists && (lost || changed) {
-		if backup, err = disk.PutAside(d.name, "before", on); err != nil {
+		if backup, err = disk.PutAsideOnce(d.name, "before", on); err != nil {
 			return "", inWords(err)
 		}
 	}

@@ -1,6 +1,7 @@
 package disk
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -13,18 +14,33 @@ import (
 // the word and a number, blouse.toml.before-1 say, for the person's eyes alone. It
 // returns the path.
 func PutAside(path, word string, content []byte) (string, error) {
-	f, err := createFree(0o600, func(n int) string {
+	return putAside(path, word, content, func([]byte) bool { return false })
+}
+
+// PutAsideOnce is [PutAside], unless the same lies there already: a killed program may
+// have put it there.
+func PutAsideOnce(path, word string, content []byte) (string, error) {
+	return putAside(path, word, content, func(there []byte) bool { return bytes.Equal(there, content) })
+}
+
+func putAside(path, word string, content []byte, isThat func(there []byte) bool) (string, error) {
+	for n := 1; ; n++ {
 		end := fmt.Sprintf(".%s-%d", word, n)
-		return Beside(path, shortName(filepath.Base(path), len(end))+end)
-	})
-	if err != nil {
-		return "", err
+		name := Beside(path, shortName(filepath.Base(path), len(end))+end)
+		err := create(name, content, 0o600)
+		if !errors.Is(err, fs.ErrExist) {
+			if err != nil {
+				name = ""
+			}
+			return name, err
+		}
+		if there, _, err := Read(name, wholeFile); err == nil && isThat(there) {
+			return name, nil
+		}
+		if n == mostFree {
+			return "", err
+		}
 	}
-	if err := fill(f, content, nil); err != nil {
-		return "", errors.Join(err, os.Remove(f.Name()))
-	}
-	syncFolder(folderOf(path)) // else a loss of power could take the copy and not what comes after it
-	return f.Name(), nil
 }
 
 // MoveAside renames a file to the first free name that begins with lead and ends with
@@ -40,12 +56,15 @@ func MoveAside(path, lead string) (string, error) {
 	return f.Name(), nil
 }
 
+// mostFree is how many names are tried.
+const mostFree = 1000
+
 // createFree makes an empty file under the first name, counted from 1, that
 // nothing has yet.
 func createFree(perm fs.FileMode, name func(n int) string) (*os.File, error) {
 	for n := 1; ; n++ {
 		f, err := os.OpenFile(name(n), os.O_WRONLY|os.O_CREATE|os.O_EXCL, perm)
-		if errors.Is(err, fs.ErrExist) && n < 1000 {
+		if errors.Is(err, fs.ErrExist) && n < mostFree {
 			continue
 		}
 		return f, err

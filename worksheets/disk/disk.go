@@ -33,6 +33,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"syscall"
 )
 
 // ErrChanged says that a file does not hold what the caller knew of it. It was not
@@ -160,18 +161,19 @@ func (v version) name(draft, path string) (done bool, err error) {
 	return err == nil, err
 }
 
-// Create makes a file under a name that nothing has yet; that something has it is
-// [fs.ErrExist]. Where it cannot be filled it is taken away again.
-func Create(path string, content []byte) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
-		return ofFile(path, err)
+// Create makes a file under a name that nothing has yet, not even a link; that something
+// has it is [fs.ErrExist].
+func Create(path string, content []byte) error { return create(path, content, 0o666) }
+
+func create(path string, content []byte, perm fs.FileMode) error {
+	err := ErrChanged
+	if _, missing := os.Lstat(path); missing != nil {
+		err = version{content: content, perm: perm, after: func(now []byte) bool { return now == nil }}.takePlace(path)
 	}
-	if err := fill(f, content, nil); err != nil {
-		return ofFile(path, errors.Join(err, os.Remove(path)))
+	if errors.Is(err, ErrChanged) {
+		return &fs.PathError{Op: "write", Path: path, Err: syscall.EEXIST}
 	}
-	syncFolder(folderOf(path))
-	return nil
+	return err
 }
 
 // fill writes, gives the mode of what was there before, if anything was, syncs and

@@ -47,11 +47,20 @@ func begunOn(path string, info fs.FileInfo) (j journal, ok bool) {
 		}
 		name = journalOf(BehindLinks(path), info)
 	}
-	return readJournal(name)
+	return readJournal(name, info)
 }
 
-func readJournal(name string) (j journal, ok bool) {
-	raw, _, err := readAsItIs(name, wholeFile)
+// mostOfAJournal bounds what is read of one, in bytes.
+const mostOfAJournal = 256 << 20
+
+// readJournal reads a journal of a file. In a folder where everybody may make files, it
+// could be laid there by who may not write this one: that is none.
+func readJournal(name string, of fs.FileInfo) (j journal, ok bool) {
+	info, err := os.Lstat(name)
+	if err != nil || !info.Mode().IsRegular() || !mayWrite(info, of) {
+		return journal{}, false
+	}
+	raw, _, err := readAsItIs(name, mostOfAJournal)
 	return j, err == nil && json.Unmarshal(raw, &j) == nil && len(j.Name) > 0
 }
 
@@ -66,7 +75,7 @@ func (j journal) put(path string, info fs.FileInfo) (name string, err error) {
 		return "", err
 	}
 	name = journalOf(path, info)
-	if err = fill(f, raw, nil); err == nil {
+	if err = errors.Join(f.Chmod(info.Mode().Perm()), fill(f, raw, nil)); err == nil { // for whoever reads the file next
 		err = os.Rename(f.Name(), name)
 	}
 	if err != nil {
@@ -178,12 +187,16 @@ func (j journal) torn(now []byte) bool {
 // written goes to a file of its own, for the person's eyes.
 func settleJournals(path string, entries []os.DirEntry) {
 	base := filepath.Base(path)
+	info, err := os.Stat(path)
+	if err != nil {
+		return
+	}
 	for _, e := range entries {
 		if !strings.HasSuffix(e.Name(), journalEnd) {
 			continue
 		}
 		name := Beside(path, e.Name())
-		j, ok := readJournal(name)
+		j, ok := readJournal(name, info)
 		if !ok || string(j.Name) != base {
 			continue
 		}

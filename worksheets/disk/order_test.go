@@ -27,7 +27,7 @@ func TestTheOrderOfASave(t *testing.T) {
 		t.Skip("nothing to watch system calls with here")
 	}
 	folder, calls := t.TempDir(), filepath.Join(t.TempDir(), "calls")
-	cmd := exec.Command(watch, "-f", "-y", "-o", calls, "-e", "trace=fsync,rename,renameat,renameat2,unlink,unlinkat", os.Args[0], "-test.run=^TestTheOrderOfASave$")
+	cmd := exec.Command(watch, "-f", "-y", "-o", calls, "-e", "trace=fsync,link,linkat,rename,renameat,renameat2,unlink,unlinkat", os.Args[0], "-test.run=^TestTheOrderOfASave$")
 	cmd.Env = append(os.Environ(), "CAPSCYE_TEST_ORDER="+folder)
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Skipf("it cannot be watched here: %v\n%s", err, out)
@@ -37,10 +37,11 @@ func TestTheOrderOfASave(t *testing.T) {
 		t.Fatal(err)
 	}
 	shortly := []struct{ call, words string }{
-		{`fsync\(\d+<[^>]*/\.blouse\.toml\.[^>]*\.capscye-tmp>\)\s*= 0`, "draft synced"},
+		{`fsync\(\d+<[^>]*/\.\w+\.toml\.[^>]*\.capscye-tmp>\)\s*= 0`, "draft synced"},
 		{`rename\w*\(.*\.capscye-tmp", .*/blouse\.toml"[^"]*= 0`, "draft renamed"},
 		{`fsync\(\d+<` + regexp.QuoteMeta(folder) + `>\)\s*= 0`, "folder synced"},
 		{`rename\w*\(.*\.capscye-tmp", .*\.capscye-save"[^"]*= 0`, "journal named"},
+		{`link\w*\(.*\.capscye-tmp", .*/new\.toml"[^"]*= 0`, "draft linked"},
 		{`fsync\(\d+<[^>]*/(blouse|twin|new)\.toml>\)\s*= 0`, "file synced"},
 		{`unlink\w*\(.*\.capscye-save".*= 0`, "journal removed"},
 	}
@@ -54,7 +55,7 @@ func TestTheOrderOfASave(t *testing.T) {
 	}
 	if want := []string{
 		"draft synced", "draft renamed", "folder synced", // replaced
-		"file synced", "folder synced", // made
+		"draft synced", "draft linked", "folder synced", // made
 		"draft synced", "journal named", "folder synced", "file synced", "journal removed", // written in place
 	}; !slices.Equal(got, want) {
 		t.Errorf("a save is\n%q, want\n%q:\n%s", got, want, traced)

@@ -51,6 +51,13 @@ func losesBits(info fs.FileInfo) bool {
 	return ok && info.Mode()&(fs.ModeSetuid|fs.ModeSetgid) != 0 && os.Geteuid() != 0 && os.Geteuid() != int(stat.Uid)
 }
 
+// mayWrite tells that who made one file could have written the other as well.
+func mayWrite(made, other fs.FileInfo) bool {
+	by, known := made.Sys().(*syscall.Stat_t)
+	of, ok := other.Sys().(*syscall.Stat_t)
+	return known && ok && (by.Uid == 0 || by.Uid == of.Uid || int(by.Uid) == os.Geteuid() || other.Mode()&0o022 != 0)
+}
+
 // isMounted tells that nothing can be renamed over a file because it is mounted there.
 func isMounted(err error) bool { return errors.Is(err, syscall.EBUSY) }
 

@@ -20,6 +20,9 @@ func keepOwner(*os.File, fs.FileInfo) error { return nil }
 // losesBits is never so on Windows, which has no such part of a mode.
 func losesBits(fs.FileInfo) bool { return false }
 
+// mayWrite is not asked on Windows.
+func mayWrite(made, other fs.FileInfo) bool { return true }
+
 // isMounted is never so on Windows, where nothing is mounted over a file.
 func isMounted(error) bool { return false }
 
