@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"sync"
 	"syscall"
@@ -141,20 +142,32 @@ func TestTwoSavesAtTheSameMoment(t *testing.T) {
 	if _, err := program.Binary(); err != nil {
 		t.Fatal(err)
 	}
-	const rounds = 25
+	rounds := 26
+	if n, err := strconv.Atoi(os.Getenv(kills)); err == nil {
+		rounds = n
+	}
 	lost, told := 0, 0
-	for range rounds {
+	for n := range rounds {
 		folder := t.TempDir()
 		path := filepath.Join(folder, "blouse.toml")
 		props.LayAt(t, path, "choir-blouse")
+		names := [2]string{"blouse.toml", "blouse.toml"}
+		if n%2 == 1 { // by two names in two folders
+			names[1] = "deep/twin.toml"
+			if err := errors.Join(os.Mkdir(filepath.Join(folder, "deep"), 0o755), os.Link(path, filepath.Join(folder, names[1]))); err != nil {
+				t.Fatal(err)
+			}
+		}
 		lines := [2]string{"14\nquit\n", "\n\n40\nquit\n"} // the bicep, and the third question
 		var out [2]string
 		var wait sync.WaitGroup
 		for i := range lines {
-			wait.Go(func() { out[i], _ = answered(t, folder, lines[i], "ask", "blouse.toml") })
+			wait.Go(func() { out[i], _ = answered(t, folder, lines[i], "ask", names[i]) })
 		}
 		wait.Wait()
-		beside, _ := filepath.Glob(filepath.Join(folder, "blouse.toml.mine-*"))
+		beside, _ := filepath.Glob(filepath.Join(folder, "*.mine-*"))
+		deeper, _ := filepath.Glob(filepath.Join(folder, "deep", "*.mine-*"))
+		beside = append(beside, deeper...)
 		said := strings.Contains(out[0]+out[1], "changed by another program")
 		bicep := strings.Contains(props.Read(t, path), `"14"`)
 		third := strings.Contains(props.Read(t, path), `= "40"`)
@@ -169,5 +182,70 @@ func TestTwoSavesAtTheSameMoment(t *testing.T) {
 	t.Logf("%d rounds: %d told, %d lost", rounds, told, lost)
 	if lost > 0 {
 		t.Errorf("in %d of %d rounds an answer vanished", lost, rounds)
+	}
+}
+
+// Somebody else writes the file while a save of it is under way, which takes long here: in
+// place or by renaming. Theirs stays, and the program says so and keeps its own beside.
+func TestSomebodyWritesInTheMiddleOfASave(t *testing.T) {
+	t.Parallel()
+	strace, err := exec.LookPath("strace")
+	if err != nil {
+		t.Skip("nothing to hold a system call up with here")
+	}
+	built, err := program.Binary()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, write := range map[string]func(path, content string) error{
+		"in place": func(path, content string) error { return os.WriteFile(path, []byte(content), 0o644) },
+		"by renaming": func(path, content string) error {
+			return errors.Join(os.WriteFile(path+"~", []byte(content), 0o644), os.Rename(path+"~", path))
+		},
+		"locking it": func(path, _ string) error { return os.Chmod(path, 0o444) },
+		"by linking": func(path, _ string) error { return os.Link(path, path+".twin") },
+	} {
+		for _, links := range []int{1, 2} {
+			t.Run(fmt.Sprint(name, links), func(t *testing.T) {
+				t.Parallel()
+				folder := t.TempDir()
+				path := filepath.Join(folder, "blouse.toml")
+				props.LayAt(t, path, "choir-blouse")
+				if links == 2 {
+					if err := os.Link(path, filepath.Join(folder, "first.twin")); err != nil {
+						t.Fatal(err)
+					}
+				}
+				cmd := exec.Command(strace, "-f", "-qq", "-o", "/dev/null", "-e", "trace=fsync", "-e", "inject=fsync:delay_enter=500000", built, "ask", path)
+				cmd.Dir, cmd.Stdin = folder, strings.NewReader("14\nquit\n")
+				cmd.Env = append(os.Environ(), "XDG_STATE_HOME="+filepath.Join(folder, "state"))
+				var out strings.Builder
+				cmd.Stdout, cmd.Stderr = &out, &out
+				if err := cmd.Start(); err != nil {
+					t.Skip(err)
+				}
+				program.Await(t, "a draft", func() bool { return len(halfWritten(folder)) > 0 })
+				theirs := strings.Replace(props.Read(t, path), `"39 1/2"`, `"41"`, 1)
+				if err := write(path, theirs); err != nil {
+					t.Fatal(err)
+				}
+				_ = cmd.Wait()
+				kept, _ := filepath.Glob(filepath.Join(folder, "blouse.toml.mine-1"))
+				switch bicep := props.AnswerIn(t, path, worksheets.Bicep); {
+				case name == "by linking":
+					if bicep != "14" || props.Read(t, path) != props.Read(t, path+".twin") {
+						t.Errorf("the two names have come apart, or it is not saved:\n%s", out.String())
+					}
+				case name == "locking it":
+					if bicep == "14" && links == 1 || !strings.Contains(out.String(), "Not saved") && bicep != "14" {
+						t.Errorf("the file has %q:\n%s", bicep, out.String())
+					}
+				case props.Read(t, path) != theirs || len(kept) != 1 || !strings.Contains(out.String(), "changed by another program"):
+					t.Errorf("the file has %q, beside it lies %q, and it said\n%s", bicep, kept, out.String())
+				case props.AnswerIn(t, kept[0], worksheets.Bicep) != "14":
+					t.Error("mine is not kept")
+				}
+			})
+		}
 	}
 }

@@ -72,9 +72,9 @@ type version struct {
 // takePlace puts it in the place of what is there.
 func (v version) takePlace(path string) error {
 	path = BehindLinks(path)
+	sweep(path)
 	letGo := lock(folderOf(path))
 	defer letGo()
-	sweepDrafts(path)
 	info, err := v.look(path)
 	if err != nil {
 		return err

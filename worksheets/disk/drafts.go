@@ -31,21 +31,23 @@ func createDraft(path string, perm fs.FileMode) (*os.File, error) {
 // swept are the paths that this run of the program has swept.
 var swept sync.Map
 
-// sweepDrafts takes away, once for each path, the drafts that programs were
-// killed over: nothing was lost with them, for nobody was told that they are saved.
-// One of this program's own number is another's, who had it before.
+// sweep takes away, once for each path, the drafts that programs were killed over:
+// nothing was lost with them, for nobody was told that they are saved. Journals it
+// settles. A draft of this program's own number is another's, who had it before.
 //
 // A program on another machine looks gone from here. At worst its save fails in the
 // instant of this one, which is said there and tried again.
-func sweepDrafts(path string) {
+func sweep(path string) {
 	if _, done := swept.LoadOrStore(path, true); done {
 		return
 	}
-	entries, err := os.ReadDir(filepath.Dir(path))
+	entries, err := os.ReadDir(folderOf(path))
 	if err != nil {
 		return
 	}
 	settleJournals(path, entries)
+	letGo := lock(folderOf(path))
+	defer letGo()
 	for _, e := range entries {
 		rest, found := strings.CutPrefix(e.Name(), draftLead(path))
 		number, ours := strings.CutSuffix(rest, draftEnd)

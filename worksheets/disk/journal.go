@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -106,6 +107,9 @@ func (v version) writeInto(path string) error {
 	if err != nil {
 		return ofFile(path, err)
 	}
+	if !isStill(f, path, before) { // somebody wrote while that was synced
+		return errors.Join(ErrChanged, os.Remove(name))
+	}
 	if err := overwrite(f, v.content, info); err != nil {
 		if overwrite(f, before, info) != nil {
 			return fmt.Errorf("%w; what it held is in %s", ofFile(path, err), name)
@@ -113,6 +117,19 @@ func (v version) writeInto(path string) error {
 		return ofFile(path, errors.Join(err, os.Remove(name)))
 	}
 	return os.Remove(name)
+}
+
+// isStill tells that an open file has its name, and holds what it held.
+func isStill(f *os.File, path string, held []byte) bool {
+	if _, err := f.Seek(0, io.SeekStart); err != nil {
+		return false
+	}
+	now, info, err := readOpen(f, path, wholeFile)
+	if err != nil || !bytes.Equal(now, held) {
+		return false
+	}
+	named, err := os.Stat(path)
+	return err == nil && os.SameFile(info, named)
 }
 
 // overwrite writes into an open file. What it held is not taken away first: a short
@@ -173,42 +190,35 @@ func (j journal) torn(now []byte) bool {
 		return false
 	}
 	for at := 0; at < len(now); at += page {
-		part := now[at:min(at+page, len(now))]
+		part := bytes.TrimRight(now[at:min(at+page, len(now))], "\x00") // of a page that was never written
 		from := func(whole []byte) bool { return at <= len(whole) && bytes.HasPrefix(whole[at:], part) }
-		if !from(forth) && !from(back) && len(bytes.Trim(part, "\x00")) > 0 {
+		if !from(forth) && !from(back) {
 			return false
 		}
 	}
 	return true
 }
 
-// settleJournals looks at what killed programs left beside a file, under the lock of
-// its folder: what nobody wrote since is made whole; else the version that was to be
-// written goes to a file of its own, for the person's eyes.
+// settleJournals looks at what killed programs left beside a file: what nobody wrote since
+// is made whole; else the version that was to be written goes to a file of its own, for the
+// person's eyes.
 func settleJournals(path string, entries []os.DirEntry) {
-	base := filepath.Base(path)
-	info, err := os.Stat(path)
-	if err != nil {
-		return
-	}
 	for _, e := range entries {
 		if !strings.HasSuffix(e.Name(), journalEnd) {
 			continue
 		}
+		now, info, err := Read(path, wholeFile) // which settles it, unless it is of a file that had the name before
+		if err != nil {
+			return
+		}
 		name := Beside(path, e.Name())
 		j, ok := readJournal(name, info)
-		if !ok || string(j.Name) != base {
+		if !ok || string(j.Name) != filepath.Base(path) {
 			continue
 		}
-		now, _, err := j.finish(path)
-		if _, gone := os.Lstat(name); gone != nil {
-			continue
-		}
-		known := err == nil && (bytes.Equal(now, j.Old) || bytes.Equal(now, j.New))
-		if known && os.Remove(name) == nil {
-			continue
-		}
-		if _, err := PutAside(path, "mine", j.New); err == nil {
+		if bytes.Equal(now, j.Old) || bytes.Equal(now, j.New) {
+			_ = os.Remove(name)
+		} else if _, err := PutAsideOnce(path, "mine", j.New); err == nil {
 			_ = os.Remove(name)
 		}
 	}
