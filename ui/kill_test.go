@@ -66,6 +66,11 @@ func killOne(t *testing.T, n int, source []byte, sum *tally) {
 	if err := os.WriteFile(path, source, 0o644); err != nil {
 		t.Fatal(err)
 	}
+	if n%3 == 1 {
+		if err := os.Link(path, path+".twin"); err != nil {
+			t.Fatal(err)
+		}
+	}
 	rnd := rand.New(rand.NewPCG(20261125, uint64(n)))
 	term := program.Start(t, folder, []string{"XDG_STATE_HOME=" + folder}, "blouse.toml")
 	term.Await("Sleeve needs")
@@ -105,10 +110,13 @@ func killOne(t *testing.T, n int, source []byte, sum *tally) {
 	if left := halfWritten(folder); len(left) > 0 {
 		t.Errorf("the next save leaves %q", left)
 	}
+	if n%3 == 1 && props.Read(t, path) != props.Read(t, path+".twin") {
+		t.Error("the two names of the file have come apart")
+	}
 }
 
 // halfWritten are the new versions of files that a killed save left in a folder.
 func halfWritten(folder string) []string {
-	left, _ := filepath.Glob(filepath.Join(folder, ".*.capscye-tmp"))
+	left, _ := filepath.Glob(filepath.Join(folder, ".*.capscye-*"))
 	return left
 }
