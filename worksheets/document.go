@@ -31,7 +31,7 @@ type Document struct {
 func New(s Sheet) *Document {
 	for _, k := range Keys() {
 		if s.answers[k] == "" {
-			s.answers[k] = k.Usual()
+			s.answers[k] = k.begun()
 		}
 	}
 	return &Document{Sheet: s, read: s}

@@ -235,7 +235,7 @@ func encodeNew(s Sheet) []byte {
 			continue
 		}
 		if text == "" {
-			text = k.Usual()
+			text = k.begun()
 		}
 		line := k.name() + " = " + tomlValue(k, text)
 		if c := specs[k].comment; c != "" {

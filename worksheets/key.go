@@ -127,6 +127,7 @@ type spec struct {
 	kind    Kind
 	options []string
 	open    bool   // a choice that nothing stands for where it is empty
+	asked   bool   // the usual answer is not written into a new file: somebody has to say
 	usual   string // what stands for an empty answer; "" where that means not measured
 	from    Key    // whose answer stands for an empty one; Title is nobody's
 	comment string // behind the key in a new file
@@ -164,7 +165,7 @@ var specs = [keyCount]spec{
 	ChartBust:     {path: "pattern.chart_bust", kind: Girth, comment: "the body that the pattern's own chart gives for this size"},
 	ChartHighBust: {path: "pattern.chart_high_bust", kind: Girth},
 
-	SleeveLength:    {path: "sleeve.length", kind: Choice, options: []string{"short", "long"}, comment: "short (straight side) or long (tapers to the hem)"},
+	SleeveLength:    {path: "sleeve.length", kind: Choice, asked: true, options: []string{"short", "long"}, comment: "short (straight side) or long (tapers to the hem)"},
 	SleeveStyle:     {path: "sleeve.style", kind: Choice, options: []string{"set-in", "shirt", "gathered"}, comment: "set-in, shirt or gathered"},
 	SleeveMeasured:  {path: "sleeve.measured", kind: Choice, open: true, options: []string{"seam", "edge"}, comment: "seam (from seam line to seam line) or edge (from cut edge to cut edge)"},
 	SleeveAllowance: {path: "sleeve.allowance", kind: Amount, comment: "seam allowance, taken off here for edge"},
@@ -258,6 +259,14 @@ func (k Key) Open() bool { return specs[k].open }
 
 // From is the key whose answer stands for an empty one of this, where there is such.
 func (k Key) From() (from Key, ok bool) { return specs[k].from, specs[k].from != Title }
+
+// begun is what a new file says of an empty answer.
+func (k Key) begun() string {
+	if specs[k].asked {
+		return ""
+	}
+	return k.Usual()
+}
 
 // Comment is what stands behind the key in a new file, "" where nothing does.
 func (k Key) Comment() string { return specs[k].comment }

@@ -199,7 +199,7 @@ const commandWords = "Enter skips a question, back goes to the one before, next 
 // converse asks every question, and for a name if there is none.
 func (a *asking) converse() {
 	a.say("%s. %s", a.rep.Name(), a.rep.ScaleWords())
-	a.say("%d questions. %s", len(questions), commandWords)
+	a.say("%d questions. %s", a.count(questions), commandWords)
 	for {
 		a.askAll()
 		if a.heard.Status != 0 {
@@ -223,6 +223,10 @@ func (a *asking) converse() {
 func (a *asking) askAll() {
 	for a.at < len(questions) && !a.quit {
 		q := questions[a.at]
+		if a.skips(q.key) {
+			a.at++
+			continue
+		}
 		a.announce(q.group)
 		a.say("%s", a.question(q.key))
 		h, ok := a.listen()
@@ -246,7 +250,24 @@ func (a *asking) announce(group int) {
 		text += g.heading + ". "
 	}
 	a.group = group
-	a.say("%s%d questions; next skips them.", text, g.count)
+	a.say("%s%d questions; next skips them.", text, a.count(questions[g.from:g.from+g.count]))
+}
+
+// skips tells a question whose answer nothing follows from, as the others are answered.
+// One that has an answer of its own is asked all the same.
+func (a *asking) skips(k worksheets.Key) bool {
+	text := a.doc.Sheet.Text(k)
+	return (text == "" || text == k.Usual()) && forms.WorthOf(&a.doc.Sheet, k) == forms.Idle
+}
+
+// count is how many of some questions are asked as things are.
+func (a *asking) count(some []questionOf) (n int) {
+	for _, q := range some {
+		if !a.skips(q.key) {
+			n++
+		}
+	}
+	return n
 }
 
 // hear takes a line: a word that steers, or an answer.
@@ -260,7 +281,9 @@ func (a *asking) hear(q questionOf, h console.Line) {
 	case word == "back" && a.at == 0:
 		a.say("This is the first question.")
 	case word == "back":
-		a.at--
+		for a.at--; a.at > 0 && a.skips(questions[a.at].key); { // the first is never skipped
+			a.at--
+		}
 	case word == "next":
 		a.at = groups[q.group].from + groups[q.group].count
 	case word == "quit":

@@ -198,7 +198,7 @@ func TestUnreadableSlide(t *testing.T) {
 
 func TestEaseShowsTheUsualRange(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f2", "tab")
-	r.Sees("> At the bust         [3", "NMSU Guide C-228", "At the waist        -                 usual 3/4 to 1 in")
+	r.Sees("> At the bust         [3", "NMSU Guide C-228", "At the waist        - optional        usual 3/4 to 1 in")
 }
 
 func TestPasteWithALineBreakIsNotALength(t *testing.T) {

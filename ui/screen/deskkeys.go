@@ -74,10 +74,14 @@ func (d *desk) enterField() wish {
 		d.moveField(1)
 		return w
 	}
-	if d.nextField(1) <= d.at[d.step] {
-		return d.moveStep(1)
+	w := d.commit()
+	if next := d.nextUseful(); next > d.at[d.step] {
+		d.at[d.step] = next
+		d.reach()
+		return w
 	}
-	return d.moveField(1)
+	d.goTo(d.step + 1)
+	return w
 }
 
 // moveStep goes to the next or the step before.
@@ -96,6 +100,7 @@ func (d *desk) stepNamed(key string) wish {
 
 func (d *desk) goTo(s forms.Step) {
 	d.place.turn(s)
+	d.land()
 	if d.step == forms.Trace {
 		d.trace = d.firstUndone()
 	}

@@ -124,7 +124,11 @@ func (d *desk) formRows(width int) (rows []string, focus int) {
 			rows = append(rows, d.focusedRow(it.Key, width))
 			continue
 		}
-		rows = append(rows, typeset.Cut("  "+typeset.Pad(forms.Fields[it.Key].Label, labelWidth)+d.shownValue(it.Key), width))
+		row := typeset.Cut("  "+typeset.Pad(forms.Fields[it.Key].Label, labelWidth)+d.shownValue(it.Key), width)
+		if forms.WorthOf(d.sheet(), it.Key) == forms.Idle {
+			row = d.styles.idle.Render(row)
+		}
+		rows = append(rows, row)
 	}
 	return rows, focus
 }
@@ -146,11 +150,14 @@ func (d *desk) shownValue(k worksheets.Key) string {
 	if s.Check(k) != nil {
 		return typeset.Pad(typeset.Plain(s.Text(k)), valueWidth) + d.styles.stop.Render("cannot be read")
 	}
-	value := d.rep.ValueOrDash(k)
+	value := d.rep.Value(k)
+	if value == "" {
+		value = d.worth(k)
+	}
 	if k.Kind() == worksheets.Text {
 		return value
 	}
-	return typeset.Pad(value, valueWidth) + d.remark(k)
+	return typeset.Pad(value, valueWidth) + d.note(k)
 }
 
 // focusedRow is the field under the hands, with how it reads right now.
@@ -163,7 +170,7 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 		if now >= 0 {
 			value = options[now]
 		}
-		return typeset.Cut(lead+"< "+d.styles.here.Render(value)+" >"+d.remark(k), width)
+		return typeset.Cut(lead+"< "+d.styles.here.Render(value)+" > "+d.note(k), width)
 	case forms.SlideField:
 		if d.atValue() {
 			return typeset.Cut(lead+"< "+d.styles.here.Render(d.rep.SlideRule())+" >   # slide now, l least, e even", width)
@@ -179,8 +186,11 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 // reading is how the typed text reads, in both systems, or that it does not.
 func (d *desk) reading(k worksheets.Key) string {
 	text := d.typing.text()
-	if text == "" || k.Kind() == worksheets.Text {
+	switch {
+	case k.Kind() == worksheets.Text:
 		return ""
+	case text == "":
+		return strings.TrimPrefix(d.worth(k), "- ")
 	}
 	typed, err := d.typed(k)
 	if text, ok := d.meant(); ok {

@@ -15,6 +15,7 @@ type styles struct {
 	heading lipgloss.Style
 	here    lipgloss.Style // where the hands are: the step, the field
 	answer  lipgloss.Style
+	idle    lipgloss.Style // a field that nothing follows from, which says why
 	key     lipgloss.Style
 	warn    lipgloss.Style
 	stop    lipgloss.Style
@@ -31,6 +32,7 @@ func newStyles(out io.Writer, profile termenv.Profile, colour bool) styles {
 		heading: r.NewStyle().Bold(true),
 		here:    r.NewStyle().Reverse(true),
 		answer:  r.NewStyle().Bold(true),
+		idle:    r.NewStyle().Faint(true),
 		key:     r.NewStyle().Bold(true),
 		warn:    r.NewStyle().Bold(true),
 		stop:    r.NewStyle().Bold(true),

@@ -1,0 +1,53 @@
+package screen
+
+import (
+	"capscye/ui/forms"
+	"capscye/worksheets"
+)
+
+// What a field is worth, as its row says it, and where the hands land by it.
+
+// worth stands in the place of an answer that is not there.
+func (d *desk) worth(k worksheets.Key) string {
+	if forms.WorthOf(d.sheet(), k) == forms.Idle {
+		return "-"
+	}
+	return "- " + forms.WorthOf(d.sheet(), k).String()
+}
+
+// note stands behind a value: why nothing follows from it, where it comes from, that
+// somebody still has to say so, or the usual range.
+func (d *desk) note(k worksheets.Key) string {
+	s := d.sheet()
+	_, inherited := s.Inherits(k)
+	switch why := forms.WhyIdle(s, k); {
+	case why != "":
+		return why
+	case inherited:
+		return "as above"
+	case forms.Awaited(s, k) && d.rep.Value(k) != "":
+		return "needed: say which"
+	}
+	return d.remark(k)
+}
+
+// land puts the hands on the first field of the step that amounts wait for, if there is
+// one; else they are where they were.
+func (d *desk) land() {
+	for i, it := range forms.Items[d.step] {
+		if it.Heading == "" && forms.Awaited(d.sheet(), it.Key) {
+			d.at[d.step] = i
+			return
+		}
+	}
+}
+
+// nextUseful is the next field of the step from which something can follow, going round.
+func (d *desk) nextUseful() int {
+	items, at := forms.Items[d.step], d.at[d.step]
+	next := nextField(items, at, 1)
+	for next > at && forms.WorthOf(d.sheet(), items[next].Key) == forms.Idle {
+		next = nextField(items, next, 1)
+	}
+	return next
+}
