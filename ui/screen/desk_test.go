@@ -319,3 +319,21 @@ func BenchmarkFrame(b *testing.B) {
 		})
 	}
 }
+
+// In a new worksheet the hands land on what amounts wait for, marked in words; what
+// cannot matter says why, is passed over by enter, and can be reached all the same. The
+// bodice shows what it takes from the sleeve.
+func TestTheHandsLandOnWhatIsNeeded(t *testing.T) {
+	t.Chdir(t.TempDir())
+	r := sit(t, nil, 80, 24)
+	rootOf(r).front = rootOf(r).askBegin("smock.toml")
+	r.Press("i", "enter").Sees("> Bicep", "Bust                - needed", "Other arm           - optional")
+	r.Types("13 3/4").Press("enter").Sees("Bust                - optional", "Elbow               - optional") // nobody has said that the sleeve is short
+	r.Press("f3").Sees("> Sleeve length       < short > needed: say which", "Measured            - needed", "Sleeve width        - needed", "Front width         - optional")
+	r.Press("right", "left", "enter").Sees("> Measured            < not told: seam or edge >").Press("s", "enter")
+	r.Sees("Seam allowance      -                 comes off only edge to edge", "> Sleeve width        [               ] needed").Types("13").Press("enter")
+	r.Sees("Sleeve needs 2 3/4 in", "Measured            seam              as above") // 13 3/4 + 2 - 13
+	r.Press("f1").Sees("Elbow               -                 not for a short sleeve").Press("f3").Sees("> Front width")
+	r.Press("up", "up").Sees("> Seam allowance      [").Types("5/8").Press("f1").Types("39").Press("up", "up")
+	r.Press("f3").Sees("Seam allowance      5/8 in            comes off only edge to edge")
+}
