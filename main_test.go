@@ -48,7 +48,7 @@ var narrow = map[string][]string{
 	"worksheets/disk": {},
 	"ui/background":   {"github.com/charmbracelet/lipgloss"},
 	"ui/forms":        {},
-	"ui/typeset":      {"github.com/charmbracelet/x/ansi"},
+	"ui/typeset":      {"github.com/charmbracelet/x/ansi", "github.com/mattn/go-runewidth"},
 	"ui/wording":      {},
 	"ui/report":       {},
 	"ui/compare":      {},

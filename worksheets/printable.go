@@ -31,10 +31,25 @@ func Printable(s string) string {
 
 // Unprintable tells the characters that do something instead of showing
 // something: controls (C0, C1), formats (bidirectional overrides, zero width),
-// private and unassigned ones, line separators, and bytes that are no UTF-8.
+// private and unassigned ones, line separators, and bytes that are no UTF-8; and those
+// that show nothing, by the property of Unicode (Default_Ignorable_Code_Point: fillers,
+// joiners, variation selectors) or because their picture is empty.
 func Unprintable(r rune) bool {
-	return r == unicode.ReplacementChar || !unicode.IsPrint(r) && r != '\u00a0' && r != '\u202f' && r != '\u2009'
+	switch {
+	case r < utf8.RuneSelf:
+		return r < ' ' || r == 0x7f
+	case r == '\u00a0' || r == '\u202f' || r == '\u2009':
+		return false
+	case r == unicode.ReplacementChar || !unicode.IsPrint(r): // all formats are ignorable too
+		return true
+	}
+	return unicode.In(r, unicode.Other_Default_Ignorable_Code_Point, unicode.Variation_Selector) || strings.ContainsRune(emptyPictures, r)
 }
+
+// emptyPictures are signs of scripts that are drawn as nothing and have no property that
+// says so: the blanks of braille and of hieroglyphs, a filler of Khitan, a note without a
+// head.
+const emptyPictures = "\u2800\U00013441\U00013442\U00016fe4\U0001d159"
 
 // shorten keeps a text in a message to less than a line, however much the file
 // holds.

@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"capscye/ui/forms"
 	"capscye/ui/typeset"
 	"capscye/worksheets"
@@ -190,7 +188,7 @@ func keyLine(keys []binding, st styles, width int) string {
 		if line.Len() > 0 {
 			next = "  " + next
 		}
-		if ansi.StringWidth(line.String())+ansi.StringWidth(next)+ansi.StringWidth(tail) > width {
+		if typeset.Width(line.String())+typeset.Width(next)+typeset.Width(tail) > width {
 			continue
 		}
 		line.WriteString(next)

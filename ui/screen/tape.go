@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
@@ -47,8 +45,8 @@ func tape(at forms.Step, r report.Report, st styles, width int) string {
 			name = name[:len(name)-short]
 		}
 		name = typeset.Cut(name, each)
-		left := (each - ansi.StringWidth(name)) / 2
-		segment := strings.Repeat(mark, left) + name + strings.Repeat(mark, each-left-ansi.StringWidth(name))
+		left := (each - typeset.Width(name)) / 2
+		segment := strings.Repeat(mark, left) + name + strings.Repeat(mark, each-left-typeset.Width(name))
 		if s == at {
 			segment = st.here.Render(segment)
 		}

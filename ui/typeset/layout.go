@@ -6,8 +6,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // Scrolled is the part of the lines from one on that a block takes, and how many
@@ -34,30 +32,30 @@ func Block(lines []string, width, height int) string {
 
 // Cut shortens a line to a width, and says so.
 func Cut(s string, width int) string {
-	if ansi.StringWidth(s) <= width {
+	if Width(s) <= width {
 		return s
 	}
 	if width < 4 {
-		return ansi.Truncate(s, max(width, 0), "")
+		return cut(s, max(width, 0), "")
 	}
-	return ansi.Truncate(s, width, "...")
+	return cut(s, width, "...")
 }
 
 // Pad fills a line with spaces to a width, cutting what is too long.
 func Pad(s string, width int) string {
 	s = Cut(s, width)
-	return s + strings.Repeat(" ", max(0, width-ansi.StringWidth(s)))
+	return s + strings.Repeat(" ", max(0, width-Width(s)))
 }
 
 // PadLeft fills a line with spaces on its left.
 func PadLeft(s string, width int) string {
-	return strings.Repeat(" ", max(0, width-ansi.StringWidth(s))) + s
+	return strings.Repeat(" ", max(0, width-Width(s))) + s
 }
 
 // Wrap breaks a text into lines of a width, but no length: not between 1 and 3/8,
 // not at a hyphen or behind a minus, nor before its unit.
 func Wrap(text string, width int) []string {
-	lines := strings.Split(ansi.Wrap(together(text), max(width, 1), ""), "\n")
+	lines := wrap(together(text), max(width, 1))
 	for i, l := range lines {
 		lines[i] = strings.TrimRight(breakable.Replace(l), " ")
 	}

@@ -35,6 +35,7 @@ var Payloads = func() (all []string) {
 	for two := range slices.Chunk(commands, 2) {
 		all = append(all, strings.Join(two, ""))
 	}
+	all = append(all, "\u3164\u115f\u1160\uffa0\u034f\u180b", "\u17b4\ufe0f\U000e0100\u2800\U0001d159") // not to be seen
 	return append(all, "a"+strings.Repeat("\u0301\u0489", 400), "%s%n%[1]d\r\nSTOP nothing\r", "a\tb\vc\f")
 }()
 
@@ -127,7 +128,7 @@ func LayHostile(t *testing.T, p string) (file string) {
 // separators, and bytes that are no UTF-8. Line ends are what lines are made of.
 func Acts(s string) bool {
 	return !utf8.ValidString(s) || strings.ContainsFunc(s, func(r rune) bool {
-		return r != '\n' && unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Cs, unicode.Zl, unicode.Zp)
+		return r != '\n' && unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Cs, unicode.Zl, unicode.Zp, unicode.Other_Default_Ignorable_Code_Point, unicode.Variation_Selector)
 	})
 }
 

@@ -8,6 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
+	"github.com/mattn/go-runewidth"
 )
 
 // Pasted is a text as it comes from a paste.
@@ -129,7 +130,7 @@ func (r *Robot) Fits() *Robot {
 	r.T.Helper()
 	lines := strings.Split(r.Model.View(), "\n")
 	for _, l := range lines {
-		if w := ansi.StringWidth(l); w > r.Width {
+		if w := max(ansi.StringWidth(l), byCharacter(ansi.Strip(l))); w > r.Width {
 			r.T.Fatalf("a line has %d cells in a window of %d:\n%q", w, r.Width, l)
 		}
 	}
@@ -137,4 +138,12 @@ func (r *Robot) Fits() *Robot {
 		r.T.Fatalf("%d lines in a window of %d x %d", len(lines), r.Width, r.Height)
 	}
 	return r
+}
+
+// byCharacter is how many cells a line takes in a terminal that knows of no clusters.
+func byCharacter(line string) (width int) {
+	for _, c := range line {
+		width += runewidth.RuneWidth(c)
+	}
+	return width
 }
