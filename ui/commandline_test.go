@@ -3,6 +3,7 @@
 package ui_test
 
 import (
+	"errors"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -27,6 +28,8 @@ func TestCallsWithoutACommand(t *testing.T) {
 		{[]string{"one.toml", "two.toml"}, 2, "one worksheet is opened at a time"},
 		{[]string{"--version"}, 0, ""},
 		{[]string{"--help"}, 0, ""},
+		{[]string{"show", "--json=maybe"}, 2, "--json takes no value. Write --json, or leave it out"},
+		{[]string{"drill", "--seed"}, 2, "--seed needs a value; capscye drill --help says which"},
 	} {
 		status, out, errs := run("", c.args...)
 		if status != c.status || !strings.Contains(errs, c.errs) || c.errs == "" && errs != "" {
@@ -34,6 +37,21 @@ func TestCallsWithoutACommand(t *testing.T) {
 		}
 		if (c.status == 2) != (out == "") {
 			t.Errorf("%v: results on standard output: %q", c.args, out)
+		}
+	}
+}
+
+// full is a disk without room.
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errors.New("no space left on device") }
+
+// Help that could not be written is an error, as any other result is.
+func TestHelpThatCannotBeWritten(t *testing.T) {
+	for _, args := range [][]string{{"--help"}, {"show", "--help"}, {"--version"}, {"words"}} {
+		var errs strings.Builder
+		if status := ui.Run(args, nil, full{}, &errs); status != 2 || !strings.Contains(errs.String(), "no space left on device") {
+			t.Errorf("%v: status %d, %q", args, status, errs.String())
 		}
 	}
 }

@@ -4,6 +4,7 @@ package ui_test
 
 import (
 	"os/exec"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -50,8 +51,10 @@ func TestAReaderThatGoesAway(t *testing.T) {
 		t.Fatal(err)
 	}
 	files := strings.Repeat(" "+props.Example("choir-blouse"), 200)
-	for _, command := range []string{"show" + files, "show --json" + files, "show --working" + files, "trace " + props.Example("choir-blouse"), "words", "man"} {
-		m := program.StartCommand(t, t.TempDir(), nil, exec.Command("bash", "-c", built+" "+command+" | head -1; echo \"status ${PIPESTATUS[0]}\""))
+	for _, command := range []string{"show" + files, "show --json" + files, "show --working" + files, "trace " + props.Example("choir-blouse"), "words", "man", "ask blouse.toml", "drill"} {
+		folder := t.TempDir()
+		props.LayAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
+		m := program.StartCommand(t, folder, nil, exec.Command("bash", "-c", "for i in 1 2 3; do sleep 0.1; echo; done | "+built+" "+command+" | head -1; echo \"status ${PIPESTATUS[1]}\""))
 		m.Ends()
 		lines := strings.Split(strings.TrimSpace(m.Raw()), "\r\n")
 		if len(lines) != 2 || !slices.Contains([]string{"status 0", "status 141"}, lines[1]) { // 128 and SIGPIPE

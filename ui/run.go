@@ -76,7 +76,7 @@ prints what show prints.`,
 	usage := root.HelpFunc()
 	root.SetHelpFunc(func(c *cobra.Command, args []string) {
 		usage(c, args)
-		fmt.Fprint(s.Out, manual.Help(c))
+		fmt.Fprint(c.OutOrStdout(), manual.Help(c))
 	})
 	return root
 }

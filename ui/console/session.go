@@ -14,10 +14,12 @@ import (
 	"io/fs"
 	"os"
 	"strconv"
+	"syscall"
 	"time"
 
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"capscye/ui/typeset"
 )
@@ -63,17 +65,55 @@ func (s *Session) Execute(args []string, table func(*Session) *cobra.Command) (s
 	}()
 	root := table(s)
 	root.SilenceUsage, root.SilenceErrors = true, true
+	root.SetFlagErrorFunc(flagWords)
 	root.SetIn(s.In)
-	root.SetOut(s.Out)
+	help := &heeded{Writer: s.Out} // which the library does not heed
+	root.SetOut(help)
 	root.SetErr(s.Errs)
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetHelpCommand(&cobra.Command{Hidden: true})
 	root.SetArgs(append([]string{}, args...)) // nil would mean the arguments of the process
-	if err := root.Execute(); err != nil {
+	err := root.Execute()
+	if err == nil {
+		err = help.err
+	}
+	switch {
+	case errors.Is(err, syscall.EPIPE): // whoever read has gone away, and nobody is told
+		return ExitSignal + int(syscall.SIGPIPE)
+	case err != nil:
 		fmt.Fprintf(s.Errs, "capscye: %s\n", typeset.Plain(err.Error()))
 		return ExitUnread
 	}
 	return s.Status
+}
+
+// heeded remembers why something was not written.
+type heeded struct {
+	io.Writer
+	err error
+}
+
+func (h *heeded) Write(p []byte) (n int, err error) {
+	n, err = h.Writer.Write(p)
+	if err != nil && h.err == nil {
+		h.err = fmt.Errorf("cannot write: %w", err)
+	}
+	return n, err
+}
+
+// flagWords says what is wrong with a flag.
+func flagWords(c *cobra.Command, err error) error {
+	var value *pflag.InvalidValueError
+	var none *pflag.ValueRequiredError
+	switch {
+	case errors.As(err, &value) && value.GetFlag().Value.Type() == "bool":
+		return fmt.Errorf("--%s takes no value. Write --%[1]s, or leave it out", value.GetFlag().Name)
+	case errors.As(err, &value):
+		return fmt.Errorf("--%s does not take %q; %s --help says what it takes", value.GetFlag().Name, value.GetValue(), c.CommandPath())
+	case errors.As(err, &none):
+		return fmt.Errorf("--%s needs a value; %s --help says which", none.GetFlag().Name, c.CommandPath())
+	}
+	return err
 }
 
 // HasTerminal tells whether somebody sits at a terminal.

@@ -22,7 +22,10 @@ const (
 	mostPasted = 5 * forms.LongestAnswer // bytes of a paste that are passed on: enough to be told that it is too long
 )
 
-const pasteBegin, pasteEnd = "\x1b[200~", "\x1b[201~"
+const (
+	pasteBegin, pasteEnd = "\x1b[200~", "\x1b[201~"
+	interrupt            = "\x03" // ctrl+c
+)
 
 // Keyboard reads what is typed at a terminal, and leaves out what no hand types and no
 // answer takes.
@@ -32,6 +35,7 @@ type Keyboard struct {
 	Gone func() // the terminal is
 
 	held     []byte // the beginning of a sign or a key, the rest of which is to come
+	escaped  bool   // what passed last was Esc alone; it may have been the beginning of a key
 	inPaste  bool
 	pasted   int // bytes of the paste so far
 	left     int // bytes that are taken now
@@ -39,18 +43,37 @@ type Keyboard struct {
 	flooding bool // it was told
 }
 
+// A line can be slow, or lose the end of what it carries.
+const (
+	aKeyIsWhole  = 50 * time.Millisecond // the parts of a key come closer together
+	aKeyIsOver   = 2 * time.Second       // what is a part still will not be a key any more
+	aPasteIsOver = time.Second           // a paste that has stopped for so long has lost its end
+)
+
 // Read is never full, for then the library waits for more and looks at all of it again.
 func (k *Keyboard) Read(p []byte) (int, error) {
-	room := p[:len(p)-1]
+	room := p[:len(p)-1-len(pasteEnd)]
+	if now := time.Now(); len(k.held) > 1 && k.held[0] == '\x1b' && now.Sub(k.read) > aKeyIsOver {
+		k.held = nil
+	}
 	n := copy(room, k.held)
 	k.held = nil
-	more, err := k.File.Read(room[n:])
-	n += more
-	if err != nil { // the library would end at once, without what is being typed
-		k.Gone()
-		return 0, io.EOF
+	for begun := false; ; begun = true {
+		more, err := k.File.Read(room[n:])
+		n += more
+		if err != nil && !begun { // the library would end at once, without what is being typed
+			k.Gone()
+			return 0, io.EOF
+		}
+		if err != nil || n == len(room) || unfinished(room[:n]) == 0 || !k.comes(aKeyIsWhole) {
+			break
+		}
 	}
 	out := k.take(room[:n], n == len(room), time.Now())
+	if k.inPaste && !k.comes(aPasteIsOver) { // or nothing would ever be a key again
+		out = append(out, pasteEnd...)
+		k.inPaste, k.held = false, nil
+	}
 	return copy(p, out), nil
 }
 
@@ -58,6 +81,11 @@ func (k *Keyboard) Read(p []byte) (int, error) {
 func (k *Keyboard) take(b []byte, full bool, now time.Time) []byte {
 	k.left = min(mostAtOnce, k.left+int(min(now.Sub(k.read), time.Minute)*eachSecond/time.Second))
 	k.read = now
+	if k.inPaste && string(b) == interrupt { // pressed by somebody to whom nothing answers
+		k.inPaste = false
+		return append([]byte(pasteEnd), b...)
+	}
+	b = k.withoutRest(b)
 	out := make([]byte, 0, len(b))
 	for {
 		mark := pasteBegin
@@ -65,11 +93,12 @@ func (k *Keyboard) take(b []byte, full bool, now time.Time) []byte {
 			mark = pasteEnd
 		}
 		part, rest, found := bytes.Cut(b, []byte(mark))
-		if !found && (full || k.inPaste) {
-			part, k.held = part[:len(part)-unfinished(part)], bytes.Clone(part[len(part)-unfinished(part):])
+		if begun := unfinished(part); !found && begun > 0 && (full || k.inPaste || begun > 1) {
+			part, k.held = part[:len(part)-begun], bytes.Clone(part[len(part)-begun:])
 		}
 		out = append(out, k.allowed(part)...)
 		if !found {
+			k.escaped = !k.inPaste && bytes.HasSuffix(part, []byte{'\x1b'})
 			return out
 		}
 		out = append(out, mark...)
@@ -77,6 +106,24 @@ func (k *Keyboard) take(b []byte, full bool, now time.Time) []byte {
 		b = rest
 	}
 }
+
+// withoutRest leaves out the rest of a key whose beginning passed as Esc, so late came
+// the rest; it would be typed as text. No hand types the whole of one at once.
+func (k *Keyboard) withoutRest(b []byte) []byte {
+	if !k.escaped || len(b) == 0 {
+		return b
+	}
+	k.escaped = false
+	key := append([]byte{'\x1b'}, b...)
+	switch end := bytes.IndexFunc(key[min(2, len(key)):], endsKey); {
+	case b[0] == '[' && end >= 0, b[0] == 'O' && end == 0:
+		return b[1+end+1:]
+	}
+	return b
+}
+
+// endsKey tells the character that ends the sequence of a key.
+func endsKey(r rune) bool { return 0x40 <= r && r <= 0x7e }
 
 // allowed is as much of a part as may pass.
 func (k *Keyboard) allowed(part []byte) []byte {
@@ -102,7 +149,7 @@ func unfinished(b []byte) int {
 	from := max(0, len(b)-longest)
 	if i := bytes.LastIndexByte(b[from:], '\x1b'); i >= 0 {
 		key := b[from+i:]
-		if len(key) == 1 || (key[1] == '[' || key[1] == 'O') && !bytes.ContainsFunc(key[2:], func(r rune) bool { return 0x40 <= r && r <= 0x7e }) {
+		if len(key) == 1 || (key[1] == '[' || key[1] == 'O') && !bytes.ContainsFunc(key[2:], endsKey) {
 			return len(key)
 		}
 	}

@@ -72,6 +72,63 @@ func TestAMegabyteIsPasted(t *testing.T) {
 	}
 }
 
+// A paste that loses its end on the way is over when nothing more of it comes, and the
+// keyboard is one again; who cannot wait presses ctrl+c twice.
+func TestAPasteWithoutItsEnd(t *testing.T) {
+	folder, term := program.Sewing(t, false)
+	term.Goes("\x1b[200~14 1/8", "= 14 1/8 in")
+	time.Sleep(time.Second)
+	term.Types("\x03")
+	if status := term.Ends(); status != 0 {
+		t.Errorf("status %d", status)
+	}
+	term.GivenBack()
+	if got := props.AnswerIn(t, filepath.Join(folder, "blouse.toml"), worksheets.Bicep); got != "14 1/8" {
+		t.Errorf("the file has %q", got)
+	}
+
+	_, term = program.Sewing(t, false)
+	term.Types("\x1b[200~14 1/4")
+	for range 3 {
+		time.Sleep(3 * terminal.AfterPaste)
+		_, _ = term.File.WriteString("\x03") // it may be gone already
+	}
+	if status := term.Ends(); status != 0 {
+		t.Errorf("status %d", status)
+	}
+}
+
+// The parts of a key that come one by one, as over a slow line, are a key, or nothing:
+// they are not typed.
+func TestASlowKeyIsNotTyped(t *testing.T) {
+	folder, term := program.Sewing(t, false)
+	term.Goes("\x1b[Z", "> Notes")
+	slowly := func(pause time.Duration, parts ...string) {
+		for _, part := range parts {
+			term.Types(part)
+			time.Sleep(pause)
+		}
+	}
+	for _, key := range [][]string{{"\x1b", "[15~"}, {"\x1b", "OP"}, {"\x1b[", "1", "5~"}, {"\x1b[1;", "5C"}, {"\x1bO", "P"}} {
+		slowly(400*time.Millisecond, key...)
+	}
+	slowly(10*time.Millisecond, "\x1b", "[", "1", "1", "~") // F1, to Notes again
+	term.Goes("kept", "kept")
+	term.Types("\r\x03")
+	if status := term.Ends(); status != 0 {
+		t.Errorf("status %d", status)
+	}
+	d, err := worksheets.Load(filepath.Join(folder, "blouse.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, k := range worksheets.Keys() {
+		if text := d.Sheet.Text(k); strings.ContainsAny(text, "[~") || strings.HasPrefix(text, "O") && k != worksheets.Wearer {
+			t.Errorf("%v is %q", k, text)
+		}
+	}
+}
+
 // A paste that holds its own end mark ends there, and what follows would be keys:
 // they come at once behind it, as no hand can press them, and are left out.
 func TestAPasteDoesNotPressKeys(t *testing.T) {

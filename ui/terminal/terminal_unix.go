@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/signal"
 	"syscall"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"golang.org/x/sys/unix"
@@ -39,5 +40,16 @@ func PassSuspension(program *tea.Program) (stop func()) {
 		signal.Stop(signals)
 		signal.Stop(goOn)
 		close(signals)
+	}
+}
+
+// comes tells that more is to be read, within a time.
+func (k *Keyboard) comes(within time.Duration) bool {
+	for until := time.Now().Add(within); ; {
+		left := max(0, time.Until(until))
+		n, err := unix.Poll([]unix.PollFd{{Fd: int32(k.File.Fd()), Events: unix.POLLIN}}, int(left.Milliseconds()))
+		if err != unix.EINTR {
+			return err != nil || n > 0 // where nobody can say, reading will
+		}
 	}
 }
