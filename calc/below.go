@@ -84,13 +84,19 @@ func (c *computation) judgeLevel(of Subject, at Place, girth, ease units.Reading
 		sides = 2 * copies
 	}
 	if lacks := w.Lacks(); lacks > 0 {
-		f := Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides,
-			Ways: []Way{WidenBelow, LessEase, OtherSize}}
-		switch {
-		case of == OfBust && c.in.Method.Armhole == KeepArmhole: // it is cut: neither drawn anew nor of another size
-			f.Ways = []Way{LessEase, AlterTheBodice}
-		case len(drawn) == 0: // it stays: nothing tapers that could taper less
-			f.Ways = []Way{LessEase, OtherSize}
+		f := Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides}
+		if len(drawn) > 0 { // else it stays: nothing tapers that could taper less
+			f.Ways = append(f.Ways, WidenBelow)
+		}
+		if ease.Length-ceil(lacks, c.in.mark()) >= c.in.leastEase(at) {
+			f.Ways = append(f.Ways, LessEase)
+		} else if len(drawn) == 0 {
+			f.Accept = units.Known(l.after.Length - girth.Length)
+		}
+		if of == OfBust && c.in.Method.Armhole == KeepArmhole { // it is cut: not of another size
+			f.Ways = append(f.Ways, AlterTheBodice)
+		} else {
+			f.Ways = append(f.Ways, OtherSize)
 		}
 		c.find(f)
 	}

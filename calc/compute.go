@@ -18,7 +18,17 @@ type computation struct {
 
 func compute(in Input, t *tally) Plan {
 	c := &computation{tally: t, in: in}
-	p := &c.plan
+	c.splits()
+	if !c.plan.Open {
+		c.follow()
+	}
+	c.judge()
+	return c.plan
+}
+
+// splits finds the needs and divides them into pivots and slides.
+func (c *computation) splits() {
+	in, p := c.in, &c.plan
 	p.Sleeve, c.sleeveTerms = c.sleeve()
 	p.Bust, c.bustTerms = c.bust()
 	c.seamsBefore()
@@ -27,22 +37,20 @@ func compute(in Input, t *tally) Plan {
 	for _, h := range Halves() {
 		p.Sides[h.Sleeve()].Need, p.Sides[h.Bodice()].Need = sleeve[h], bodice[h]
 	}
-	if !p.Open {
-		c.plans(sleeve, bodice)
+	if p.Open {
+		return
 	}
-	c.judge()
-	return *p
-}
-
-// plans splits the needs and follows what the pieces come to.
-func (c *computation) plans(sleeve, bodice [2]units.Reading) {
-	p := &c.plan
-	if c.in.Method.Armhole == KeepArmhole && p.Sleeve.Asked() {
+	if in.Method.Armhole == KeepArmhole && p.Sleeve.Asked() {
 		c.room = c.capRoom()
 	}
 	for _, h := range Halves() {
 		c.split(seam{half: h, sleeve: sleeve[h], bodice: bodice[h]})
 	}
+}
+
+// follow goes after what the pieces come to.
+func (c *computation) follow() {
+	p := &c.plan
 	for _, s := range Sides() {
 		c.marks(s)
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"capscye/calc"
+	"capscye/units"
 )
 
 // For each way out, when it is offered. A way that cannot help is worse than none.
@@ -17,6 +18,7 @@ func slowWays() map[calc.Way]func(*slowSheet, calc.Finding) bool {
 		calc.OtherStyle: only(calc.CapEaseLow, calc.CapEaseHigh), calc.MeasureAgain: offersMeasureAgain, calc.TryTheSeam: only(calc.CapTakesSlide),
 		calc.AlterTheBodice: offersAlterTheBodice, calc.LetItOut: offersLetItOut, calc.HoldIt: offersHoldIt,
 		calc.MeasureTheSeams: offersMeasureTheSeams, calc.MeasureTheGirth: only(calc.FollowsUnasked),
+		calc.FrontTakesMore: offersFrontTakesMore,
 	}
 }
 
@@ -69,43 +71,91 @@ func offersOtherShare(s *slowSheet, f calc.Finding) bool {
 	return front <= 0 && back >= 0 || front >= 0 && back <= 0
 }
 
-// A wider limit, where the limit is what holds and not more than the usual inch is
-// missing; the bound is ours.
+// A wider limit, where half an inch more than the usual inch is enough (the bound is ours)
+// and some turn reaches it.
 func offersWiderLimit(s *slowSheet, f calc.Finding) bool {
-	side := f.Amount.Abs() // of one side
-	if f.About == calc.OfSleeve {
-		side /= 2
-	} else if f.About == calc.OfBust {
-		side /= 4
+	if f.Code != calc.CannotReach || s.cutAbout(f) || s.limitThatReaches(f) > units.Inch*3/2 {
+		return false
 	}
-	return f.Code == calc.CannotReach && !s.cutAbout(f) && side <= calc.UsualLimit
+	for _, h := range s.halvesOf(f) {
+		if seam := s.turnedOn(f, h); seam.measured && (!seam.reached || s.curveTooShort(f, h, seam)) {
+			return false
+		}
+	}
+	return true
 }
 
 // A gusset gives what is short, to a piece that is cut as well.
 func offersGusset(s *slowSheet, f calc.Finding) bool { return short(f) }
 
-// Slash and spread gives what is short, but not to a piece that is cut.
-func offersSlashAndSpread(s *slowSheet, f calc.Finding) bool { return short(f) && !s.cutAbout(f) }
+// Slash and spread gives what is short, but not to a piece that is cut, nor to a cap that
+// would be used up.
+func offersSlashAndSpread(s *slowSheet, f calc.Finding) bool {
+	if !short(f) || s.cutAbout(f) {
+		return false
+	}
+	for _, h := range s.halvesOf(f) {
+		seam := s.pieceOf(f).seams[h]
+		if _, ok := seam.spread(mm(s.pieceOf(f).sides[h].LeftOver)); s.pieceOf(f).of == calc.OfSleeve && seam.measured && seam.reached && !ok {
+			return false
+		}
+	}
+	return true
+}
 
 // What is too much is folded out, but not of a piece that is cut.
 func offersFoldOut(s *slowSheet, f calc.Finding) bool {
 	return (tooWide(f) || f.Code == calc.OutOfReach) && !s.cutAbout(f)
 }
 
-// Less ease, where what is asked is more than can be had; not of a girth that nobody
-// asked for.
+// Less ease, where what is asked is more than can be had, and what is left is as much as
+// is usual at least; not of a girth that nobody asked for.
 func offersLessEase(s *slowSheet, f calc.Finding) bool {
-	return short(f) && s.pieceOf(f).asked() || f.Code == calc.BindsBelow
+	if f.Code == calc.BindsBelow {
+		return s.easeLeft(f) >= leastUsual(f.At, s.Fabric)
+	}
+	if !short(f) {
+		return false
+	}
+	_, ok := s.easeThatReaches(f)
+	return ok
 }
 
 // More ease, where what is asked is less than can be had, or than the body.
 func offersMoreEase(s *slowSheet, f calc.Finding) bool {
-	return tooWide(f) && s.pieceOf(f).asked() || f.Code == calc.TighterThanBody
+	if !tooWide(f) {
+		return f.Code == calc.TighterThanBody
+	}
+	_, ok := s.easeThatReaches(f)
+	return ok
 }
 
-// Where a piece only follows, less ease at the piece that pushes, or more.
+// What is left of less ease than is usual at least nobody calls a way out: it can be
+// accepted, and what it comes to is said. Nothing is accepted where the steps draw the seam
+// out anyway.
+func (s *slowSheet) accepted(f calc.Finding) units.Reading {
+	p := s.pieceOf(f)
+	switch {
+	case offersLessEase(s, f):
+	case short(f) && p.asked():
+		if gain, ok := p.atLine(); ok {
+			return units.Known(p.girth.Flat.Length + p.copies*gain - p.girth.Body.Length)
+		}
+	case f.Code == calc.BindsBelow && !p.marked():
+		return units.Known(s.easeAsked(f.At) - f.Amount)
+	}
+	return units.Reading{}
+}
+
+// Where a piece only follows, less ease at the piece that pushes, as long as there is more
+// than is usual at least; or more.
 func offersLessEaseThere(s *slowSheet, f calc.Finding) bool {
-	return f.Code == calc.ExtraEase && f.Level == calc.Warn
+	there := calc.AtBust
+	if f.About == calc.OfBust {
+		there = calc.AtBicep
+	}
+	asked := map[calc.Place]units.Reading{calc.AtBicep: s.BicepEase, calc.AtBust: s.BustEase}[there]
+	return f.Code == calc.ExtraEase && f.Level == calc.Warn && asked.Known && asked.Length > leastUsual(there, s.Fabric)
 }
 func offersMoreEaseThere(s *slowSheet, f calc.Finding) bool { return f.Code == calc.TooFarIn }
 
@@ -159,4 +209,13 @@ func offersHoldIt(s *slowSheet, f calc.Finding) bool {
 // for that, and not again.
 func offersMeasureTheSeams(s *slowSheet, f calc.Finding) bool {
 	return short(f) && !s.cutAbout(f) && s.Method.Armhole == calc.KeepArmhole && !s.plan.Seams.CapEaseBefore.Known
+}
+
+// A pattern chosen by the high bust fits the back, so the front may take more of what the
+// bust needs (common practice, no source): where it needs any, the bodice is not cut, and
+// the front has not all of it yet.
+func offersFrontTakesMore(s *slowSheet, f calc.Finding) bool {
+	share := s.Method.ShareBust
+	return f.Code == calc.SizeByHighBust && s.pieces[1].asked() && s.pieces[1].girth.Need.Length > 0 && !s.pieces[1].cut &&
+		share.Numerator != share.Denominator
 }

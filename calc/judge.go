@@ -19,8 +19,7 @@ type piece struct {
 func (c *computation) judge() {
 	in, p := c.in, &c.plan
 	keep := in.Method.Armhole == KeepArmhole
-	sleeve := piece{OfSleeve, p.Sleeve, p.Sides[SleeveFront], p.Sides[SleeveBack], 1, false}
-	bodice := piece{OfBust, p.Bust, p.Sides[BodiceFront], p.Sides[BodiceBack], 2, keep}
+	sleeve, bodice := p.pieceOf(in, OfSleeve), p.pieceOf(in, OfBust)
 	if !p.Sleeve.Body.Known && !p.Bust.Body.Known && !in.Unread {
 		c.find(Finding{Code: NothingAsked, About: OfSheet, Answer: AnyGirth})
 	}
@@ -125,7 +124,7 @@ func (c *computation) judgeFit(p piece) {
 	}
 	hold := c.in.Method.Follow == Hold
 	if extra > 0 {
-		c.find(Finding{Code: ExtraEase, Level: Warn, About: p.of, Amount: extra, Ways: []Way{HoldIt, LessEaseThere, OtherSize}})
+		c.find(Finding{Code: ExtraEase, Level: Warn, About: p.of, Amount: extra, Ways: c.waysOfExtra(p)})
 	}
 	if short > 0 {
 		c.find(Finding{Code: TooFarIn, Level: Warn, About: p.of, Amount: short, Ways: []Way{HoldIt, MoreEaseThere, OtherSize}})
@@ -170,6 +169,10 @@ func (c *computation) missed(p piece, about Subject, amount, side units.Length, 
 	case p.kept && amount < 0:
 		c.find(Finding{Code: ExtraEase, About: about, Amount: -amount})
 	default:
-		c.find(Finding{Code: CannotReach, Level: Stop, About: about, Amount: amount, Ways: c.waysOut(p, side, halves)})
+		f := Finding{Code: CannotReach, Level: Stop, About: about, Amount: amount, Ways: c.waysOut(p, side, halves)}
+		if amount > 0 && !slices.Contains(f.Ways, LessEase) {
+			f.Accept = p.girth.EaseAfter
+		}
+		c.find(f)
 	}
 }

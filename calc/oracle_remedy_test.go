@@ -86,6 +86,13 @@ func TestRemediesAgainstTheSlowSums(t *testing.T) {
 			for _, r := range remedy.Of(input, f) {
 				offers[r.Answer] = r.Input
 				seen[r.Answer]++
+				for at, ease := range map[calc.Place][2]units.Reading{
+					calc.AtBicep: {input.BicepEase, r.Input.BicepEase}, calc.AtBust: {input.BustEase, r.Input.BustEase},
+				} {
+					if ease[0] != ease[1] && ease[1].Length < leastUsual(at, input.Fabric) {
+						t.Errorf("sheet %d: an ease of %v is offered for %s: nobody can wear that", n, ease[1].Length, trouble)
+					}
+				}
 				if !works(before, r.Input, trouble) {
 					t.Errorf("sheet %d: %v is offered for %s and does not remove it", n, r.Answer, trouble)
 				}
@@ -105,8 +112,9 @@ func TestRemediesAgainstTheSlowSums(t *testing.T) {
 			nearer(calc.LimitSleeve, calc.UsualLimit+mark, limit, func(in *calc.Input, l units.Length) { in.Method.LimitSleeve = l })
 			if offer, ok := offers[calc.BicepEase]; ok {
 				by := (offer.BicepEase.Length - input.BicepEase.Length).Abs()
-				nearer(calc.BicepEase, mark, by, func(in *calc.Input, l units.Length) { in.BicepEase.Length += l })
-				nearer(calc.BicepEase, mark, min(by, input.BicepEase.Length+1), func(in *calc.Input, l units.Length) { in.BicepEase.Length -= l })
+				most := input.BicepEase.Length - leastUsual(calc.AtBicep, input.Fabric)
+				nearer(calc.BicepEase, max(mark, (-most+mark-1)/mark*mark), by, func(in *calc.Input, l units.Length) { in.BicepEase.Length += l })
+				nearer(calc.BicepEase, mark, min(by, most+1), func(in *calc.Input, l units.Length) { in.BicepEase.Length -= l })
 			}
 		}
 	}

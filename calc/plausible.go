@@ -78,11 +78,21 @@ func (c *computation) judgeBody() {
 	}
 	// More than 8 in between the two is no figure but a slip.
 	if d := in.Bust.Length - in.HighBust.Length; in.Bust.Known && in.HighBust.Known && d >= 2*units.Inch && d <= 8*units.Inch {
-		c.find(Finding{Code: SizeByHighBust, About: OfBust, Amount: d})
+		c.find(Finding{Code: SizeByHighBust, About: OfBust, Amount: d, Ways: c.frontTakesMore()})
 	}
 	if small {
 		c.find(Finding{Code: ChildsNightwear, About: OfSheet, Slips: c.grownUp()})
 	}
+}
+
+// frontTakesMore offers to give the front more of what the bust needs, or all of it: a
+// pattern chosen by the high bust fits the back. Common practice, no source.
+func (c *computation) frontTakesMore() []Way {
+	need, share := c.plan.Bust.Need, c.in.Method.ShareBust
+	if need.Or(0) <= 0 || c.in.Method.Armhole == KeepArmhole || share.Numerator >= share.Denominator {
+		return nil
+	}
+	return []Way{FrontTakesMore}
 }
 
 // exchanged tells that arm and bust fit people only the other way round.

@@ -18,6 +18,21 @@ type Change struct {
 	After  calc.Plan
 }
 
+// FrontShares are what a finding may offer that is no trouble: to give the front three
+// quarters of what the bust needs, or all of it. A pattern chosen by the high bust fits
+// the back (common practice, no source).
+func FrontShares(in calc.Input, f calc.Finding) []Change {
+	var list []Change
+	for _, share := range []units.Share{{Numerator: 3, Denominator: 4}, {Numerator: 1, Denominator: 1}} {
+		now := in.Method.ShareBust
+		if changed := in; slices.Contains(f.Ways, calc.FrontTakesMore) && share.Numerator*now.Denominator > now.Numerator*share.Denominator {
+			changed.Method.ShareBust = share
+			list = append(list, Change{calc.ShareBust, changed, calc.Compute(changed)})
+		}
+	}
+	return list
+}
+
 // The shares that a remedy goes to: from a quarter to three quarters. The bound
 // is ours.
 const leastPercent, mostPercent = 25, 75
@@ -99,8 +114,8 @@ type lever struct {
 }
 
 var levers = []lever{
-	{calc.BicepEase, eases(func(in *calc.Input) *units.Reading { return &in.BicepEase })},
-	{calc.BustEase, eases(func(in *calc.Input) *units.Reading { return &in.BustEase })},
+	{calc.BicepEase, eases(calc.AtBicep, func(in *calc.Input) *units.Reading { return &in.BicepEase })},
+	{calc.BustEase, eases(calc.AtBust, func(in *calc.Input) *units.Reading { return &in.BustEase })},
 	{calc.ShareSleeve, shares(func(in *calc.Input) *units.Share { return &in.Method.ShareSleeve })},
 	{calc.ShareBust, shares(func(in *calc.Input) *units.Share { return &in.Method.ShareBust })},
 	{calc.LimitSleeve, limits(func(in *calc.Input) *units.Length { return &in.Method.LimitSleeve })},
@@ -112,13 +127,15 @@ var levers = []lever{
 // farthestEase is as much as a remedy changes an ease, far more than anybody would.
 const farthestEase = 24 * units.Inch
 
-// eases changes an ease mark by mark, both ways: not below nothing, or below
-// what is usual for a knit, nor beyond twice the present one and four inches.
-func eases(of func(*calc.Input) *units.Reading) func(calc.Input) iter.Seq[calc.Input] {
+// eases changes an ease mark by mark, both ways: not to less than any source gives for the
+// place and the cloth, for a garment that nobody can wear is no remedy, nor beyond twice the
+// present one and four inches.
+func eases(at calc.Place, of func(*calc.Input) *units.Reading) func(calc.Input) iter.Seq[calc.Input] {
 	return func(in calc.Input) iter.Seq[calc.Input] {
 		return func(yield func(calc.Input) bool) {
 			now, mark := *of(&in), in.Ruler.Mark()
-			least, most := min(leastEase(in.Fabric), now.Length), max(2*now.Length, 0)+4*units.Inch
+			least, _ := calc.EaseSpan(at, in.Fabric)
+			most := max(2*now.Length, 0) + 4*units.Inch
 			if !now.Known || mark <= 0 {
 				return
 			}
@@ -133,18 +150,6 @@ func eases(of func(*calc.Input) *units.Reading) func(calc.Input) iter.Seq[calc.I
 			}
 		}
 	}
-}
-
-// leastEase is the least that a remedy leaves: what is usual for a knit, and
-// nothing for woven cloth, which does not stretch.
-func leastEase(fabric calc.Fabric) units.Length {
-	least := units.Length(0)
-	if fabric == calc.Knit {
-		for _, r := range calc.UsualEase(calc.AtBust, fabric) {
-			least = min(least, r.Low)
-		}
-	}
-	return least
 }
 
 // shares moves a front share by hundredths, both ways, to the nearest first.
