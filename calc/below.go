@@ -90,8 +90,6 @@ func (c *computation) judgeLevel(of Subject, at Place, girth, ease units.Reading
 		}
 		if ease.Length-ceil(lacks, c.in.mark()) >= c.in.leastEase(at) {
 			f.Ways = append(f.Ways, LessEase)
-		} else if len(drawn) == 0 {
-			f.Accept = units.Known(l.after.Length - girth.Length)
 		}
 		if of == OfBust && c.in.Method.Armhole == KeepArmhole { // it is cut: not of another size
 			f.Ways = append(f.Ways, AlterTheBodice)

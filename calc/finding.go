@@ -96,9 +96,6 @@ type Finding struct {
 	At      Place
 	Slips   []Slip // what may have gone wrong in typing
 	Ways    []Way
-	// Accept is the ease that comes out if the finding is accepted as it is: nobody calls that
-	// a way out, for it is less than is usual, or than the body. Absent where it is no choice.
-	Accept units.Reading
 }
 
 // Whole tells that something is asked, and every answer is there that it needs.

@@ -169,10 +169,6 @@ func (c *computation) missed(p piece, about Subject, amount, side units.Length, 
 	case p.kept && amount < 0:
 		c.find(Finding{Code: ExtraEase, About: about, Amount: -amount})
 	default:
-		f := Finding{Code: CannotReach, Level: Stop, About: about, Amount: amount, Ways: c.waysOut(p, side, halves)}
-		if amount > 0 && !slices.Contains(f.Ways, LessEase) {
-			f.Accept = p.girth.EaseAfter
-		}
-		c.find(f)
+		c.find(Finding{Code: CannotReach, Level: Stop, About: about, Amount: amount, Ways: c.waysOut(p, side, halves)})
 	}
 }

@@ -156,6 +156,20 @@ func (p Plan) Numbers(in Input, f Finding, w Way) Numbers {
 	return Numbers{}
 }
 
+// Accepted is the ease that comes out if one of the plan's findings is accepted as it is.
+// Nobody calls that a way out: it is less than is usual, or than the body. It is absent
+// where that is no choice, because less ease is a way out or the steps draw the seam out.
+func (p Plan) Accepted(in Input, f Finding) units.Reading {
+	switch {
+	case slices.Contains(f.Ways, LessEase):
+	case f.Code == CannotReach && f.Amount > 0:
+		return p.pieceOf(in, f.About).girth.EaseAfter
+	case f.Code == BindsBelow && !slices.Contains(f.Ways, WidenBelow):
+		return units.Known(in.easeAt(f.At).Length - f.Amount)
+	}
+	return units.Reading{}
+}
+
 // pieceOf is the piece that a finding is about.
 func (p Plan) pieceOf(in Input, s Subject) piece {
 	switch s {

@@ -40,11 +40,11 @@ func TestFrontAndBackAreToldApartWhereAnySheetDoes(t *testing.T) {
 	}
 }
 
-// Of several offers those that bring no other trouble come first. An arm of 16 in needs
-// more than a bodice that is held can follow; letting it out makes a bust larger that
+// Of several offers those that bring no other trouble come first. An ease of 4 in
+// needs more than a bodice that is held can follow; letting it out makes a bust larger that
 // nobody asked for.
 func TestOffersThatBringNoOtherTroubleComeFirst(t *testing.T) {
-	r := changed(t, "choir-blouse", map[worksheets.Key]string{worksheets.Bicep: "16", worksheets.Bust: "", worksheets.Follow: "hold"})
+	r := changed(t, "choir-blouse", map[worksheets.Key]string{worksheets.EaseBicep: "4", worksheets.Bust: "", worksheets.Follow: "hold"})
 	troubles := compare.Troubles(r)
 	if len(troubles) != 1 {
 		t.Fatalf("troubles: %v", troubles)

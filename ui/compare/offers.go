@@ -11,13 +11,12 @@ import (
 	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
-	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
 
 // What would make it work: for each trouble the smallest single changes that
-// remove it, each with its price.
+// remove it, each with its cost.
 
 // Trouble is a finding, and what would remove it.
 type Trouble struct {
@@ -29,6 +28,7 @@ type Trouble struct {
 type Offer struct {
 	Change string
 	Price  []string
+	Try    string // KEY=VALUE, as the try command takes it; "" for more than one answer
 	Sheet  worksheets.Sheet
 }
 
@@ -47,19 +47,31 @@ func Troubles(r report.Report) []Trouble {
 		}
 		list = append(list, t)
 	}
+	for _, f := range r.Plan.Findings { // no trouble, and worth a try all the same
+		if shares := remedy.FrontShares(r.Input, f); len(shares) > 0 {
+			t := Trouble{Finding: r.Worded(f)}
+			for _, c := range shares {
+				t.Offers = append(t.Offers, priced(r, c))
+			}
+			list = append(list, t)
+		}
+	}
 	return list
 }
 
 // priced words a change and finds its price.
 func priced(r report.Report, c remedy.Change) Offer {
-	k := forms.KeyOf[c.Answer]
-	o := Offer{Sheet: r.Sheet}
-	if err := o.Sheet.Set(k, changeText(c, r.Sheet.Scale())); err != nil { // our own words are always readable
+	k, text := forms.KeyOf[c.Answer], changeText(c, r.Sheet.Scale())
+	o := Offer{Sheet: r.Sheet, Try: k.Path() + "=" + text}
+	if strings.Contains(text, " ") {
+		o.Try = fmt.Sprintf("%s='%s'", k.Path(), text)
+	}
+	if err := o.Sheet.Set(k, text); err != nil { // our own words are always readable
 		panic(err)
 	}
 	after := r.With(o.Sheet)
 	o.Change = fmt.Sprintf("%s: %s instead of %s", forms.Fields[k].Words, after.ValueOrDash(k), r.ValueOrDash(k))
-	o.Price = Price(r, after, k)
+	o.Price = Price(r, after)
 	return o
 }
 
@@ -88,10 +100,9 @@ func changeText(c remedy.Change, sc units.Scale) string {
 // percentText is a share that is a whole number of hundredths.
 func percentText(s units.Share) string { return fmt.Sprintf("%d %%", s.Numerator*100/s.Denominator) }
 
-// Price is what a change of one answer brings: what is to be marked then, the
-// figures by which it is judged, the warnings that come, and an ease that is less
-// than usual.
-func Price(r report.Report, after report.Report, k worksheets.Key) []string {
+// Price is what a change brings: what is to be marked then, the figures by which it is
+// judged, and the checks and stops that come.
+func Price(r report.Report, after report.Report) []string {
 	var list []string
 	both := []report.Report{r, after}
 	add := func(what string, cells []string) {
@@ -104,48 +115,100 @@ func Price(r report.Report, after report.Report, k worksheets.Key) []string {
 			add(row.What, row.Cells)
 		}
 	}
-	for _, c := range consequences {
+	list = append(list, heightLost(r, after, calc.SleeveFront)...)
+	list = append(list, heightLost(r, after, calc.BodiceFront)...)
+	for _, c := range []Consequence{CapEase, BicepAfter, BustAfter} {
 		add(c.what, inEach(both, c.Words))
-	}
-	if place, ok := forms.PlaceOf[k]; ok {
-		low, high := calc.EaseSpan(place, r.Input.Fabric)
-		if ease := after.Sheet.Reading(k); ease.Known && ease.Length < low {
-			list = append(list, "less than the usual "+wording.Span(low, high, r.Scale)+
-				", and wearing ease is not to be used up instead of altering (Robinson, ch. 16 and 17)")
-		}
 	}
 	for _, c := range Findings(r, after) {
 		if c.How == New && c.Finding.Level > calc.Note {
 			list = append(list, c.Finding.Leveled())
 		}
 	}
+	if len(list) == 0 {
+		return stays(after)
+	}
 	return list
+}
+
+// heightLost says what a change takes off the cap's height, or the armhole's depth, beyond
+// what it loses now.
+func heightLost(r, after report.Report, front calc.Side) []string {
+	now, known := heightOf(r.Plan, front)
+	then, alsoKnown := heightOf(after.Plan, front)
+	p := report.WordsOfPiece(front.Subject())
+	less := calc.Approx{MM: now - then, Known: known && alsoKnown}.Length()
+	switch {
+	case !less.Known || less.Length == 0:
+		return nil
+	case less.Length < 0:
+		return []string{fmt.Sprintf("the %s keeps %s more of its %s", p.Seam, r.Scale.Format(-less.Length), p.Height)}
+	}
+	return []string{fmt.Sprintf("the %s loses %s more of its %s", p.Seam, r.Scale.Format(less.Length), p.Height)}
+}
+
+// stays is the price of a change that costs nothing.
+func stays(r report.Report) []string {
+	var list []string
+	for _, p := range r.Pieces() {
+		if p.Girth.Finished.Known {
+			list = append(list, fmt.Sprintf("the %s stays at %s", strings.ToLower(p.Name), r.Scale.Format(p.Girth.Finished.Length)))
+		}
+	}
+	return list
+}
+
+// single are the ways out that a change of one answer is; where it works it is an offer.
+var single = []calc.Way{
+	calc.OtherShare, calc.WiderLimit, calc.LessEase, calc.MoreEase, calc.LessEaseThere, calc.MoreEaseThere, calc.LetItOut, calc.HoldIt, calc.FrontTakesMore,
+}
+
+// Besides are the ways out of a trouble that are no change of one answer, in words, "" for
+// none.
+func (t Trouble) Besides() string {
+	f := t.Finding
+	f.Ways = slices.DeleteFunc(slices.Clone(f.Ways), func(w report.Way) bool {
+		return slices.ContainsFunc(single, func(s calc.Way) bool { return s.String() == w.Of })
+	})
+	return f.WayWords()
 }
 
 // lines are the offer as it is printed, n being its number.
 func (o Offer) lines(n int, width int) []string {
-	price := "nothing else that is marked or measured changes"
-	if len(o.Price) > 0 {
-		price = strings.TrimSuffix(strings.Join(o.Price, "; "), ".")
+	out := typeset.Hanging(fmt.Sprintf("%2d  ", n), typeset.Capitalised(o.Change)+".", width)
+	if len(o.Price) == 0 {
+		return out
 	}
-	return append(typeset.Hanging(fmt.Sprintf("%2d  ", n), typeset.Capitalised(o.Change)+".", width), typeset.Hanging("    price: ", price+".", width)...)
+	return append(out, typeset.Hanging("    cost: ", o.Cost(), width)...)
 }
 
-// Lines are all troubles with their offers, numbered through; at tells in
-// which line each offer begins.
-func Lines(list []Trouble, width int) (out []string, at []int) {
+// Cost is the price in one sentence.
+func (o Offer) Cost() string { return strings.TrimSuffix(strings.Join(o.Price, "; "), ".") + "." }
+
+// Lines are all troubles with their offers, numbered through; at tells in which line each
+// offer begins. Last is what needs cutting and sewing, and what it means to accept it. With
+// commands, each offer says how the try command shows it.
+func Lines(list []Trouble, width int, commands bool) (out []string, at []int) {
 	for i, t := range list {
 		if i > 0 {
 			out = append(out, "")
 		}
 		out = append(out, typeset.Hanging(fmt.Sprintf("%-6s", t.Finding.Asks()), t.Finding.Text, width)...)
 		if len(t.Offers) == 0 {
-			out = append(out, typeset.Hanging("    ", "No single change of ease, share, limit, custom or slide within reason removes it. Ways out: "+
-				cmp.Or(strings.Join(t.Finding.Ways, "; "), "none known")+".", width)...)
+			out = append(out, "    No single change solves this.")
 		}
 		for _, o := range t.Offers {
 			at = append(at, len(out))
 			out = append(out, o.lines(len(at), width)...)
+			if commands && o.Try != "" {
+				out = append(out, typeset.Hanging("    see it: ", "capscye try FILE "+o.Try, width)...)
+			}
+		}
+		if words := t.Besides(); words != "" {
+			out = append(out, typeset.Hanging("    ", "Or "+words+".", width)...)
+		}
+		if t.Finding.Accept != "" {
+			out = append(out, typeset.Hanging("    ", "Or "+t.Finding.Accept+".", width)...)
 		}
 	}
 	return out, at

@@ -219,10 +219,15 @@ func widthAfter(at calc.Place) Consequence {
 // heightAfter is the height that is left of a piece, the lower of its sides.
 func heightAfter(front calc.Side) func(report.Report) string {
 	return func(r report.Report) string {
-		f, b := r.Plan.Turns[front], r.Plan.Turns[front+1]
-		if !f.Known || !b.Known {
+		height, known := heightOf(r.Plan, front)
+		if !known {
 			return "-"
 		}
-		return r.Millimetres(min(f.HeightAfter, b.HeightAfter))
+		return r.Millimetres(height)
 	}
+}
+
+func heightOf(p calc.Plan, front calc.Side) (mm float64, known bool) {
+	f, b := p.Turns[front], p.Turns[front+1]
+	return min(f.HeightAfter, b.HeightAfter), f.Known && b.Known
 }

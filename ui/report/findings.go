@@ -15,42 +15,18 @@ import (
 // The findings in words. What each code means is said in calc; here it becomes
 // a sentence that a person would say at the table.
 
-// wayWords are the ways out.
-var wayWords = map[calc.Way]string{
-	calc.OtherSize: "start from another pattern size", calc.OtherShare: "share the need otherwise between front and back",
-	calc.WiderLimit: "allow a wider pivot", calc.Gusset: "set in a gusset", calc.SlashAndSpread: "slash and spread",
-	calc.LessEase: "ask for less ease", calc.MoreEase: "ask for more ease",
-	calc.LessEaseThere: "ask for less ease at the other piece", calc.MoreEaseThere: "ask for more ease at the other piece",
-	calc.TaperTheLine: "taper from the line instead (step 4)",
-	calc.WidenBelow:   "taper only as far as that level allows", calc.NarrowerLimit: "lower the pivot limit, and slide more",
-	calc.OtherStyle: "another sleeve style takes another cap", calc.MeasureAgain: "measure again, on the seam lines",
-	calc.TryTheSeam: "sew the cap into a test armhole first",
-	calc.FoldOut:    "fold out what is too much", calc.AlterTheBodice: "alter the bodice too, if it can still be",
-	calc.LetItOut: "let it out (step 4) instead of holding it", calc.HoldIt: "hold it at its width (step 4) instead of letting it out",
-	calc.MeasureTheSeams: "measure cap and armhole: the cap may have room",
-	calc.MeasureTheGirth: "measure that girth too, and see whether the change is welcome",
-}
-
-func waysOut(ways []calc.Way) []string {
-	words := make([]string, len(ways))
-	for i, w := range ways {
-		words[i] = wayWords[w]
-	}
-	return words
-}
-
 // PieceWords names the piece that a subject belongs to, its seam, the piece and
-// seam that it is sewn to, the seam below the underarm, where that ends, and the line
-// where its girth is measured.
-type PieceWords struct{ Name, seam, otherName, otherSeam, below, end, line string }
+// seam that it is sewn to, the seam below the underarm, where that ends, the girth and the
+// line where it is measured, and what of its seam a pivot takes from.
+type PieceWords struct{ Name, Seam, otherName, otherSeam, below, end, girth, line, Height string }
 
 // WordsOfPiece are the words of the piece that a subject belongs to.
 func WordsOfPiece(s calc.Subject) PieceWords {
 	switch s {
 	case calc.OfSleeve, calc.OfSleeveFront, calc.OfSleeveBack:
-		return PieceWords{"sleeve", "cap", "bodice", "armhole", "underarm seam", "hem", "bicep line"}
+		return PieceWords{"sleeve", "cap", "bodice", "armhole", "underarm seam", "hem", "bicep", "bicep line", "height"}
 	}
-	return PieceWords{"bodice", "armhole", "sleeve", "cap", "side seam", "waist", "bust line"}
+	return PieceWords{"bodice", "armhole", "sleeve", "cap", "side seam", "waist", "bust", "bust line", "depth"}
 }
 
 // findingText is the sentence of a finding.
@@ -70,7 +46,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("After allowances and take-off, %s is left of the %s pattern: a measurement must be wrong.",
 			sc.Format(f.Amount), p.Name)
 	case calc.ArmsDiffer:
-		return fmt.Sprintf("The arms differ by %s; the larger decides.", amount)
+		return fmt.Sprintf("The arms differ by %s; the larger one counts.", amount)
 	case calc.BodiceAsSleeve:
 		return fmt.Sprintf("The bodice is taken as measured like the sleeve: %s. If it was not, say so at the bodice.", measuredWords(in.Bodice.Measured, in.Bodice.Allowance, sc))
 	case calc.MeasuredDifferently:
@@ -81,29 +57,32 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.ComesIn:
 		return fmt.Sprintf("The %s pattern is %s larger than asked, so it comes in.", p.Name, amount)
 	case calc.PivotOnly:
-		return fmt.Sprintf("The %s pivots and does not slide: the %s keeps its length.", p.Name, p.seam)
+		return fmt.Sprintf("The %s pivots and does not slide: the %s keeps its length.", p.Name, p.Seam)
 	case calc.PivotAndSlide, calc.SlideOnly:
 		return slideText(f, p, amount, in.Method.Armhole == calc.KeepArmhole)
 	case calc.SlideMoved:
 		return fmt.Sprintf("A slide of %s lies outside the %s band and was moved to %s.", sc.Format(f.Amount), about, other)
 	case calc.FollowsUnasked:
 		return fmt.Sprintf("The %s was not asked, but %s by %s: its %s has to match the %s.",
-			about, grows(f.Amount), amount, p.seam, p.otherSeam) + turnedInstead(f, sc)
+			about, grows(f.Amount), amount, p.Seam, p.otherSeam) + turnedInstead(f, sc)
 	case calc.ExtraEase:
 		return fmt.Sprintf("The %s comes out %s larger than asked.", about, amount) + because(f, p)
 	case calc.TooFarIn:
 		return fmt.Sprintf("The %s comes out %s smaller than asked: it follows the %s.", about, amount, p.otherName)
 	case calc.PivotsBack:
-		return fmt.Sprintf("Held: a %s side turns against its need, by %s at the most, while its %s changes by the slide. "+
-			"That is geometry, not custom.", p.Name, amount, p.seam)
+		return fmt.Sprintf("To keep its width the %s pivots the other way by up to %s; its %s still changes by the slide. Few books do this.",
+			p.Name, amount, p.Seam)
 	case calc.CapTakesSlide:
 		usual := calc.UsualCapEase(in.Sleeve.Style, in.Fabric)
-		return fmt.Sprintf("The armhole is kept, so the cap gets %s more ease to sew in. Sources disagree how much a cap takes (%s).",
-			amount, usual.Source)
+		text := fmt.Sprintf("The armhole is kept, so the cap gets %s longer, to be eased in.", amount)
+		if usual.Bounded {
+			text += " Usually a cap of this style takes at most " + sc.Format(usual.High) + " in all."
+		}
+		return text
 	case calc.CannotReach:
 		return missedText(f, about, amount, in.Method.Armhole == calc.KeepArmhole && p.Name == "bodice")
 	case calc.GrowthsDiffer:
-		return fmt.Sprintf("Front and back %s grow unlike, by %s: true them at the %s.", p.below, amount, p.end)
+		return fmt.Sprintf("Front and back %ss gain different lengths (%s apart): true them at the %s.", p.below, amount, p.end)
 	case calc.ShortAtLine:
 		return fmt.Sprintf("Tapered from its underarm corners, the %s is %s narrower at the %s than its sides pivot and slide.", p.Name, amount, p.line)
 	case calc.OutlineUnknown:
@@ -123,7 +102,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		}
 		return fmt.Sprintf("At the %s the %s would lack %s: %s.", wording.PlaceWords[f.At], p.Name, amount, does)
 	case calc.CapEaseLow, calc.CapEaseHigh:
-		return capEaseText(f, calc.UsualCapEase(in.Sleeve.Style, in.Fabric), sc)
+		return capEaseText(f, sc)
 	case calc.CapImpossible, calc.ArmholeImpossible:
 		return impossibleText(f, p, about, sc)
 	case calc.LeanImpossible:
@@ -131,7 +110,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 			typeset.Capitalised(about), amount, other)
 	case calc.OutOfReach:
 		if f.Other != 0 {
-			return fmt.Sprintf("No %s is short enough for a slide of %s inward: the straight way from the pin to the new underarm corner is longer.", p.seam, other)
+			return fmt.Sprintf("No %s is short enough for a slide of %s inward: the straight way from the pin to the new underarm corner is longer.", p.Seam, other)
 		}
 		return fmt.Sprintf("No turn about the pin reaches a pivot of %s on the %s: the corner never comes there.",
 			sc.Format(f.Amount), p.Name)
@@ -153,7 +132,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 			"may not be so once widened; other countries have their own rules. Ask the local ones." + grownUpText(f.Slips)
 	case calc.LimitWide:
 		return fmt.Sprintf("A %s side pivots by more than %s, the usual limit; yours is %s. A wide turn lowers the %s.",
-			p.Name, other, sc.Format(f.Amount), p.seam)
+			p.Name, other, sc.Format(f.Amount), p.Seam)
 	case calc.TighterThanBody:
 		return fmt.Sprintf("The %s comes out %s smaller than the body, and woven cloth does not stretch.", about, amount)
 	}
@@ -246,7 +225,7 @@ func slideText(f calc.Finding, p PieceWords, amount string, kept bool) string {
 	if f.Amount < 0 {
 		change = "shorter"
 	}
-	text := fmt.Sprintf("The %s %s: its %s gets %s %s in all", p.Name, does, p.seam, amount, change)
+	text := fmt.Sprintf("The %s %s: its %s gets %s %s in all", p.Name, does, p.Seam, amount, change)
 	if kept {
 		return text + ", and the armhole stays as it is."
 	}
@@ -254,35 +233,35 @@ func slideText(f calc.Finding, p PieceWords, amount string, kept bool) string {
 }
 
 func missedText(f calc.Finding, about, amount string, kept bool) string {
-	by := "Pivot and slide leave the " + about
+	even, by := "Even with pivot and slide", "too small"
 	if kept {
-		by = "With the bodice kept, the " + about + " comes out"
+		even = "With the armhole kept"
 	}
 	if f.Amount < 0 {
-		return fmt.Sprintf("%s %s larger than asked.", by, amount)
+		by = "too large"
 	}
-	return fmt.Sprintf("%s %s short of what is asked.", by, amount)
+	return fmt.Sprintf("%s, the %s is %s %s.", even, about, amount, by)
 }
 
-func capEaseText(f calc.Finding, usual calc.CapEaseRange, sc units.Scale) string {
+func capEaseText(f calc.Finding, sc units.Scale) string {
 	text := fmt.Sprintf("The cap is %s longer than the armhole", sc.Format(f.Amount))
 	if f.Amount < 0 {
 		text = fmt.Sprintf("The cap is %s shorter than the armhole", sc.Format(-f.Amount))
 	}
-	than := "less than the usual least of " + sc.Format(f.Other)
+	usual := "usually at least "
 	if f.Code == calc.CapEaseHigh {
-		than = "more than the usual most of " + sc.Format(f.Other)
+		usual = "usually at most "
 	}
-	return text + ", " + than + " for this style (" + usual.Source + ")."
+	return text + "; " + usual + sc.Format(f.Other) + " for this style."
 }
 
 func impossibleText(f calc.Finding, p PieceWords, about string, sc units.Scale) string {
 	if f.Amount > f.Other+f.Third {
 		return fmt.Sprintf("%s: a half-%s of %s is longer than the way across a side %s wide and %s high; one of the three is wrong.",
-			typeset.Capitalised(about), p.seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
+			typeset.Capitalised(about), p.Seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
 	}
 	return fmt.Sprintf("%s: a half-%s of %s cannot reach across a side %s wide and %s high; one of the three is wrong.",
-		typeset.Capitalised(about), p.seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
+		typeset.Capitalised(about), p.Seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
 }
 
 // slipWords are guesses at what went wrong in typing.
@@ -325,7 +304,10 @@ type Finding struct {
 	Level calc.Level
 	About string
 	Text  string
-	Ways  []string
+	Ways  []Way
+
+	Accept string        // what it means to accept it as it is, which is no way out; "" where that is no choice
+	Ease   units.Reading // ... and the ease that comes out then
 
 	at       calc.Place // below the underarm, where it is about a level there
 	tooLarge bool       // what it misses
@@ -341,14 +323,6 @@ func (f Finding) Leveled() string { return f.Asks() + ": " + f.Text }
 
 // Asks is what a finding asks of the reader in a word: note, check or stop.
 func (f Finding) Asks() string { return strings.ToLower(LevelWords[f.Level]) }
-
-// Line is the finding in one paragraph, ways out behind it.
-func (f Finding) Line() string {
-	if len(f.Ways) == 0 {
-		return f.Text
-	}
-	return f.Text + " Ways out: " + strings.Join(f.Ways, "; ") + "."
-}
 
 // LevelWords say what a finding asks of the reader; files and programs have the level.
 var LevelWords = map[calc.Level]string{calc.Note: "Note", calc.Warn: "Check", calc.Stop: "Stop"}

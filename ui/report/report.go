@@ -79,7 +79,8 @@ func (r Report) With(s worksheets.Sheet) Report {
 // Worded is a finding of the sums, ready to be shown.
 func (r Report) Worded(f calc.Finding) Finding {
 	return Finding{
-		Code: f.Code, Level: f.Level, About: wording.SubjectWords[f.About], Text: findingText(f, r.Input, r.Scale), Ways: waysOut(f.Ways),
+		Code: f.Code, Level: f.Level, About: wording.SubjectWords[f.About], Text: findingText(f, r.Input, r.Scale),
+		Ways: r.waysOut(f), Accept: r.accepted(f), Ease: r.Plan.Accepted(r.Input, f),
 		at: f.At, tooLarge: f.Amount < 0,
 	}
 }

@@ -23,7 +23,9 @@ func (r Report) SinceFindings(origins []worksheets.Origin) (list []Finding) {
 		if len(changed) == 0 || !o.IsOf(r.Sheet) {
 			continue
 		}
-		f := Finding{Code: calc.BodyChanged, Level: calc.Warn, About: "sheet", Ways: []string{"take what is there (w in step 5)", "leave it as it is"}}
+		f := Finding{Code: calc.BodyChanged, Level: calc.Warn, About: "sheet", Ways: []Way{
+			{Of: "take-it-again", Words: "take what is there (w in step 5)"}, {Of: "leave-it", Words: "leave it as it is"},
+		}}
 		if o.Section == worksheets.PatternSection {
 			f.Code = calc.PatternChanged
 		}

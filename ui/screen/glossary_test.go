@@ -27,7 +27,7 @@ func whatIsRead(t *testing.T) (read [forms.StepCount]string) {
 		}
 	}
 	for _, name := range worksheets.Examples() {
-		for _, change := range []string{"", "method.follow=hold", "method.armhole=keep", "body.bicep=40 in"} {
+		for _, change := range []string{"", "method.follow=hold", "method.armhole=keep", "body.bicep=40 in", "body.bicep=8 in"} {
 			r := sitWithExample(t, name, 220, 400)
 			if path, text, ok := strings.Cut(change, "="); ok {
 				k, _ := worksheets.KeyNamed(path)

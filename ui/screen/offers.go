@@ -53,7 +53,7 @@ func (p *offerPage) press(name string) wish {
 }
 
 func (p *offerPage) render(width, height int) string {
-	lines, at := compare.Lines(p.troubles, width)
+	lines, at := compare.Lines(p.troubles, width, false)
 	focus := 0
 	if len(at) > 0 {
 		focus = at[p.at]

@@ -81,7 +81,7 @@ func sinceOffers(r report.Report, origins []worksheets.Origin) (list []compare.T
 		}
 		t := compare.Offer{Change: fmt.Sprintf("take the %s of %s again", wording.SectionWords[o.Section], typeset.Plain(o.File)), Sheet: r.Sheet}
 		t.Sheet.Take(o.Section, o.Sheet, o.File)
-		t.Price = compare.Price(r, r.With(t.Sheet), worksheets.BodyFrom)
+		t.Price = compare.Price(r, r.With(t.Sheet))
 		list = append(list, compare.Trouble{Finding: findings[0], Offers: []compare.Offer{t}})
 	}
 	return list
@@ -90,6 +90,6 @@ func sinceOffers(r report.Report, origins []worksheets.Origin) (list []compare.T
 // mendable tells that there is something for the page of offers.
 func mendable(r report.Report) bool {
 	return len(remedy.Troubles(r.Plan)) > 0 || slices.ContainsFunc(r.Findings, func(f report.Finding) bool {
-		return f.Code == calc.BodyChanged || f.Code == calc.PatternChanged
+		return f.Code == calc.BodyChanged || f.Code == calc.PatternChanged || f.Code == calc.SizeByHighBust && len(f.Ways) > 0
 	})
 }

@@ -50,7 +50,7 @@ func TestSheetAndCopiesAreBothLive(t *testing.T) {
 func TestCopiesAreNamedByWhatWasChanged(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f2", "ctrl+l").Types("2").Press("enter")
 	r.Press("ctrl+g", "ctrl+l", "f4", "e", "ctrl+g", "ctrl+l", "f4", "shift+tab", "right", "ctrl+x").Fits()
-	r.Sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)", "> Copy 3 (armhole keep)").Press("end").Fits().Sees("new   stop: With the bodice kept")
+	r.Sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)", "> Copy 3 (armhole keep)").Press("end").Fits().Sees("new   stop: With the armhole kept")
 	r.Press("esc", "ctrl+l").Sees("3 copies are laid already: ^x keeps or drops one.")
 	r.Press("ctrl+x", "right", "right", "d").Sees("The copy is put away", "> Copy 1 (chosen slide even)").DoesNotSee("ease at the bicep 2")
 }

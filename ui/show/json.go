@@ -110,7 +110,25 @@ type Finding struct {
 	Level string    `json:"level"`
 	About string    `json:"about"`
 	Text  string    `json:"text"`
-	Ways  []string  `json:"ways_out,omitempty"`
+	Words []string  `json:"ways_out,omitempty"`
+	Ways  []Way     `json:"ways,omitempty"`
+	// Accept is what it means to accept it as it is, where that is a choice.
+	Accept *Accept `json:"accept,omitempty"`
+}
+
+// Way is a way out of a finding, with its numbers.
+type Way struct {
+	Way      string   `json:"way"`
+	Amount   *float64 `json:"amount_mm"`
+	EachSide *float64 `json:"each_side_mm"`
+	Adds     *float64 `json:"adds_mm"`
+	Lowers   *float64 `json:"lowers_mm"`
+}
+
+// Accept is a finding accepted as it is.
+type Accept struct {
+	Ease *float64 `json:"ease_mm"`
+	Text string   `json:"text"`
 }
 
 // Failure stands for a file that could not be read, so that the objects of
@@ -143,12 +161,24 @@ func SheetOf(r report.Report, working bool) Sheet {
 		Findings: []Finding{},
 	}
 	for _, f := range r.Findings {
-		out.Findings = append(out.Findings, Finding{f.Code, f.Level.String(), Underscored(f.About), f.Text, f.Ways})
+		out.Findings = append(out.Findings, findingOf(f))
 	}
 	if working {
 		for _, l := range r.Worked() {
 			out.Working = append(out.Working, l.Text)
 		}
+	}
+	return out
+}
+
+func findingOf(f report.Finding) Finding {
+	out := Finding{Code: f.Code, Level: f.Level.String(), About: Underscored(f.About), Text: f.Text}
+	for _, w := range f.Ways {
+		out.Words = append(out.Words, w.Words)
+		out.Ways = append(out.Ways, Way{w.Of, millimetres(w.Amount), millimetres(w.EachSide), millimetres(w.Adds), millimetres(w.Lowers)})
+	}
+	if f.Accept != "" {
+		out.Accept = &Accept{millimetres(f.Ease), f.Accept}
 	}
 	return out
 }

@@ -120,9 +120,27 @@ func SheetKeys() []JSONKey {
 		"findings[].text":     "The finding in words.",
 		"findings[].ways_out": "What helps, in words; left out where there is nothing to do.",
 
+		"findings[].ways":                "The same with their numbers, null where there is none.",
+		"findings[].ways[].way":          "The way: " + strings.Join(ways(), ", ") + ".",
+		"findings[].ways[].amount_mm":    "The new pivot limit or ease; the width of a gusset; how far a slash is spread or a fold taken, around the body.",
+		"findings[].ways[].each_side_mm": "What of it falls to one side.",
+		"findings[].ways[].adds_mm":      "What a gusset adds to the other piece, around, where it runs on into its seam.",
+		"findings[].ways[].lowers_mm":    "What the cap height, or the depth of the armhole, loses by it.",
+		"findings[].accept":              "What it means to accept the finding as it is, which is no way out; left out where that is no choice.",
+		"findings[].accept.ease_mm":      "The ease that comes out then; negative where the garment is smaller than the body.",
+		"findings[].accept.text":         "The same in words.",
+
 		"working": "With --working, the lines of the arithmetic; else left out.",
 	}
 	return JSONKeys(Sheet{}, says)
+}
+
+// ways are the names of the ways out.
+func ways() (names []string) {
+	for w := calc.OtherSize; w <= calc.FrontTakesMore; w++ {
+		names = append(names, w.String())
+	}
+	return append(names, "take-it-again", "leave-it")
 }
 
 // subjects are what a finding can be about.

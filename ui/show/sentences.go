@@ -27,7 +27,11 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 	SayFindings(&s, r)
 	for _, t := range compare.Troubles(r) {
 		for _, o := range t.Offers {
-			s.Say("A single change would solve this: %s", o.Change)
+			if t.Finding.Level > calc.Note {
+				s.Say("A single change would solve this: %s", o.Change)
+			} else {
+				s.Say("Worth a try: %s", o.Change)
+			}
 			for _, price := range o.Price {
 				s.SayEach("Then: " + price)
 			}
@@ -137,8 +141,15 @@ func SayFindings(s *typeset.Speech, r report.Report) {
 
 func sayFinding(s *typeset.Speech, lead string, f report.Finding) {
 	s.SayEach(lead + ": " + f.Text)
-	if len(f.Ways) > 0 {
-		s.Say("Ways out: %s", typeset.OrList(f.Ways))
+	for _, w := range f.Ways {
+		if f.Level == calc.Note {
+			s.Say("You can %s", w.Words)
+		} else {
+			s.Say("A way out: %s", w.Words)
+		}
+	}
+	if f.Accept != "" {
+		s.Say("Or %s", f.Accept)
 	}
 }
 

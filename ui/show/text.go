@@ -44,7 +44,7 @@ func Text(r report.Report, working bool) string {
 			out.Hanging(fmt.Sprintf("  %-5s ", f.Asks()), f.Line())
 		}
 	}
-	if lines, _ := compare.Lines(compare.Troubles(r), typeset.PrintWidth-2); len(lines) > 0 {
+	if lines, _ := compare.Lines(compare.Troubles(r), typeset.PrintWidth-2, true); len(lines) > 0 {
 		out.Line("")
 		out.Line("What would make it work: the smallest single changes")
 		for _, l := range lines {

@@ -77,7 +77,11 @@ func differenceText(before, after report.Report) string {
 		out.Line("  %-28s %14s  ->  %s", row.What, row.Cells[0], row.Cells[1])
 	}
 	for _, c := range changes {
-		out.Hanging(fmt.Sprintf("  %-7s", c.How+":"), c.Finding.Leveled())
+		text := c.Finding.Leveled()
+		if c.How == compare.New {
+			text = c.Finding.Asks() + ": " + c.Finding.Line()
+		}
+		out.Hanging(fmt.Sprintf("  %-7s", c.How+":"), text)
 	}
 	return out.Text()
 }
