@@ -8,7 +8,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"capscye/ui/forms"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -18,7 +17,7 @@ import (
 // choose goes through the options of a choice.
 func (d *desk) choose(by int) wish {
 	k, _ := d.focused()
-	options, now := forms.OptionsOf(d.sheet(), k)
+	options, now := d.optionsOf(k)
 	if now < 0 && by < 0 { // before the first comes the last
 		now = 0
 	}
@@ -26,14 +25,16 @@ func (d *desk) choose(by int) wish {
 }
 
 // spell answers a choice by its words: a first letter chooses, the same again the next
-// that has it, and more letters of a word the one that begins so. Digits, spaces and what
-// would empty a field choose nothing.
+// that has it, and more letters of a word the one that begins so. Digits and spaces
+// choose nothing; backspace and delete empty a choice that nothing stands for.
 func (d *desk) spell(k worksheets.Key, msg tea.KeyMsg) wish {
-	options, now := forms.OptionsOf(d.sheet(), k)
+	options, now := d.optionsOf(k)
 	typed := strings.ToLower(string(msg.Runes))
 	before := d.typing.letters
 	d.typing.letters = ""
 	switch {
+	case k.Open() && (msg.Type == tea.KeyBackspace || msg.Type == tea.KeyDelete): // told by mistake, or as the sleeve again
+		return d.set(k, "")
 	case msg.Type == tea.KeyRunes && !strings.ContainsFunc(typed, unicode.IsDigit):
 	case slices.Contains([]tea.KeyType{tea.KeyRunes, tea.KeySpace, tea.KeyBackspace, tea.KeyDelete}, msg.Type):
 		d.message = "Left and right choose, or a first letter: " + strings.Join(options, ", ") + "."

@@ -151,7 +151,7 @@ func (d *desk) shownValue(k worksheets.Key) string {
 		return typeset.Pad(typeset.Plain(s.Text(k)), valueWidth) + d.styles.stop.Render("cannot be read")
 	}
 	value := d.rep.Value(k)
-	if value == "" {
+	if value == "" || forms.Awaited(s, k) {
 		value = d.worth(k)
 	}
 	if k.Kind() == worksheets.Text {
@@ -165,7 +165,7 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 	lead := d.styles.here.Render(">") + " " + d.styles.answer.Render(typeset.Pad(forms.Fields[k].Label, labelWidth))
 	switch forms.KindOf(k) {
 	case forms.ChoiceField:
-		options, now := forms.OptionsOf(d.sheet(), k)
+		options, now := d.optionsOf(k)
 		value := "not told: " + typeset.OrList(options)
 		if now >= 0 {
 			value = options[now]

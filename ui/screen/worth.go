@@ -15,8 +15,18 @@ func (d *desk) worth(k worksheets.Key) string {
 	return "- " + forms.WorthOf(d.sheet(), k).String()
 }
 
-// note stands behind a value: why nothing follows from it, where it comes from, that
-// somebody still has to say so, or the usual range.
+// optionsOf are the words of a choice and which one it has; -1 while amounts wait for
+// somebody to say so, whatever stands for it in the sums.
+func (d *desk) optionsOf(k worksheets.Key) (options []string, now int) {
+	options, now = forms.OptionsOf(d.sheet(), k)
+	if forms.Awaited(d.sheet(), k) {
+		now = -1
+	}
+	return options, now
+}
+
+// note stands behind a value: why nothing follows from it, where it comes from, or the
+// usual range.
 func (d *desk) note(k worksheets.Key) string {
 	s := d.sheet()
 	_, inherited := s.Inherits(k)
@@ -25,8 +35,6 @@ func (d *desk) note(k worksheets.Key) string {
 		return why
 	case inherited:
 		return "as above"
-	case forms.Awaited(s, k) && d.rep.Value(k) != "":
-		return "needed: say which"
 	}
 	return d.remark(k)
 }
