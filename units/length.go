@@ -90,7 +90,7 @@ func (l *Length) UnmarshalText(text []byte) error {
 	if !named {
 		return &ParseError{
 			Input: string(text), Offset: len(strings.TrimRight(string(text), " ")),
-			Reason: "the unit is missing", Want: "in, cm or mm behind the number",
+			Reason: "the unit is missing", Kind: "length", Want: "Write it like 13 3/4 in or 34.9 cm",
 		}
 	}
 	*l = read

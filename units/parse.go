@@ -28,8 +28,11 @@ import (
 // slash and eight behind the point: no tape shows more, and so the reader
 // needs no big numbers.
 
-// Want says, for an error message, what [Parse] reads.
+// Want says all that [Parse] reads; an error gives an [Example].
 const Want = `13 3/4, 13-3/4, 13¾, 13.75 or 13,75, with in, ", cm or mm behind it or nothing`
+
+// Example is what an error offers of a length.
+const Example = "Write it like 13 3/4, 13.75 or 34,9 cm"
 
 const (
 	maxWhole    = 6
@@ -41,22 +44,20 @@ const (
 type ParseError struct {
 	Input  string // as it was given
 	Offset int    // byte offset into Input of the place that could not be read
-	Reason string
-	Want   string
+	Reason string // "" where it is nothing of the kind at all
+	Kind   string // what it should have been: "length"
+	Want   string // an example, as a sentence
 }
 
-// Error is one line: the input quoted, the place, the reason, what is read.
+// Error is what is wrong, in few words, and an example of what is right:
+//
+//	"thirty" is not a length. Write it like 13 3/4, 13.75 or 34,9 cm
 func (e *ParseError) Error() string {
-	place := " at its end"
-	if e.Offset < len(e.Input) {
-		r, _ := utf8.DecodeRuneInString(e.Input[e.Offset:])
-		place = fmt.Sprintf(" at character %d, %q", e.Column()+1, r)
+	msg := fmt.Sprintf("%q is not a %s", shorten(e.Input), e.Kind)
+	if e.Reason != "" {
+		msg += ": " + e.Reason
 	}
-	msg := fmt.Sprintf("cannot read %q%s: %s", shorten(e.Input), place, e.Reason)
-	if e.Want != "" {
-		msg += "; read would be " + e.Want
-	}
-	return msg
+	return msg + ". " + e.Want
 }
 
 // Column is the place in characters from 0, for pointing at it with a caret.
@@ -102,7 +103,7 @@ func ParseNamed(s string, bare System) (l Length, named bool, err error) {
 		named = true
 		r.spaces()
 		if !r.atEnd() {
-			return 0, false, r.fail("there is more text behind the unit")
+			return 0, false, r.fail("there is more after the unit")
 		}
 	}
 	if Length(n.numerator)*unit > Max*Length(n.denominator) { // before it is rounded down to that
@@ -125,21 +126,21 @@ func unitNamed(r reader, start int, word string) (Length, *ParseError) {
 	}
 	switch name {
 	case "'", "′", "’", "ft", "ft.", "foot", "feet":
-		return 0, r.failAt(start, "feet are not read")
+		return 0, r.failAt(start, "feet are not taken")
 	}
 	switch first, _ := utf8.DecodeRuneInString(word); {
 	case first == '.' || first == ',':
-		return 0, r.failAt(start, "a second decimal point, or one that does not belong here")
+		return 0, r.failAt(start, "a point or comma too many")
 	case isSlash(first):
-		return 0, r.failAt(start, "a second fraction slash, or one without a number before it")
+		return 0, r.failAt(start, "a slash too many, or no number before it")
 	case isHyphen(first):
-		return 0, r.failAt(start, "a hyphen joins a whole number and its fraction, without spaces")
+		return 0, r.failAt(start, "a hyphen joins whole and fraction without spaces")
 	case isDigit(first) || isVulgar(first):
 		return 0, r.failAt(start, "a second number")
 	case unicode.IsLetter(first):
-		return 0, r.failAt(start, fmt.Sprintf("%q is not a unit that is read here", shorten(word)))
+		return 0, r.failAt(start, fmt.Sprintf("%q is no unit here", shorten(word)))
 	}
-	return 0, r.failAt(start, "this character does not belong here")
+	return 0, r.failAt(start, "a character does not belong here")
 }
 
 // vulgar holds the fractions that are one character.
@@ -216,10 +217,14 @@ func (r *reader) word() string {
 	return r.text[start:r.pos]
 }
 
+// noNumber is the reason of what has no number where one should begin: the text speaks for
+// itself.
+const noNumber = ""
+
 func (r *reader) fail(reason string) *ParseError { return r.failAt(r.pos, reason) }
 
 func (r *reader) failAt(offset int, reason string) *ParseError {
-	return &ParseError{Input: r.text, Offset: offset, Reason: reason, Want: Want}
+	return &ParseError{Input: r.text, Offset: offset, Reason: reason, Kind: "length", Want: Example}
 }
 
 // digits reads a run of at most most digits. None at all is an error that
@@ -267,7 +272,7 @@ func (r *reader) unsigned() (number, *ParseError) {
 	if f, ok := r.vulgarFraction(); ok {
 		return f, nil
 	}
-	whole, err := r.digits(maxWhole, "a digit is wanted here")
+	whole, err := r.digits(maxWhole, noNumber)
 	if err != nil {
 		return number{}, err
 	}
@@ -295,20 +300,20 @@ func (r *reader) mixed(whole int64) (number, *ParseError) {
 	start := r.pos
 	f, ok := r.vulgarFraction()
 	if !ok {
-		numerator, err := r.digits(maxWhole, "a fraction is wanted behind the hyphen")
+		numerator, err := r.digits(maxWhole, "no fraction after the hyphen")
 		if err != nil {
 			return number{}, err
 		}
 		r.spaces()
 		if !r.takeIf(isSlash) {
-			return number{}, r.failAt(start, "a second number that is no fraction")
+			return number{}, r.failAt(start, "a second number")
 		}
 		if f, err = r.below(numerator); err != nil {
 			return number{}, err
 		}
 	}
 	if f.numerator >= f.denominator {
-		return number{}, r.failAt(start, "the fraction behind a whole number must be below one")
+		return number{}, r.failAt(start, "the fraction after a whole number must be below 1")
 	}
 	f.numerator += whole * f.denominator
 	return f, nil
@@ -319,7 +324,7 @@ func isPoint(c rune) bool { return c == '.' || c == ',' }
 // decimals reads what stands behind the point.
 func (r *reader) decimals(whole int64) (number, *ParseError) {
 	start := r.pos
-	part, err := r.digits(maxDecimals, "a digit is wanted behind the decimal point")
+	part, err := r.digits(maxDecimals, "no digit after the point")
 	if err != nil {
 		return number{}, err
 	}
@@ -335,12 +340,12 @@ func (r *reader) decimals(whole int64) (number, *ParseError) {
 func (r *reader) below(numerator int64) (number, *ParseError) {
 	r.spaces()
 	start := r.pos
-	denominator, err := r.digits(maxWhole, "a digit is wanted behind the slash")
+	denominator, err := r.digits(maxWhole, "no number after the slash")
 	if err != nil {
 		return number{}, err
 	}
 	if denominator == 0 {
-		return number{}, r.failAt(start, "nothing can be divided by 0")
+		return number{}, r.failAt(start, "the number after the slash is 0")
 	}
 	return number{numerator: numerator, denominator: denominator}, nil
 }

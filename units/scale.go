@@ -42,7 +42,7 @@ func ParseSystem(s string) (System, error) {
 	case "cm":
 		return Centimetres, nil
 	}
-	return 0, &ParseError{Input: s, Reason: "not a unit of the worksheet", Want: `"in" or "cm"`}
+	return 0, &ParseError{Input: s, Kind: "unit of the worksheet", Want: "Write in or cm"}
 }
 
 // Ruler is the distance between the finest marks of a ruler.
@@ -76,7 +76,7 @@ func UsualRuler(s System) Ruler {
 	return OneMillimetre
 }
 
-// WantRuler says, for an error message, what [ParseRuler] reads.
+// WantRuler says what [ParseRuler] reads.
 const WantRuler = "1/2, 1/4, 1/8, 1/16, 1/32 or 1/64 in, 5 mm or 1 mm"
 
 // ParseRuler reads the finest mark of a ruler, such as "1/8 in" or "1 mm". A
@@ -91,7 +91,7 @@ func ParseRuler(s string, bare System) (Ruler, error) {
 			return r, nil
 		}
 	}
-	return 0, &ParseError{Input: s, Reason: "no ruler has this as its finest mark", Want: WantRuler}
+	return 0, &ParseError{Input: s, Kind: "mark of a ruler", Want: "Write it like 1/8 in, 1/16 in or 1 mm"}
 }
 
 // Mark is the distance between two marks.

@@ -187,7 +187,7 @@ func TestFormatReadsBackOnMarks(t *testing.T) {
 func TestUnmarshalWantsAUnit(t *testing.T) {
 	var l units.Length
 	err := l.UnmarshalText([]byte("13 3/4"))
-	want := `cannot read "13 3/4" at its end: the unit is missing; read would be in, cm or mm behind the number`
+	want := `"13 3/4" is not a length: the unit is missing. Write it like 13 3/4 in or 34.9 cm`
 	if err == nil || err.Error() != want {
 		t.Errorf("got  %v\nwant %s", err, want)
 	}

@@ -9,7 +9,7 @@ type Share struct{ Numerator, Denominator int64 }
 // Half is the even share.
 var Half = Share{1, 2}
 
-// WantShare says, for an error message, what [ParseShare] reads.
+// WantShare says what [ParseShare] reads.
 const WantShare = "a part from 0 to 1, such as 1/2, 0.55 or 55 %"
 
 // ParseShare reads a share written as a fraction, a decimal or a percentage:
@@ -18,7 +18,7 @@ func ParseShare(s string) (Share, error) {
 	r := reader{text: s}
 	n, err := r.number()
 	if err != nil {
-		return Share{}, &ParseError{Input: s, Offset: err.Offset, Reason: err.Reason, Want: WantShare}
+		return Share{}, notAShare(s, err.Offset, err.Reason)
 	}
 	r.spaces()
 	if r.take('%') {
@@ -26,16 +26,20 @@ func ParseShare(s string) (Share, error) {
 		r.spaces()
 	}
 	if !r.atEnd() {
-		return Share{}, &ParseError{Input: s, Offset: r.pos, Reason: "there is more text behind the share", Want: WantShare}
+		return Share{}, notAShare(s, r.pos, "there is more after the number")
 	}
 	if n.negative && n.numerator != 0 || n.numerator > n.denominator {
-		return Share{}, &ParseError{Input: s, Reason: "a share lies between none and all", Want: WantShare}
+		return Share{}, notAShare(s, 0, "it goes from 0 to 1")
 	}
 	share := Share{n.numerator, n.denominator}.reduced()
 	if share.Denominator > finestShare {
-		return Share{}, &ParseError{Input: s, Reason: "more digits than a share needs", Want: WantShare}
+		return Share{}, notAShare(s, 0, "too many digits")
 	}
 	return share, nil
+}
+
+func notAShare(s string, offset int, reason string) *ParseError {
+	return &ParseError{Input: s, Offset: offset, Reason: reason, Kind: "share", Want: "Write it like 1/2, 0.55 or 55 %"}
 }
 
 // finestShare bounds the denominator, so that a share of any length that is

@@ -24,7 +24,7 @@ const (
 func checkBounds(name string, source []byte) error {
 	if len(source) > MaxBytes {
 		return &FileError{File: name, Reason: fmt.Sprintf("the file has %d bytes", len(source)),
-			Want: fmt.Sprintf("a worksheet of at most %d bytes", MaxBytes)}
+			Want: fmt.Sprintf("A worksheet has at most %d", MaxBytes)}
 	}
 	depth, dots, line := 0, 0, 1
 	opened, points := 0, 0
@@ -56,11 +56,11 @@ func checkBounds(name string, source []byte) error {
 			points++
 		}
 		if opened > mostOpened || points > mostPoints {
-			return &FileError{File: name, Line: line, Reason: tooMuchText, Want: "a worksheet"}
+			return &FileError{File: name, Line: line, Reason: tooMuchText}
 		}
 		if depth > maxDepth || dots >= maxDepth {
 			return &FileError{File: name, Line: line, Reason: "keys, arrays or tables are nested too deeply",
-				Want: fmt.Sprintf("at most %d levels of brackets, or parts of a key", maxDepth)}
+				Want: fmt.Sprintf("At most %d levels of brackets, or parts of a key, are read", maxDepth)}
 		}
 	}
 	return nil

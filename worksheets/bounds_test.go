@@ -88,7 +88,7 @@ func TestAFileFullOfSmallTablesTakesLittleMemory(t *testing.T) {
 }
 
 func TestTheRefusalNamesTheLineOfTheNest(t *testing.T) {
-	why := fmt.Sprintf(": keys, arrays or tables are nested too deeply; read would be at most %d levels of brackets, or parts of a key", levels(t))
+	why := fmt.Sprintf(": keys, arrays or tables are nested too deeply. At most %d levels of brackets, or parts of a key, are read", levels(t))
 	deep := strings.Repeat("[", 5000)
 	for source, want := range map[string]string{
 		"version = 1\n\nx = " + deep:                         "blouse.toml, line 3" + why,
@@ -106,7 +106,7 @@ func TestTheRefusalNamesTheLineOfTheNest(t *testing.T) {
 func levels(t *testing.T) (n int) {
 	t.Helper()
 	fault := refused(t, []byte("x = "+strings.Repeat("[", 1000)))
-	if _, err := fmt.Sscanf(fault.Want, "at most %d levels of brackets, or parts of a key", &n); err != nil || n < 4 {
+	if _, err := fmt.Sscanf(fault.Want, "At most %d levels of brackets, or parts of a key, are read", &n); err != nil || n < 4 {
 		t.Fatalf("%d levels are allowed: %v", n, fault)
 	}
 	return n
@@ -158,7 +158,7 @@ func TestAFileOverTheLimitIsRefusedAndOneAtTheLimitIsNot(t *testing.T) {
 		t.Errorf("bust is %q", d.Sheet.Text(worksheets.Bust))
 	}
 	taken := allocated(func() {
-		want := "blouse.toml: the file has 786433 bytes; read would be a worksheet of at most 786432 bytes"
+		want := "blouse.toml: the file has 786433 bytes. A worksheet has at most 786432"
 		if got := refused(t, []byte(fits+"x")).Error(); got != want {
 			t.Errorf("got %s, want %s", got, want)
 		}
@@ -194,7 +194,7 @@ func TestAStreamWithoutEndIsRefused(t *testing.T) {
 
 func TestAStreamThatFailsIsAnErrorWithItsName(t *testing.T) {
 	from := io.MultiReader(strings.NewReader("[body]\n"), failing{})
-	if _, err := worksheets.Read("standard input", from); err == nil || err.Error() != "standard input: the line was cut; read would be a worksheet" {
+	if _, err := worksheets.Read("standard input", from); err == nil || err.Error() != "standard input: the line was cut" {
 		t.Errorf("error %v", err)
 	}
 	d, err := worksheets.Read("standard input", strings.NewReader("[body]\nbust = \"39\"\n"))

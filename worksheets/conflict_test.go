@@ -199,11 +199,11 @@ func TestAFolderThatVanishedIsAnErrorAndTheSheetStays(t *testing.T) {
 
 func TestWhatIsNoFileIsNeitherReadNorWritten(t *testing.T) {
 	folder := t.TempDir()
-	unlike := map[string]string{folder: folder + ": it is a folder; read would be a file"}
+	unlike := map[string]string{folder: folder + ": it is a folder, not a file"}
 	if runtime.GOOS != "windows" {
 		pipe := filepath.Join(folder, "pipe.toml")
 		if err := exec.Command("mkfifo", pipe).Run(); err == nil {
-			unlike[pipe] = pipe + ": it is a device or pipe; read would be a file"
+			unlike[pipe] = pipe + ": it is a device or pipe, not a file"
 		}
 	}
 	for path, want := range unlike {
@@ -291,7 +291,7 @@ func TestAFolderIsSearchedForWorksheets(t *testing.T) {
 	if _, err := worksheets.Files(filepath.Join(folder, "missing")); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("a missing folder: %v", err)
 	}
-	if _, err := worksheets.Files(filepath.Join(folder, "blouse.toml")); err == nil || !strings.Contains(err.Error(), "it is no folder") {
+	if _, err := worksheets.Files(filepath.Join(folder, "blouse.toml")); err == nil || !strings.Contains(err.Error(), "it is not a folder") {
 		t.Errorf("a file for a folder: %v", err)
 	}
 }

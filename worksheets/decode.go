@@ -11,6 +11,8 @@ import (
 	"time"
 
 	"github.com/BurntSushi/toml"
+
+	"capscye/units"
 )
 
 // Decode reads a worksheet. The name is for messages. The error is a
@@ -70,9 +72,9 @@ const numberSigns = "0123456789abcdefxoABCDEF_+-."
 func syntaxError(name string, source []byte, err error) error {
 	var bad toml.ParseError
 	if !errors.As(err, &bad) {
-		return &FileError{File: name, Reason: err.Error(), Want: "TOML 1.0"}
+		return &FileError{File: name, Reason: err.Error()}
 	}
-	fault := &FileError{File: name, Line: bad.Position.Line, Reason: bad.Message, Want: `TOML 1.0, such as bicep = "13 3/4"`}
+	fault := &FileError{File: name, Line: bad.Position.Line}
 	lines := strings.Split(string(source), "\n")
 	if strings.Contains(bad.Message, "to end table name, but got '\\n'") && fault.Line > 1 {
 		fault.Line-- // the line break belongs to the header that it ends too early
@@ -80,7 +82,49 @@ func syntaxError(name string, source []byte, err error) error {
 	if fault.Line >= 1 && fault.Line <= len(lines) {
 		fault.Text = strings.TrimSpace(lines[fault.Line-1])
 	}
+	fault.Reason, fault.Want = plainSyntax(bad.Message, fault.Text)
 	return fault
+}
+
+// isBareKey tells what TOML takes for a key without quotes, if it is no longer than one here.
+func isBareKey(text string) bool {
+	const most = 30
+	return text != "" && len(text) <= most && strings.Trim(text, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-") == ""
+}
+
+func isLength(text string) bool {
+	_, err := units.Parse(text, units.Inches)
+	return err == nil
+}
+
+// plainSyntax says in everyday words what the reader of TOML found in a line, and what to
+// write; what it has no words for it passes on.
+func plainSyntax(message, line string) (reason, want string) {
+	key, value, _ := strings.Cut(line, "=")
+	key, value = strings.TrimSpace(key), strings.TrimSpace(value)
+	if !isBareKey(key) {
+		key = "bicep"
+	}
+	quoted := fmt.Sprintf(`Write it like %s = "13 3/4"`, key)
+	has := func(part string) bool { return strings.Contains(message, part) }
+	switch {
+	case has("to end table name"):
+		return "it needs a closing bracket", "Write it like [body]"
+	case has("has already been defined"):
+		return "it stands here a second time", "Keep one of the two"
+	case has("expected '.' or '='"):
+		return "it needs = and a value", quoted
+	case has("strings cannot contain newlines"), has("unexpected EOF") && strings.Count(value, `"`) == 1:
+		return "it needs a closing quote", quoted
+	case has("expected value") && value == "":
+		return "it needs a value", quoted
+	case has("expected value"), has("expected a top-level item to end with a newline"):
+		if value := strings.Trim(value, `"`); isLength(value) {
+			quoted = fmt.Sprintf("Write it like %s = %q", key, value)
+		}
+		return "put quotes around the value", quoted
+	}
+	return message, quoted
 }
 
 // readTable takes one key of the top level: a table of answers, or one of the
@@ -105,7 +149,7 @@ func (d *Document) readTable(name string, value any) {
 		d.note(name, name, append(tables(), "version"))
 		return
 	case !ok:
-		d.refuse(name, d.asWritten(name, value), "it must be a table", fmt.Sprintf("[%s] on a line of its own", name))
+		d.refuse(name, d.asWritten(name, value), "is not a table", fmt.Sprintf("Write [%s] on a line of its own", name))
 		return
 	}
 	for _, key := range slices.Sorted(maps.Keys(table)) {
@@ -134,12 +178,12 @@ func (d *Document) note(path, name string, known []string) { d.noteAt(path, path
 // noteAt is note of a key that stands in the file at a path of its own.
 func (d *Document) noteAt(place, path, name string, known []string) {
 	if len(d.unknown) == mostUnknown {
-		d.unknown = append(d.unknown, Problem{d.name, 0, "...", errors.New("there are more such keys; all are kept")})
+		d.unknown = append(d.unknown, Problem{d.name, 0, "...", errors.New("there are more such keys; all stay in the file")})
 	}
 	if len(d.unknown) > mostUnknown {
 		return
 	}
-	reason := "no answer of the worksheet is called so; it is kept and not used"
+	reason := "no such key here; it stays in the file and is not used"
 	for _, k := range known {
 		if name != "" && strings.EqualFold(k, name) {
 			reason += fmt.Sprintf("; did you mean %q?", k)
@@ -169,7 +213,7 @@ func (d *Document) readVersion(value any) {
 	v, ok := value.(int64)
 	switch {
 	case !ok || v < 1:
-		d.refuse("version", d.asWritten("version", value), "it must be a whole number from 1", fmt.Sprintf("version = %d", Version))
+		d.refuse("version", d.asWritten("version", value), "is not a whole number from 1", fmt.Sprintf("Write version = %d", Version))
 		d.ReadOnly = "its version cannot be read"
 	case v > Version:
 		d.ReadOnly = fmt.Sprintf("it has version %d, and this program writes version %d", v, Version)
@@ -191,39 +235,45 @@ func (d *Document) readAnswer(k Key, value any) {
 	}
 	if !ok {
 		raw := d.asWritten(k.Path(), value)
-		d.refuse(k.Path(), raw, "it is not text in quotes", wanted(k, raw))
+		d.refuse(k.Path(), raw, notQuoted, wanted(k, raw))
 		return
 	}
 	d.Sheet.answers[k] = strings.TrimSpace(text)
 }
 
+// What a message calls a value that has parts.
+const aTable, aList = "a table", "a list"
+
+// notQuoted is what is wrong with a value that is no text; it needs no other words.
+const notQuoted = "put quotes around"
+
 // wanted says how an answer that is no text should have been written: as it
 // stands but in quotes where that can be read, else by example.
 func wanted(k Key, raw string) string {
 	if k.Kind() == Choice {
-		return quotedList(k.Options())
+		return fmt.Sprintf("Write it like %s = %q", k.name(), k.Options()[0])
 	}
 	text := raw
 	var s Sheet
-	if s.Set(k, raw) != nil {
+	if s.Set(k, raw) != nil || raw == aTable || raw == aList {
 		text = map[Kind]string{Date: "2026-10-03", Scale: "1/8 in", Part: "1/2", Slid: "least", Count: "1"}[k.Kind()]
 		if text == "" {
 			text = "13 3/4"
 		}
 	}
-	return fmt.Sprintf("text in quotes, such as %s = %q", k.name(), text)
+	return fmt.Sprintf("Write it like %s = %q", k.name(), text)
 }
 
 func (d *Document) readDone(value any) {
 	list, ok := value.([]any)
 	if !ok {
-		d.refuse("progress.done", d.asWritten("progress.done", value), "it must be a list", `a list such as ["sleeve-mark"]`)
+		d.refuse("progress.done", d.asWritten("progress.done", value), "is not a list", `Write it like ["sleeve-mark"]`)
 		return
 	}
 	for _, v := range list {
 		id, ok := v.(string)
 		if !ok {
-			d.refuse("progress.done", plainly(v), "every step must be text in quotes", `a list such as ["sleeve-mark"]`)
+			d.refuse("progress.done", plainly(v), notQuoted, `Write it like ["sleeve-mark"]`)
 			continue
 		}
 		d.Sheet.Done = append(d.Sheet.Done, id)
@@ -234,7 +284,7 @@ func (d *Document) readDone(value any) {
 func (d *Document) readFittings(value any) {
 	list, ok := tablesOf(value)
 	if !ok {
-		d.refuse("fitting", d.asWritten("fitting", value), "it must be a list of tables", "[[fitting]] on a line of its own")
+		d.refuse("fitting", d.asWritten("fitting", value), "is not a list of tables", "Write [[fitting]] on a line of its own")
 		return
 	}
 	for i, table := range list {
@@ -280,16 +330,16 @@ func (d *Document) readFitting(i int, table map[string]any) (f Fitting) {
 			}
 			if key == "date" {
 				if f.Date = v; v != "" && !isDay(v) {
-					refuse(key, "not a day of the calendar", "a date such as 2026-11-20")
+					refuse(key, "is no day of the calendar", "Write it like 2026-11-20")
 				}
 				continue
 			}
 		}
 		switch key {
 		case "date":
-			refuse(key, "it is not a day", "a date such as 2026-11-20")
+			refuse(key, "is not a day", "Write it like 2026-11-20")
 		case "note":
-			refuse(key, "it is not text in quotes", "text in quotes")
+			refuse(key, notQuoted, `Write it like note = "tight at the back"`)
 		default:
 			d.note("fitting."+key, key, []string{"date", "note"})
 		}
@@ -322,11 +372,11 @@ func plainly(value any) string {
 	case string:
 		return v
 	case map[string]any:
-		return "a table"
+		return aTable
 	case []map[string]any:
 		return "a list of tables"
 	case []any:
-		return "a list"
+		return aList
 	}
 	return fmt.Sprint(value)
 }

@@ -31,7 +31,7 @@ func (d *Document) Encode() (out []byte, lost bool, err error) {
 	}
 	out, err = d.rewritten()
 	if err == nil && !d.proves(out, true) {
-		err = &FileError{File: d.name, Reason: "the file is written in a way that cannot be changed here", Want: "a plain worksheet"}
+		err = &FileError{File: d.name, Reason: "it is written in a way that cannot be changed here"}
 	}
 	return out, true, err
 }

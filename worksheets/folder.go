@@ -10,7 +10,7 @@ import (
 // that are not hidden. Once loaded, [Document.Ours] tells which ones are.
 func Files(folder string) ([]string, error) {
 	if info, err := os.Stat(folder); err == nil && !info.IsDir() {
-		return nil, &FileError{File: folder, Reason: "it is no folder", Want: "a folder"}
+		return nil, &FileError{File: folder, Reason: "it is not a folder"}
 	}
 	entries, err := os.ReadDir(folder) // in the order of their names
 	if err != nil {

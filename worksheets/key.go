@@ -106,7 +106,7 @@ const (
 	Count              // a small whole number
 )
 
-// What is read as a day and as a count, for error messages too.
+// What is read as a day and as a count.
 const (
 	wantDay   = "a date such as 2026-10-03"
 	wantCount = "0, 1, 2, 3 or 4"
@@ -285,12 +285,22 @@ func (k Key) IsLength() bool {
 func (k Key) table() string { table, _, _ := strings.Cut(k.Path(), "."); return table }
 func (k Key) name() string  { _, name, _ := strings.Cut(k.Path(), "."); return name }
 
-// ValueError says why an answer that is no length cannot be read.
+// ValueError says why an answer cannot be taken.
 type ValueError struct {
-	Input, Reason, Want string
+	Input  string
+	Reason string // as a verb of the input: "is not a choice"
+	Want   string // what to do, as a sentence
 }
 
-// Error is one line: the input quoted, the reason, what is read.
+// Error is what is wrong, in few words, and an example of what is right:
+//
+//	"silk" is not a choice. Choose woven or knit
 func (e *ValueError) Error() string {
-	return fmt.Sprintf("cannot read %q: %s; read would be %s", shorten(e.Input), e.Reason, e.Want)
+	switch {
+	case e.Reason == notQuoted && (e.Input == aTable || e.Input == aList):
+		return fmt.Sprintf("%s is not text. %s", e.Input, e.Want)
+	case e.Reason == notQuoted:
+		return fmt.Sprintf("%s %s. %s", e.Reason, Printable(shorten(e.Input)), e.Want)
+	}
+	return fmt.Sprintf("%q %s. %s", shorten(e.Input), e.Reason, e.Want)
 }

@@ -8,10 +8,10 @@ type FileError struct {
 	Line   int    // 0 where no line is to blame
 	Text   string // the line, where there is one
 	Reason string
-	Want   string
+	Want   string // what to do, as a sentence
 }
 
-// Error is one line: file, line, text, reason, what is read.
+// Error is one line: file, line, text, reason, what to do.
 func (e *FileError) Error() string {
 	msg := placeIn(e.File, e.Line)
 	if e.Text != "" {
@@ -19,7 +19,7 @@ func (e *FileError) Error() string {
 	}
 	msg += ": " + shortenMiddle(200, Printable(e.Reason))
 	if e.Want != "" {
-		msg += "; read would be " + e.Want
+		msg += ". " + e.Want
 	}
 	return msg
 }
@@ -40,7 +40,7 @@ type Problem struct {
 	Err  error
 }
 
-// Error is one line: file, line, key, text, reason, what is read.
+// Error is one line: file, line, key, what is wrong, an example of what is right.
 func (p *Problem) Error() string {
 	msg := placeIn(p.File, p.Line)
 	if msg != "" {

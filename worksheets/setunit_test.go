@@ -131,7 +131,7 @@ func TestAnUnreadableUnitIsKeptAndSaidAndChangesNoOtherWord(t *testing.T) {
 	for _, text := range []string{"inch", "CM", "fathoms"} {
 		s := was
 		err := s.Set(worksheets.Unit, text)
-		if want := `cannot read "` + text + `": not one of the choices; read would be "in" or "cm"`; err == nil || err.Error() != want {
+		if want := `"` + text + `" is not a choice. Choose in or cm`; err == nil || err.Error() != want {
 			t.Errorf("unit %q: error %v, want %s", text, err, want)
 		}
 		for _, k := range worksheets.Keys() {

@@ -147,11 +147,11 @@ func (s *Sheet) Check(k Key) error {
 		}
 	case Choice:
 		if !slices.Contains(k.Options(), text) {
-			err = &ValueError{text, "not one of the choices", quotedList(k.Options())}
+			err = &ValueError{text, "is not a choice", "Choose " + choiceList(k.Options())}
 		}
 	case Date:
 		if !isDay(text) {
-			err = &ValueError{text, "not a day of the calendar", wantDay}
+			err = &ValueError{text, "is no day of the calendar", "Write it like 2026-10-03"}
 		}
 	case Scale:
 		_, err = units.ParseRuler(text, s.Unit())
@@ -165,18 +165,16 @@ func (s *Sheet) Check(k Key) error {
 		}
 	case Count:
 		if _, ok := smallCount(text); !ok {
-			err = &ValueError{text, "not a whole number from 0 to 4", wantCount}
+			err = &ValueError{text, "is not a whole number from 0 to 4", "Write it like 1"}
 		}
 	}
 	return err
 }
 
-func quotedList(options []string) string {
-	quoted := make([]string, len(options))
-	for i, o := range options {
-		quoted[i] = strconv.Quote(o)
-	}
-	return strings.Join(quoted, " or ")
+// choiceList is "woven or knit", "set-in, shirt or gathered".
+func choiceList(options []string) string {
+	last := len(options) - 1
+	return strings.Join(options[:last], ", ") + " or " + options[last]
 }
 
 func smallCount(text string) (int, bool) {
@@ -242,9 +240,9 @@ func (s *Sheet) Length(k Key) (units.Reading, error) {
 	case err != nil:
 		return units.Reading{}, err
 	case k.Kind() == Girth && l <= 0:
-		return units.Reading{}, &ValueError{text, "it must be more than nothing", units.Want}
+		return units.Reading{}, &ValueError{text, "must be more than 0", units.Example}
 	case k.Kind() == Amount && l < 0:
-		return units.Reading{}, &ValueError{text, "it cannot be less than nothing", units.Want}
+		return units.Reading{}, &ValueError{text, "is below 0", units.Example}
 	}
 	return units.Known(l), nil
 }

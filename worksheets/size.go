@@ -181,9 +181,9 @@ func (s *Sheet) CheckSize(i int, k Key) error {
 func (s *Sheet) checkName(name string, i int) error {
 	switch {
 	case utf8.RuneCountInString(name) > LongestSize:
-		return &ValueError{name, fmt.Sprintf("the name of a size has more than %d characters", LongestSize), `a name such as 16`}
+		return &ValueError{name, fmt.Sprintf("has more than %d characters", LongestSize), "Name it like 16"}
 	case s.nameTaken(name, i):
-		return &ValueError{name, "another size has this name", "a name of its own"}
+		return &ValueError{name, "is the name of another size already", "Give it a name of its own"}
 	}
 	return nil
 }

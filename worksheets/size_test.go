@@ -58,17 +58,17 @@ func TestTroubleWithASizeIsSaidWithItsLine(t *testing.T) {
 		many += fmt.Sprintf("[[size]]\nname = \"%d\"\n", n)
 	}
 	for source, want := range map[string]string{
-		"[[size]]\nname = \"16\"\n[size.sleeve]\nwidth = \"wide\"\n":               `line 4: size 16: sleeve.width: cannot read "wide"`,
+		"[[size]]\nname = \"16\"\n[size.sleeve]\nwidth = \"wide\"\n":               `line 4: size 16: sleeve.width: "wide" is not a length`,
 		"[[size]]\nname = \"16\"\n\n[[size]]\nname = \"18\"\nchart_bust = \"0\"\n": "line 6: size 18: chart_bust: ",
-		"[[size]]\nname = \"16\"\n[size.bodice]\nfront = 10.5\n":                   `line 4: size 16: bodice.front: cannot read "10.5": it is not text in quotes`,
-		"[[size]]\nname = 16\n":                               `line 2: size number 1: name: cannot read "16": it is not text in quotes; read would be text in quotes, such as name = "16"`,
+		"[[size]]\nname = \"16\"\n[size.bodice]\nfront = 10.5\n":                   `line 4: size 16: bodice.front: put quotes around 10.5`,
+		"[[size]]\nname = 16\n":                               `line 2: size number 1: name: put quotes around 16. Write it like name = "16"`,
 		"[[size]]\n[size.sleeve]\nwidth = \"13\"\n":           "line 1: size number 1: name: the size has no name",
-		"[[size]]\nname = \"16\"\n[[size]]\nname = \"16\"\n":  `line 4: size 16: name: cannot read "16": another size has this name`,
-		"[pattern]\nsize = \"16\"\n[[size]]\nname = \"16\"\n": `line 2: pattern.size: cannot read "16": another size has this name`,
-		"[[size]]\nname = \"" + long + "\"\n":                 "line 2: size " + long + ": name: cannot read \"" + long + "\": the name of a size has more than 40 characters",
+		"[[size]]\nname = \"16\"\n[[size]]\nname = \"16\"\n":  `line 4: size 16: name: "16" is the name of another size already`,
+		"[pattern]\nsize = \"16\"\n[[size]]\nname = \"16\"\n": `line 2: pattern.size: "16" is the name of another size already`,
+		"[[size]]\nname = \"" + long + "\"\n":                 "line 2: size " + long + ": name: \"" + long + "\" has more than 40 characters",
 		many:                                                  "line 42: size 20: name: a worksheet has at most 20 other sizes",
-		"size = \"14\"\n":                                     `line 1: size: cannot read "14": it must be a list of tables; read would be [[size]]`,
-		"[[size]]\nname = \"16\"\nsleeve = 13\n":              "line 3: size 16: sleeve: cannot read \"13\": it must be a table",
+		"size = \"14\"\n":                                     `line 1: size: "14" is not a list of tables. Write [[size]]`,
+		"[[size]]\nname = \"16\"\nsleeve = 13\n":              "line 3: size 16: sleeve: \"13\" is not a table",
 	} {
 		d := decode(t, source)
 		found := messages(d.Problems())

@@ -16,7 +16,7 @@ func sizeTables() []string { return []string{"sleeve", "bodice"} }
 func (d *Document) readSizes(value any) {
 	list, ok := tablesOf(value)
 	if !ok {
-		d.refuse("size", d.asWritten("size", value), "it must be a list of tables", "[[size]] on a line of its own")
+		d.refuse("size", d.asWritten("size", value), "is not a list of tables", "Write [[size]] on a line of its own")
 		return
 	}
 	for i, table := range list {
@@ -43,11 +43,11 @@ func (d *Document) readSize(i int, table map[string]any) (z Size) {
 			case known && isText:
 				z.answers[k] = strings.TrimSpace(text)
 			case known:
-				problem("it is not text in quotes", fmt.Sprintf("text in quotes, such as %s = %q", key, exampleOf(k)))
+				problem(notQuoted, fmt.Sprintf("Write it like %s = %q", key, exampleOf(k)))
 			case within == "" && slices.Contains(sizeTables(), key) && isTable:
 				read(key+".", inner)
 			case within == "" && slices.Contains(sizeTables(), key):
-				problem("it must be a table", fmt.Sprintf("[size.%s] on a line of its own", key))
+				problem("is not a table", fmt.Sprintf("Write [size.%s] on a line of its own", key))
 			default:
 				d.noteAt(place, "size."+path, key, namesInSize(within))
 			}

@@ -46,7 +46,7 @@ func loadAlone(path string) (*Document, error) {
 func Read(name string, from io.Reader) (*Document, error) {
 	source, err := io.ReadAll(io.LimitReader(from, MaxBytes+1))
 	if err != nil {
-		return nil, &FileError{File: name, Reason: err.Error(), Want: "a worksheet"}
+		return nil, &FileError{File: name, Reason: err.Error()}
 	}
 	return Decode(name, source)
 }
@@ -78,7 +78,7 @@ func inWords(err error) error {
 	case *fs.PathError:
 		return &fs.PathError{Op: e.Op, Path: Printable(e.Path), Err: e.Err}
 	case *disk.KindError:
-		return &FileError{File: e.Path, Reason: "it is a " + e.Kind, Want: "a file"}
+		return &FileError{File: e.Path, Reason: "it is a " + e.Kind + ", not a file"}
 	}
 	return err
 }

@@ -10,7 +10,7 @@ import (
 )
 
 func TestUnknownKeysAndTablesAreListedAndKept(t *testing.T) {
-	const why = "no answer of the worksheet is called so; it is kept and not used"
+	const why = "no such key here; it stays in the file and is not used"
 	for _, c := range []struct {
 		source string
 		want   []string

@@ -146,7 +146,7 @@ func chosen(text string, options []string) (string, error) {
 	case word != "" && len(found) == 1:
 		return found[0], nil
 	case word != "" && len(found) > 1:
-		return "", &worksheets.ValueError{Input: text, Reason: "it could be " + typeset.OrList(found), Want: "more of the word"}
+		return "", &worksheets.ValueError{Input: text, Reason: "could be " + typeset.OrList(found), Want: "Type more of the word"}
 	}
-	return "", &worksheets.ValueError{Input: text, Reason: "not one of the choices", Want: typeset.OrList(options)}
+	return "", &worksheets.ValueError{Input: text, Reason: "is not a choice", Want: "Choose " + typeset.OrList(options)}
 }

@@ -372,5 +372,5 @@ func unitNamed(word string) (units.System, error) {
 			return sys, nil
 		}
 	}
-	return 0, &worksheets.ValueError{Input: word, Reason: "not a unit of the worksheet", Want: "inches or centimetres, in short in or cm"}
+	return 0, &worksheets.ValueError{Input: word, Reason: "is not a unit here", Want: "Answer inches (in) or centimetres (cm)"}
 }

@@ -93,7 +93,7 @@ func TestAskAgain(t *testing.T) {
 	props.Lay(t, "choir-blouse")
 	_, out, _ := answers(t, "1 3/x", "-3", "14", "", strings.Repeat("9", 3000), "\x1b[A", "\xff", "40")
 	again := "Bicep, in inches? Now 13 3/4 in.\n"
-	props.Says(t, out, again, `Cannot read "1 3/x" at character 5, 'x'`, "read would be 13 3/4", again, `Cannot read "-3": it must be more than nothing`, again,
+	props.Says(t, out, again, `"1 3/x" is not a length: no number after the slash.`, "Write it like 13 3/4", again, `"-3" must be more than 0`, again,
 		"Sleeve needs 2 3/4 in. Bodice, each side: pivot 1/4 in, slide 3/8 in.", "Other arm",
 		"Bust, in inches?", "Too long: at most 2000 characters", "Bust,", "Not taken: there are keys in it", "Bust,", "Not taken:", "Bust,",
 		"Bodice needs 3 in.", "High bust,")
@@ -127,9 +127,9 @@ func TestWordsThatSteer(t *testing.T) {
 func TestChoicesByTheirBeginning(t *testing.T) {
 	props.Lay(t, "archive-coat")
 	_, out, _ := answers(t, "next", "next=", "", "empty", "furlong", "Inch", "1/", "1/3", "5", "w", "KN", "quit")
-	props.Says(t, out, "Unit: in or cm? Now cm.", "This always has an answer, now cm; it can be in or cm.", "not a unit of the worksheet",
+	props.Says(t, out, "Unit: in or cm? Now cm.", "This always has an answer, now cm; it can be in or cm.", "is not a unit here. Answer inches (in) or centimetres (cm)",
 		"Nothing that was measured changes. The ruler stays 1 mm.", "Ruler mark: 1/2 in, 1/4 in, 1/8 in,",
-		"it could be 1/2 in, 1/4 in, 1/8 in, 1/16 in, 1/32 in or 1/64 in", "Fabric: woven or knit?", `Cannot read "5": not one of the choices`,
+		"could be 1/2 in, 1/4 in, 1/8 in, 1/16 in, 1/32 in or 1/64 in", "Fabric: woven or knit?", `"5" is not a choice.`,
 		"Notes?")
 	for k, want := range map[worksheets.Key]string{worksheets.Unit: "in", worksheets.Ruler: "1/32 in", worksheets.Fabric: "woven", worksheets.Notes: "KN"} {
 		if got := props.AnswerIn(t, "sheet.toml", k); got != want {
@@ -143,7 +143,7 @@ func TestChoicesByTheirBeginning(t *testing.T) {
 	skip := []string{"next", "next", "next", "next", "next", "next", "next", "next", "next"}
 	_, out, _ = answers(t, append(skip, "?", "evn", "e", "", "", "", "150 %", "55 %", "", "letout", "k")...)
 	props.Says(t, out, "Chosen slide: least, even", "Front slide: 1/4 in (1/4 to 1 1/4 in would work).", "or least or even", "Sleeve, each side: pivot 5/8 in, slide 5/8 in.",
-		"a part from 0 to 1", "What a following piece does: let out or hold?", "Armhole: alter or keep?")
+		"is not a share", "What a following piece does: let out or hold?", "Armhole: alter or keep?")
 	if props.AnswerIn(t, "sheet.toml", worksheets.Slide) != "even" || props.AnswerIn(t, "sheet.toml", worksheets.FrontShareBust) != "55 %" ||
 		props.AnswerIn(t, "sheet.toml", worksheets.Follow) != "let out" || props.AnswerIn(t, "sheet.toml", worksheets.Armhole) != "keep" {
 		t.Errorf("the file is\n%s", props.Read(t, "sheet.toml"))
@@ -167,7 +167,7 @@ func TestAskAboutWhatIsOddInTheFile(t *testing.T) {
 	t.Chdir(t.TempDir())
 	os.WriteFile("sheet.toml", []byte("[about]\nnotes = \"\"\"one\ntwo\x20\\u001b[31m\"\"\"\n[body]\nbicep = \"13 x\"\n"), 0o644)
 	status, out, _ := answers(t, "?", "", "next", "", "", "", "", "", "three", "quit")
-	props.Says(t, out, "Bicep, in inches? Now 13 x, which cannot be read; ? says why.", `Cannot read "13 x"`, "Bicep,", "Notes? Now one two", "Not taken: the text that is there has several lines",
+	props.Says(t, out, "Bicep, in inches? Now 13 x, which cannot be read; ? says why.", `"13 x" is not a length`, "Bicep,", "Notes? Now one two", "Not taken: the text that is there has several lines",
 		"Do not cut: body.bicep in line 5 cannot be read.", "Stop: ")
 	if status != 1 || strings.Contains(out, "\x1b") || !strings.Contains(props.Read(t, "sheet.toml"), "one\ntwo") {
 		t.Errorf("status %d\n%s", status, out)
@@ -203,7 +203,7 @@ func TestAskBeginsAFile(t *testing.T) {
 		t.Errorf("status %d, %v", status, left)
 	}
 	status, out, _ = run("\nfeet\n?\nc\n34,9\n", "ask", "smock")
-	props.Says(t, out, `Cannot read "": not a unit of the worksheet`, `"feet": not a unit of the worksheet`, "What a bare number means", "Lengths in centimetres", "Bicep, in centimetres? Empty.",
+	props.Says(t, out, `"" is not a unit here.`, `"feet" is not a unit here.`, "What a bare number means", "Lengths in centimetres", "Bicep, in centimetres? Empty.",
 		"Answers missing: sleeve width.", "Kept in smock.toml.")
 	if status != 1 || props.AnswerIn(t, "smock.toml", worksheets.Bicep) != "34,9" || props.AnswerIn(t, "smock.toml", worksheets.PivotLimitSleeve) != "2.5" {
 		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "smock.toml"))
@@ -223,7 +223,7 @@ func TestAskWithoutAFile(t *testing.T) {
 	}
 	_, out, _ = run("i\n13\nnext\nAllotment smock\nquit\nback\n2\nquit\n\n", "ask")
 	props.Says(t, out, "It is kept under a name that you give it at the end.", "Bicep, in inches?",
-		"Under which name should this worksheet be kept? Enter takes allotment-smock.toml.", "Armhole: alter or keep?", `Cannot read "2"`, "Armhole:",
+		"Under which name should this worksheet be kept? Enter takes allotment-smock.toml.", "Armhole: alter or keep?", `"2" is not a choice.`, "Armhole:",
 		"Enter takes allotment-smock.toml.", "Kept in allotment-smock.toml.")
 	if props.AnswerIn(t, "allotment-smock.toml", worksheets.Bicep) != "13" {
 		t.Error("the answer is lost")

@@ -47,7 +47,7 @@ func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
 		r.Scale.System = shown
 	}
 	for _, p := range r.Problems {
-		f := Finding{Code: calc.ValueUnreadable, Level: calc.Warn, About: p.Path, Text: typeset.Plain(p.Error())}
+		f := Finding{Code: calc.ValueUnreadable, Level: calc.Warn, About: p.Path, Text: typeset.Plain(p.Error()) + "."}
 		if k, ok := worksheets.KeyNamed(p.Path); ok && feeds(k) {
 			f.Level, r.Input.Unread = calc.Stop, true
 		}

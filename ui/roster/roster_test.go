@@ -250,7 +250,7 @@ func TestRosterExitStatusAndMessages(t *testing.T) {
 		}
 	}
 	t.Chdir(folders["whole"])
-	for _, c := range []struct{ folder, errs string }{{"nowhere", "nowhere: there is no such folder"}, {"a.toml", "a.toml: it is no folder"}} {
+	for _, c := range []struct{ folder, errs string }{{"nowhere", "nowhere: there is no such folder"}, {"a.toml", "a.toml: it is not a folder"}} {
 		if status, out, errs := run("", "roster", c.folder); status != 2 || out != "" || !strings.Contains(errs, c.errs) {
 			t.Errorf("%s: status %d, %s%s", c.folder, status, out, errs)
 		}

@@ -165,11 +165,11 @@ func TestExitStatusAndMessages(t *testing.T) {
 		status int
 		errs   string
 	}{
-		{[]string{"show", "whole.toml"}, 0, "whole.toml, line 8: lining: no answer of the worksheet is called so; it is kept and not used"},
+		{[]string{"show", "whole.toml"}, 0, "whole.toml, line 8: lining: no such key here; it stays in the file and is not used"},
 		{[]string{"show", "half.toml"}, 1, ""},
 		{[]string{"show", "stop.toml"}, 1, ""},
 		{[]string{"show", "older.toml"}, 1, ""}, // nobody says how that width was measured
-		{[]string{"show", "unreadable.toml"}, 1, `unreadable.toml, line 4: ease.bicep: cannot read "1/0" at character 3, '0': nothing can be divided by 0; read would be 13 3/4`},
+		{[]string{"show", "unreadable.toml"}, 1, `unreadable.toml, line 4: ease.bicep: "1/0" is not a length: the number after the slash is 0. Write it like 13 3/4`},
 		{[]string{"show", "syntax.toml"}, 2, `syntax.toml, line 2, "bicep = 13 3/4"`},
 		{[]string{"show", "absent.toml"}, 2, "absent.toml: there is no such file"},
 		{[]string{"show", "."}, 2, ".: it is a folder"},
