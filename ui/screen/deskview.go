@@ -2,6 +2,7 @@ package screen
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"capscye/calc"
@@ -14,7 +15,7 @@ import (
 
 // render draws the worksheet for a window. It reads and changes nothing else.
 func (d *desk) render(width, height int) string {
-	l := layoutFor(width, height, len(d.copies) > 0)
+	l := d.layout(width, height)
 	if l.tooSmall {
 		return smallWindow(width, height)
 	}
@@ -81,6 +82,18 @@ func (d *desk) messageLine(seen string, width int) string {
 	return typeset.Cut(note+strings.Repeat("-", max(0, width-len(note)-len(tally)))+tally, width)
 }
 
+// layout divides a window between the step and what differs from copies.
+func (d *desk) layout(width, height int) layout {
+	if len(d.copies) == 0 || width >= besideFrom {
+		return layoutFor(width, height, 0, 0)
+	}
+	form := height // a page takes all that it gets
+	if f := d.form(width); f.rows != nil {
+		form = len(f.fixed) + len(f.rows) + len(f.hint)
+	}
+	return layoutFor(width, height, form, len(d.besideLines(width)))
+}
+
 // renderStep draws the step under the hands.
 func (d *desk) renderStep(width, height int) string {
 	switch d.step {
@@ -89,22 +102,53 @@ func (d *desk) renderStep(width, height int) string {
 	case forms.Trace:
 		return typeset.Block(d.traceLines(width, height), width, height)
 	}
-	rows, focus := d.formRows(width)
-	var fixed []string
+	return d.form(width).render(width, height)
+}
+
+// form is a step with fields: lines that stay in sight, rows of which the one with the
+// hands is always seen, and the hint for that.
+type form struct {
+	fixed, rows []string
+	focus       int
+	hint        []string
+}
+
+// form is the step under the hands; without rows on a page.
+func (d *desk) form(width int) (f form) {
+	f.rows, f.focus = d.formRows(width)
 	if d.step == forms.Split { // the bands stay in sight, whatever is scrolled
-		fixed = bandRows(d.rep, width)
+		f.fixed = bandRows(d.rep, width)
 		head := append(costLines(d.rep, width), headed(report.SidesTable(d.rep), d.styles, width)...)
-		rows, focus = append(head, rows...), focus+len(head)
+		f.rows, f.focus = append(head, f.rows...), f.focus+len(head)
 	}
-	const hintHeight = 3
-	height -= len(fixed)
-	room := min(len(rows)+1, height-hintHeight) // the hint stands close below the form
-	seen, below := typeset.Window(rows, focus, room)
-	if below > 0 && len(seen) > 1 {
+	f.hint = d.hint(width)
+	return f
+}
+
+// hintMost is how many lines of a hint are shown where rows would be hidden for it.
+const hintMost = 3
+
+// render draws as many rows as have room, and says how many more there are. The hint
+// stands close below them.
+func (f form) render(width, height int) string {
+	height = max(0, height-len(f.fixed))
+	hint := f.hint
+	if len(f.rows)+len(hint) > height { // a row and what is above and below it come first
+		hint = hint[:max(0, min(len(hint), hintMost, height-3))]
+	}
+	room := max(1, height-len(hint))
+	top, end := typeset.Seen(len(f.rows), f.focus, room)
+	seen := slices.Clone(f.rows[top:end])
+	if below := len(f.rows) - end; below > 0 && len(seen) > 1 {
 		seen[len(seen)-1] = typeset.Cut(fmt.Sprintf("  ... and %d more below", below+1), width)
 	}
-	form := append(fixed, strings.Split(typeset.Block(seen, width, room), "\n")...)
-	return typeset.Block(form, width, len(form)) + "\n" + typeset.Block(d.hint(width), width, height-room)
+	if top > 0 && top < f.focus && len(seen) > 2 {
+		seen[0] = typeset.Cut(fmt.Sprintf("  ... and %d more above", top+1), width)
+	}
+	if len(seen) < room {
+		seen = append(seen, "")
+	}
+	return typeset.Block(slices.Concat(f.fixed, seen, hint), width, height+len(f.fixed))
 }
 
 // page is a step without fields, scrolled.

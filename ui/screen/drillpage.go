@@ -208,7 +208,7 @@ func (p *drillPage) room(width, height int) int {
 }
 
 func (p *drillPage) render(width, height int) string {
-	if layoutFor(width, height, false).tooSmall {
+	if layoutFor(width, height, 0, 0).tooSmall {
 		return smallWindow(width, height)
 	}
 	keys := drillKeys

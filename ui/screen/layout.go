@@ -32,19 +32,26 @@ type layout struct {
 	answerHeight          int
 }
 
-// layoutFor is a pure function of the window, and of whether copies lie beside the
-// sheet: they take half of a narrow one.
-func layoutFor(width, height int, copies bool) layout {
+// layoutFor is a pure function of the window, of how many lines the form has, and of how
+// many what differs from copies has; 0 while none lie beside the sheet. In a narrow window
+// they share the lines, and neither leaves empty what the other lacks.
+func layoutFor(width, height, form, differs int) layout {
 	l := layout{tooSmall: width < smallestWidth || height < smallestHeight}
+	all := height - 4 // title, tape, rule, keys
 	l.answerWidth, l.answerHeight = width, stripHeight
-	if copies {
-		l.answerHeight = (height - 4) / 2
+	if half := all / 2; differs > 0 {
+		switch l.answerHeight = half; {
+		case form > all-half:
+			l.answerHeight = min(half, differs)
+		case differs > half:
+			l.answerHeight = min(all-form, differs)
+		}
 	}
-	l.formWidth, l.formHeight = width, height-4-l.answerHeight // title, tape, rule, keys
+	l.formWidth, l.formHeight = width, all-l.answerHeight
 	if width >= besideFrom {
 		l.beside = true
-		l.answerWidth, l.answerHeight = min(width-formFrom-2, answerMost), height-4
-		l.formWidth, l.formHeight = width-l.answerWidth-2, height-4
+		l.answerWidth, l.answerHeight = min(width-formFrom-2, answerMost), all
+		l.formWidth, l.formHeight = width-l.answerWidth-2, all
 	}
 	return l
 }

@@ -10,7 +10,7 @@ import (
 
 // scrollBy moves the page of step 5, no farther than its end.
 func (d *desk) scrollBy(by int) wish {
-	l := layoutFor(d.width, d.height, len(d.copies) > 0)
+	l := d.layout(d.width, d.height)
 	end := max(0, len(matchLines(d.rep, d.styles, l.formWidth))-l.formHeight)
 	d.scroll = min(max(0, d.scroll+by), end)
 	return nil
