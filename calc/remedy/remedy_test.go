@@ -136,3 +136,49 @@ func TestEaseBelowNothingIsForKnits(t *testing.T) {
 		}
 	}
 }
+
+// Where the size was chosen by the high bust the front may take three quarters of what the
+// bust needs, or all of it (common practice, no source): never less than it has, nothing of a
+// bust that needs none, and not of a bodice that is cut.
+func TestTheFrontMayTakeMore(t *testing.T) {
+	for _, c := range []struct {
+		name, need, high string
+		share            units.Share
+		armhole          calc.Armhole
+		want             string
+	}{
+		{"half", "2", "35", units.Half, calc.AlterArmhole, "[3/4 1]"},
+		{"three quarters already", "2", "35", units.Share{Numerator: 3, Denominator: 4}, calc.AlterArmhole, "[1]"},
+		{"all already", "2", "35", units.Share{Numerator: 1, Denominator: 1}, calc.AlterArmhole, "[]"},
+		{"less than 2 in", "2", "35 1/8", units.Half, calc.AlterArmhole, "[]"},
+		{"no need", "-1", "35", units.Half, calc.AlterArmhole, "[]"},
+		{"cut", "2", "35", units.Half, calc.KeepArmhole, "[]"},
+	} {
+		input := byhand.Needing("", c.need)
+		input.HighBust, input.Method.ShareBust, input.Method.Armhole = byhand.Known(c.high), c.share, c.armhole
+		shares := []string{}
+		for _, f := range calc.Compute(input).Findings {
+			for _, r := range remedy.FrontShares(input, f) {
+				shares = append(shares, r.Input.Method.ShareBust.String())
+				if s := r.After.Sides[calc.BodiceFront]; s.Need.Length != r.Input.Method.ShareBust.Of(byhand.Inches("1")) || s.Total != s.Need.Length {
+					t.Errorf("%s: with %v the front needs %v and gains %v", c.name, r.Input.Method.ShareBust, s.Need, s.Total)
+				}
+			}
+		}
+		if fmt.Sprint(shares) != c.want {
+			t.Errorf("%s: offered %v, want %v", c.name, shares, c.want)
+		}
+	}
+}
+
+// A sleeve that needs 3 does without a slide with 1 in less of ease. At the upper arm 2 in are
+// usual (common practice), so of 3 in that is offered, and of less it is not.
+func TestNoEaseIsOfferedThatNobodyCanWear(t *testing.T) {
+	input := byhand.Needing("3", "")
+	for ease, want := range map[string]string{"3": "2", "2 7/8": ""} {
+		input.Bicep, input.BicepEase = units.Known(byhand.Inches("15")-byhand.Inches(ease)), byhand.Known(ease)
+		if got := offered(t, input)[calc.BicepEase]; got != want {
+			t.Errorf("of an ease of %s, %q is offered, want %q", ease, got, want)
+		}
+	}
+}

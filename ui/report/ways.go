@@ -2,9 +2,11 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
 
@@ -45,6 +47,8 @@ func (r Report) wayText(f calc.Finding, w calc.Way, n calc.Numbers) string {
 	p, say := WordsOfPiece(f.About), r.Scale.Format
 	amount, each := say(n.Amount.Length), say(n.EachSide.Length)
 	switch {
+	case w == calc.OtherSize:
+		return r.otherSize(f)
 	case !n.Amount.Known:
 		return wayWords[w]
 	case w == calc.WiderLimit:
@@ -65,6 +69,25 @@ func (r Report) wayText(f calc.Finding, w calc.Way, n calc.Numbers) string {
 		return fmt.Sprintf("ask for %s of ease at the %s", amount, wording.PlaceWords[f.At])
 	}
 	return fmt.Sprintf("ask for %s of ease at the %s", amount, p.girth)
+}
+
+// otherSize names the sizes that were measured and have neither that finding nor any stop.
+func (r Report) otherSize(f calc.Finding) string {
+	var names []string
+	for i, z := range r.Sheet.Sizes {
+		alone := r.Sheet.SizeAlone(i)
+		p := calc.Compute(Input(&alone, r.by.Today))
+		against := func(other calc.Finding) bool {
+			return other.Level == calc.Stop || other.Code == f.Code && WordsOfPiece(other.About) == WordsOfPiece(f.About)
+		}
+		if p.Whole() && !slices.ContainsFunc(p.Findings, against) {
+			names = append(names, typeset.Plain(z.Name()))
+		}
+	}
+	if len(names) == 0 {
+		return wayWords[calc.OtherSize]
+	}
+	return "start from size " + typeset.OrList(names)
 }
 
 // lowers is the price of a way in the height of the cap or the depth of the armhole.

@@ -147,3 +147,23 @@ func TestTheGravestIsTheFirstThatIsSaid(t *testing.T) {
 		t.Errorf("%s, and said first is %s", worst.Code, r.Findings[0].Code)
 	}
 }
+
+// Held, a bodice follows by its limit of 1 in at most. A sleeve 13 wide that needs 4 3/4,
+// 2 3/8 a side, must slide by 1 3/8; one 13 1/2 wide still by 1 1/8, and one 14 wide by 7/8.
+func TestAMeasuredSizeThatWorksIsNamed(t *testing.T) {
+	r := blouse(t, map[worksheets.Key]string{worksheets.EaseBicep: "4", worksheets.Bust: "", worksheets.Follow: "hold"})
+	for want, widths := range map[string][]string{
+		"start from another pattern size": {"13 1/2"}, "start from size B": {"13 1/2", "14"}, "start from size A or C": {"14", "13 1/2", "14 1/2"},
+	} {
+		sheet := r.Sheet
+		sheet.Sizes = nil
+		for i, width := range widths {
+			z := worksheets.Size{}.With(worksheets.PatternSize, string(rune('A'+i))).With(worksheets.SleeveWidth, width)
+			sheet.Sizes = append(sheet.Sizes, z)
+		}
+		worst, _ := r.With(sheet).Gravest()
+		if worst.Code != calc.CannotReach || len(worst.Ways) == 0 || worst.Ways[0].Words != want {
+			t.Errorf("sizes of %v: %+v, want %q", widths, worst, want)
+		}
+	}
+}
