@@ -1,6 +1,7 @@
 package worksheets_test
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -102,6 +103,43 @@ func TestTwoProgramsOnOneSheet(t *testing.T) {
 	next.Close()
 	if _, ok := worksheets.OpenRecovery("blouse.toml").Left(); ok {
 		t.Error("something was left behind")
+	}
+}
+
+// A sheet is the same one from a folder that is known by a linked name, by paths that
+// lead up from there, and by another name of its file; another file is another sheet.
+func TestOneSheetFromALinkedFolder(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("links need a right of their own")
+	}
+	keepings(t)
+	root := t.TempDir()
+	real, linked := filepath.Join(root, "real", "deep"), filepath.Join(root, "linked")
+	if err := errors.Join(os.MkdirAll(real, 0o755), os.Symlink(real, linked), os.WriteFile(filepath.Join(real, "blouse.toml"), nil, 0o644),
+		os.WriteFile(filepath.Join(root, "coat.toml"), nil, 0o644), os.WriteFile(filepath.Join(root, "real", "coat.toml"), nil, 0o644)); err != nil {
+		t.Fatal(err)
+	}
+	first, coat := worksheets.OpenRecovery(filepath.Join(real, "blouse.toml")), worksheets.OpenRecovery(filepath.Join(root, "real", "coat.toml"))
+	defer first.Close()
+	defer coat.Close()
+	t.Chdir(linked) // by that name, as a shell has it
+	for path, alone := range map[string]bool{"blouse.toml": false, "../deep/blouse.toml": false, "../coat.toml": false, filepath.Join(root, "coat.toml"): true, "new.toml": true} {
+		r := worksheets.OpenRecovery(path)
+		if r.Alone() != alone {
+			t.Errorf("%s: alone %v", path, r.Alone())
+		}
+		r.Close()
+	}
+	if err := os.Link("blouse.toml", "../twin.toml"); err != nil {
+		t.Fatal(err)
+	}
+	one := worksheets.OpenRecovery("../twin.toml")
+	one.Keep(worksheets.Leftover{At: time.Now(), Versions: []worksheets.Sheet{version("1")}})
+	one.Close()
+	os.Remove("../twin.toml") // the file has one name again
+	first.Close()
+	if left, ok := worksheets.OpenRecovery("blouse.toml").Left(); !ok || left.Versions[0].Text(worksheets.Bicep) != "1" {
+		t.Errorf("what was left of the second name is not found: %v", left)
 	}
 }
 

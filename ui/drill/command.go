@@ -41,7 +41,8 @@ length count for nothing.
 A seed gives a whole class the same problems, on every machine and from this version
 on. With --paper nothing is asked: the problems, with numbered blanks, and a key by the
 same numbers are written to a .pdf or .txt file. Only the key names the seed. A file that
-is no drill sheet is left alone, and one of another drill too, unless --replace is given.`,
+is no drill sheet, or one that somebody changed, is left alone, and one of another drill
+too, unless --replace is given.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 0 {
 				return fmt.Errorf("drill takes no file, not %q; --paper NAME writes one", args[0])

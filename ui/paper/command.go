@@ -23,7 +23,8 @@ scale: a marking gauge with the amounts of this worksheet to cut out, squares to
 the printer with, and templates to lay on the new underarm corners. Print at 100 %.
 
 The ending of NAME says how: .pdf, .svg (a file for each page) or .txt. A letter that
-the type does not have is printed as ?, and named. "-" reads standard input.`,
+the type does not have is printed as ?, and named. "-" reads standard input. What has
+the name already is replaced only if it is a card that nobody changed.`,
 		Args: console.ExactlyOneFile,
 		RunE: func(_ *cobra.Command, args []string) error { return write(s, args[0], name, on) },
 	}

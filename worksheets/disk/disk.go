@@ -150,7 +150,8 @@ func (v version) name(draft, path string) (done bool, err error) {
 	case now == nil && v.after != nil: // a name that somebody else gives at this moment stays theirs
 		switch err := os.Link(draft, path); {
 		case err == nil:
-			return true, os.Remove(draft)
+			_ = os.Remove(draft) // else the next save sweeps it
+			return true, nil
 		case errors.Is(err, fs.ErrExist):
 			return false, ErrChanged
 		}
