@@ -22,6 +22,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"capscye/ui/typeset"
+	"capscye/worksheets"
 )
 
 // Exit statuses.
@@ -145,6 +146,22 @@ func FileWords(err error) string {
 		return at.Path + ": this may not be read or written here"
 	}
 	return err.Error()
+}
+
+// Reason is why a file could not be written, without its name: the system may mean one
+// that was only on the way.
+func Reason(err error) string {
+	var system syscall.Errno
+	var file *worksheets.FileError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "there is no such folder"
+	case errors.As(err, &system):
+		return system.Error()
+	case errors.As(err, &file):
+		return file.Reason
+	}
+	return FileWords(err)
 }
 
 // Write writes results.

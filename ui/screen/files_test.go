@@ -85,7 +85,7 @@ func TestFileChangedElsewhere(t *testing.T) {
 	t.Run("later", func(t *testing.T) {
 		r := sitWithFile(t, "choir-blouse", 80, 24)
 		os.WriteFile("sheet.toml", []byte(theirs), 0o644)
-		r.Types("14").Press("enter", "ctrl+s", "esc").Sees("[not saved]").Press("ctrl+c").Sees("^c again leaves").Press("ctrl+c")
+		r.Types("14").Press("enter", "ctrl+s", "esc").Sees("[not saved]").Press("ctrl+c").Sees("^s decides, ^c again").Press("ctrl+c")
 		if !r.Ended || props.Read(t, "sheet.toml") != theirs {
 			t.Error("leaving must leave theirs alone")
 		}

@@ -43,16 +43,16 @@ func (g *guard) wrote(err error) (news bool) {
 	return news
 }
 
-// leave is the end of the work on the sheet, of which list is not saved: that is
-// guarded where the program was stopped, and dropped where the person agreed to that.
-// What is half typed stays in any case.
-func (g *guard) leave(stopped bool, list []worksheets.Sheet, typed worksheets.Drafts) error {
+// leave is the end of the work on the sheet, of which list is not saved: that is kept for
+// the next start, or dropped where the person agreed to that. What is half typed stays in
+// any case.
+func (g *guard) leave(keep bool, list []worksheets.Sheet, typed worksheets.Drafts) error {
 	if g.place == nil {
 		return nil
 	}
 	defer g.place.Close()
 	g.place.Typed(typed)
-	if stopped && len(list) > 0 {
+	if keep {
 		return g.place.Keep(worksheets.Leftover{At: time.Now(), Versions: list})
 	}
 	return g.place.Drop()
@@ -138,5 +138,19 @@ func (m *root) leave(stopped bool) error {
 	if m.desk == nil {
 		return nil
 	}
-	return m.desk.guard.leave(stopped, m.desk.unsaved(), m.desk.doc.Sheet.Drafts)
+	return m.desk.guard.leave(m.keepsAside(stopped), m.desk.unsaved(), m.desk.doc.Sheet.Drafts)
+}
+
+// keepsAside tells that something is kept for the next start: what the file could not
+// take, and where the program was stopped the copies too.
+func (m *root) keepsAside(stopped bool) bool {
+	return m.desk != nil && (m.desk.loose() || stopped && len(m.desk.copies) > 0)
+}
+
+// leaving says what becomes of what is not saved when the program is left.
+func (g *guard) leaving() string {
+	if g.place.Path() == "" || g.unsafe {
+		return "loses it"
+	}
+	return "keeps it aside"
 }

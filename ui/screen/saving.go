@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
@@ -107,6 +109,9 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 	}
 	m.desk.saved(msg)
 	if msg.err != nil {
+		if m.leaving {
+			m.desk.message = strings.Replace(m.desk.message, ", ^c ", ", ^c again ", 1)
+		}
 		m.told, m.leaving = m.leaving, false // the person has to see it first
 		if next != nil {
 			m.front = nil
@@ -174,7 +179,7 @@ func (m *root) quit() tea.Cmd {
 	case m.saving || d.doc.Saved():
 		return m.end()
 	case d.conflict:
-		d.message = "Not saved: the file was changed elsewhere. ^s decides, ^c again leaves it."
+		d.message = "Not saved: it was changed elsewhere. ^s decides, ^c again " + d.guard.leaving() + "."
 	default:
 		d.message = "Saving; ^c again leaves without waiting."
 		return m.end()

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -76,8 +77,14 @@ func runScreen(s *console.Session, m *root) error {
 		s.Worse(console.ExitFault)
 		return nil
 	}
-	if lost := m.leave(m.signalled || err != nil); lost != nil {
-		s.Complain(lost)
+	stopped := m.signalled || err != nil
+	aside, place := m.keepsAside(stopped), m.place().Path()
+	switch lost := m.leave(stopped); {
+	case lost != nil:
+		s.Complain(fmt.Errorf("what was not saved is lost: %w", lost))
+	case aside && place != "":
+		file := typeset.Plain(cmp.Or(m.desk.doc.Path(), "the example"))
+		fmt.Fprintf(s.Errs, "capscye: %s is not saved. Your answers are safe in %s; open it with capscye to get them back.\n", file, typeset.Plain(place))
 	}
 	if err != nil {
 		return fmt.Errorf("the screen failed: %w", err)

@@ -3,6 +3,7 @@ package screen
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"capscye/ui/console"
 	"capscye/ui/typeset"
@@ -37,7 +38,7 @@ func (s *standing) tried(err error, backup string) (message string) {
 		s.conflict = true
 		return "Not saved: another program changed the file. ^s asks what to do."
 	case err != nil:
-		return "Not saved: " + typeset.Plain(console.FileWords(err)) + ". It is kept here; ^s tries again."
+		return "Not saved: " + typeset.Cut(typeset.Plain(console.Reason(err)), longestReason) + ". ^s tries again."
 	}
 	s.conflict = false
 	if backup == "" {
@@ -45,6 +46,9 @@ func (s *standing) tried(err error, backup string) (message string) {
 	}
 	return "What the file held before is kept in " + typeset.Plain(backup) + "."
 }
+
+// longestReason leaves room on 80 columns for what to do about it.
+const longestReason = 25
 
 // words say in a word where the sheet is saved.
 func (s *standing) words() string {
@@ -90,6 +94,9 @@ func (d *desk) saved(msg savedMsg) {
 	}
 	if said := d.standing.tried(msg.err, msg.backup); said != "" {
 		d.message = said
+	}
+	if d.failed && !d.conflict {
+		d.message = strings.TrimSuffix(d.message, ".") + ", ^c " + d.guard.leaving() + "."
 	}
 }
 
