@@ -136,7 +136,7 @@ func (c *card) outcome() {
 	const size = 13
 	for _, p := range c.r.Pieces() {
 		if words := p.FinishedWords(c.r.Scale); words != "" && !c.r.Plan.Open {
-			c.Paragraph(size, Bolder, typeset.Capitalised(words)+".")
+			c.Paragraph(size, Bolder, "Finished "+strings.ToLower(p.Name)+": "+words+".")
 		}
 	}
 }
