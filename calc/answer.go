@@ -48,4 +48,14 @@ const (
 	WaistFront
 	WaistBack
 	AnyGirth // a bicep or a bust: nothing is asked without one
+	ElbowWidth
+	BustDown
+	HipFront
+	HipBack
+	WaistEase
+	HipEase
+	ElbowEase
+	WristEase
+
+	AnswerCount // how many there are, with no answer
 )

@@ -54,6 +54,9 @@ type Input struct {
 	// Unread tells that an answer which the sums use was given and cannot be
 	// read: then nothing can be planned, least of all without it.
 	Unread bool
+	// Typed is the answers as they were typed; nil where nobody typed them. Only
+	// guesses are made of it.
+	Typed *Typed
 
 	Sleeve SleeveInput
 	Bodice BodiceInput

@@ -35,6 +35,7 @@ const (
 	PivotAndSlide Code = "pivot-and-slide" // they get longer by Amount in all
 	SlideOnly     Code = "slide-only"      // the same, without any pivot
 
+	SlideFar       Code = "slide-far"       // the slide Amount is more than Other; a slip in Answer may be why
 	SlideMoved     Code = "slide-moved"     // the slide Amount lay outside the band and became Other
 	FollowsUnasked Code = "follows-unasked" // the girth was not asked and changes by Amount; turned instead of slid, its seam would be shorter than the other piece's by Other
 	ExtraEase      Code = "extra-ease"      // it comes out larger than asked by Amount
@@ -60,8 +61,10 @@ const (
 	LeanImpossible    Code = "lean-impossible"    // a seam of Amount cannot lean in by Other
 	OutOfReach        Code = "out-of-reach"       // no turn about the pin reaches a pivot of Amount; or an inward slide of Other leaves no curve
 
-	GirthUnusual    Code = "girth-unusual"     // Answer, which is Amount, is outside the range of its UsualGirth
-	ArmForBust      Code = "arm-for-bust"      // arm and bust may be exchanged: Amount and Other
+	GirthUnusual    Code = "girth-unusual"     // Answer, which is Amount, is outside what was measured on people
+	ArmForBust      Code = "arm-for-bust"      // arm and bust are out of proportion: Answer, which is Amount, beside Other
+	AnswerDoubted   Code = "answer-doubted"    // Answer, which is Amount, is outside a bound of the pattern, or does not go with the answer that is Other
+	EaseUnusual     Code = "ease-unusual"      // Answer, which is Amount, is far from the usual ease
 	MeasuredLongAgo Code = "measured-long-ago" // more than six months
 	SizeByHighBust  Code = "size-by-high-bust" // the bust is larger than the high bust by Amount
 	StartLarger     Code = "start-larger"      // a size larger by Amount at the bust and Other at the sleeve
@@ -94,8 +97,8 @@ type Finding struct {
 	Missing []Answer
 	Degrees float64
 	At      Place
-	Slips   []Slip // what may have gone wrong in typing
 	Ways    []Way
+	Doubt
 }
 
 // Whole tells that something is asked, and every answer is there that it needs.

@@ -1,6 +1,8 @@
 package calc_test
 
 import (
+	"strings"
+
 	"capscye/calc"
 	"capscye/units"
 )
@@ -29,7 +31,42 @@ func (d findingsDice) input() calc.Input {
 	d.sleeve(&s)
 	d.bodice(&s)
 	d.girths(&s)
+	if d.chance(70) {
+		d.typed(&s)
+	}
 	return s
+}
+
+// typed writes the answers down as a person would, and of some sheets one wrongly.
+func (d findingsDice) typed(s *calc.Input) {
+	t := &calc.Typed{Unit: []units.System{units.Inches, units.Centimetres}[d.IntN(2)]}
+	s.Typed = t
+	sc := units.Scale{System: t.Unit, Ruler: s.Ruler}
+	var written []calc.Answer
+	for a := calc.Bicep; a < calc.AnswerCount; a++ {
+		if r, measured := where[a]; measured && r(s).Known {
+			t.Texts[a] = sc.Exact(r(s).Length) // of some it cannot be written
+			if l, err := units.Parse(t.Texts[a], t.Unit); err == nil && l == r(s).Length {
+				written = append(written, a)
+			}
+		}
+	}
+	if len(written) == 0 || !d.chance(50) {
+		return
+	}
+	a := written[d.IntN(len(written))]
+	text := t.Texts[a]
+	switch i := d.IntN(len(text)); {
+	case d.chance(30):
+		text = strings.Replace(text, ".", "", 1)
+	case d.chance(50) && isDigit(text[i]):
+		text = text[:i+1] + text[i:]
+	case i > 0 && isDigit(text[i]) && isDigit(text[i-1]):
+		text = text[:i-1] + text[i:i+1] + text[i-1:i] + text[i+1:]
+	}
+	if l, err := units.Parse(text, t.Unit); err == nil {
+		t.Texts[a], where[a](s).Length = text+strings.Repeat(" ", d.IntN(2)), l
+	}
 }
 
 // sleeve lays out a sleeve: the cap's seam about as long as its side asks for, the seam
@@ -94,6 +131,9 @@ func (d findingsDice) bodice(s *calc.Input) {
 	}
 	if d.chance(5) {
 		b.SideSeam = units.Known(d.length(0, 3*in))
+	}
+	if d.chance(2) {
+		b.BustDown = units.Known(b.SideSeam.Length + d.length(0, 2*in))
 	}
 	if d.chance(25) {
 		b.BustDown.Length = 0

@@ -58,7 +58,7 @@ func (s *slowSheet) say(f calc.Finding) { s.found = append(s.found, f) }
 
 // findings is all that has to be said.
 func (s *slowSheet) findings() []calc.Finding {
-	for _, says := range append(append(slowAnswers(), slowSplits()...), append(slowOutlines(), slowPeople()...)...) {
+	for _, says := range slices.Concat(slowDoubts(), slowAnswers(), slowSplits(), slowOutlines(), slowPeople()) {
 		says(s)
 	}
 	for i := range s.found {
@@ -95,6 +95,9 @@ func sameFinding(a, b calc.Finding) bool {
 		if d.Abs() > close {
 			return false
 		}
+	}
+	if (a.Bound == nil) != (b.Bound == nil) || a.Bound != nil && *a.Bound != *b.Bound || a.Guess != b.Guess || a.Doubt.Text != b.Doubt.Text {
+		return false
 	}
 	return a.Level == b.Level && math.Abs(a.Degrees-b.Degrees) < 1e-3 &&
 		slices.Equal(inOrder(a.Missing), inOrder(b.Missing)) && slices.Equal(inOrder(a.Slips), inOrder(b.Slips)) && slices.Equal(inOrder(a.Ways), inOrder(b.Ways))
@@ -177,7 +180,7 @@ var everyCode = []calc.Code{
 	calc.PivotAndSlide, calc.SlideOnly, calc.SlideMoved, calc.FollowsUnasked, calc.ExtraEase, calc.TooFarIn, calc.PivotsBack,
 	calc.CapTakesSlide, calc.CannotReach, calc.ShortAtLine, calc.OutlineUnknown, calc.BustLineAssumed, calc.BustLineImpossible,
 	calc.NarrowerAtCorners, calc.SharpBend, calc.GrowthsDiffer, calc.BindsBelow, calc.CapEaseLow, calc.CapEaseHigh, calc.CapImpossible,
-	calc.ArmholeImpossible, calc.LeanImpossible, calc.OutOfReach, calc.GirthUnusual, calc.ArmForBust, calc.MeasuredLongAgo,
+	calc.ArmholeImpossible, calc.LeanImpossible, calc.OutOfReach, calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual, calc.SlideFar, calc.MeasuredLongAgo,
 	calc.SizeByHighBust, calc.StartLarger, calc.ChildsNightwear, calc.LimitWide, calc.TighterThanBody, calc.BodiceAsSleeve, calc.MeasuredDifferently,
 }
 

@@ -8,7 +8,7 @@ import (
 // What is to be said of the measurements as those of a person.
 
 func slowPeople() []func(*slowSheet) {
-	return []func(*slowSheet){sayMeasuredLongAgo, saySizeByHighBust, sayGirthUnusual, sayArmForBust, sayChildsNightwear}
+	return []func(*slowSheet){sayMeasuredLongAgo, saySizeByHighBust, sayChildsNightwear}
 }
 
 // Measurements are taken again every six months: Texas Agricultural Extension Service,
@@ -31,11 +31,8 @@ func saySizeByHighBust(s *slowSheet) {
 // peopleSpan is the smallest and the largest of a girth, in millimetres.
 type peopleSpan struct{ low, high int64 }
 
-// adults are those of open data: arms of NHANES 2013-2014, the others of ANSUR II (see
-// [calc.UsualGirth]); of waists a band that refuses nobody in either.
-var adults = map[calc.Answer]peopleSpan{
-	calc.Bicep: {178, 594}, calc.BicepOther: {178, 594}, calc.Bust: {695, 1469}, calc.Waist: {500, 1900}, calc.Hip: {737, 1341}, calc.Wrist: {124, 216},
-}
+// adults are those of open data: arms of NHANES 2013-2014, the bust of ANSUR II.
+var adults = map[calc.Answer]peopleSpan{calc.Bicep: {178, 594}, calc.Bust: {695, 1469}}
 
 // holds tells that a girth, so many times as large, is one that people have.
 func (p peopleSpan) holds(l units.Length, times, over int64) bool {
@@ -53,52 +50,6 @@ func (s *slowSheet) childlike() bool {
 		return arm.Length < 230*units.Millimetre && !(bust.Known && bust.Length > 32*units.Inch)
 	}
 	return bust.Known && bust.Length < 784*units.Millimetre
-}
-
-// exchanged tells that arm and bust are people's only the other way round.
-func (s *slowSheet) exchanged() bool {
-	arm, bust := s.plan.Sleeve.Body, s.Bust
-	return arm.Known && bust.Known && arm.Length > bust.Length &&
-		adults[calc.Bicep].holds(bust.Length, 1, 1) && adults[calc.Bust].holds(arm.Length, 1, 1)
-}
-
-// A girth that no adult of open data has, with the slips that would explain it. Readings:
-// a child's arm is held against the arms of every age, down to 104 mm, and a child's
-// other girths against nothing; arm and bust that are plainly exchanged are said so once,
-// and not besides.
-func sayGirthUnusual(s *slowSheet) {
-	for answer, girth := range map[calc.Answer]units.Reading{
-		calc.Bicep: s.Bicep, calc.BicepOther: s.BicepOther, calc.Bust: s.Bust, calc.Waist: s.Waist, calc.Hip: s.Hip, calc.Wrist: s.Wrist,
-	} {
-		arm := answer == calc.Bicep || answer == calc.BicepOther
-		people, child := adults[answer], s.childlike() && s.plan.Sleeve.Body.Known
-		if child && arm {
-			people.low = 104
-		}
-		if !girth.Known || child && !arm || people.holds(girth.Length, 1, 1) || s.exchanged() && (arm || answer == calc.Bust) {
-			continue
-		}
-		f := calc.Finding{Code: calc.GirthUnusual, Level: calc.Note, About: calc.OfSheet, Answer: answer, Amount: girth.Length}
-		slip := func(made bool, slip calc.Slip) {
-			if made {
-				f.Slips = append(f.Slips, slip)
-			}
-		}
-		slip(people.holds(girth.Length, 100, 254), calc.CentimetresAsInches)
-		slip(people.holds(girth.Length, 254, 100), calc.InchesAsCentimetres)
-		slip(people.holds(girth.Length, 2, 1), calc.HalfAGirth)
-		slip(arm && !s.Bust.Known && adults[calc.Bust].holds(girth.Length, 1, 1), calc.ArmAsBust)
-		s.say(f)
-	}
-}
-
-// An arm over chest outside 0.25 to 0.45: exchanged? For all 6,068 people of ANSUR II it
-// lies between 0.258 and 0.423.
-func sayArmForBust(s *slowSheet) {
-	arm, bust := s.plan.Sleeve.Body, s.Bust
-	if arm.Known && bust.Known && (100*arm.Length < 25*bust.Length || 100*arm.Length > 45*bust.Length) {
-		s.say(calc.Finding{Code: calc.ArmForBust, Level: calc.Note, About: calc.OfSheet, Amount: arm.Length, Other: bust.Length})
-	}
 }
 
 // Nightwear that is lawful because it fits a child tightly (16 CFR 1615.1(o), 1616.2(m))

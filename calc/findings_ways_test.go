@@ -51,7 +51,7 @@ func (p slowPiece) marked() bool {
 // the bodice cut its size is given, and that of the sleeve that goes into it.
 func offersOtherSize(s *slowSheet, f calc.Finding) bool {
 	switch f.Code {
-	case calc.CannotReach:
+	case calc.CannotReach, calc.SlideFar:
 		return s.Method.Armhole == calc.AlterArmhole
 	case calc.ExtraEase:
 		return f.Level == calc.Warn

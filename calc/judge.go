@@ -38,6 +38,7 @@ func (c *computation) judge() {
 	if longer := sleeve.front.Slide + sleeve.back.Slide; keep && longer != 0 {
 		c.find(Finding{Code: CapTakesSlide, Level: Warn, About: OfSleeve, Amount: longer, Ways: []Way{TryTheSeam}})
 	}
+	c.judgeSlide()
 	c.judgeLimit(sleeve, in.Method.LimitSleeve)
 	c.judgeLimit(bodice, in.Method.LimitBodice)
 	c.judgeFit(sleeve)
@@ -96,6 +97,35 @@ func (c *computation) judgeMeans(p piece) {
 	if f.Code != FitsAlready || p.girth.Need.Length == 0 {
 		c.find(f)
 	}
+}
+
+// judgeSlide speaks of a slide that no hand would make; a slip that was guessed may be
+// why.
+func (c *computation) judgeSlide() {
+	var slide units.Length
+	for _, s := range c.plan.Sides {
+		if s.Slide.Abs() > slide.Abs() {
+			slide = s.Slide
+		}
+	}
+	check, stop := SlideBounds(c.in.Ruler)
+	if slide.Abs() <= check {
+		return
+	}
+	f := Finding{Code: SlideFar, Level: Warn, About: OfSheet, Amount: slide, Other: check}
+	if slide.Abs() > stop {
+		f.Level, f.Other = Stop, stop
+	}
+	if c.in.Method.Armhole == AlterArmhole {
+		f.Ways = []Way{OtherSize}
+	}
+	for _, doubt := range c.plan.Findings {
+		if doubt.Bound != nil && len(doubt.Slips) > 0 {
+			f.Answer, f.Doubt = doubt.Answer, doubt.Doubt
+			break
+		}
+	}
+	c.find(f)
 }
 
 // judgeLimit speaks of a limit beyond the usual only where a side uses it.

@@ -370,6 +370,9 @@ func checkCodes(t *testing.T, p calc.Plan, want ...string) {
 	t.Helper()
 	var got []string
 	for _, f := range p.Findings {
+		if f.Code == calc.EaseUnusual || f.Code == calc.AnswerDoubted { // in easy sums the ease is whatever the need asks for
+			continue
+		}
 		got = append(got, string(f.Code)+" "+subjects[f.About])
 	}
 	if len(got) != len(want) {

@@ -13,9 +13,9 @@ import (
 // doubted need not be possible, and only what is possible can be reached or fit.
 var heardFirst = []string{
 	"value-unreadable answer-missing nothing-asked",
-	"arm-for-bust girth-unusual measured-differently bodice-as-sleeve body-changed-since pattern-changed-since measured-long-ago childs-nightwear",
+	"arm-for-bust girth-unusual answer-doubted ease-unusual measured-differently bodice-as-sleeve body-changed-since pattern-changed-since measured-long-ago childs-nightwear",
 	"width-impossible cap-impossible armhole-impossible lean-impossible bust-line-impossible",
-	"out-of-reach cannot-reach start-larger size-by-high-bust",
+	"out-of-reach slide-far cannot-reach start-larger size-by-high-bust",
 	"tighter-than-body too-far-in extra-ease follows-unasked short-at-line binds-below cap-ease-low cap-ease-high cap-takes-slide pivots-back limit-wide",
 	"slide-moved comes-in pivot-and-slide pivot-only slide-only fits-already growths-differ sharp-bend narrower-at-corners",
 	"arms-differ bust-line-assumed outline-unknown unknown-key not-written",

@@ -9,8 +9,10 @@ import (
 	"strings"
 	"testing"
 
+	"capscye/calc"
 	"capscye/ui"
 	"capscye/ui/console"
+	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/roster"
 	"capscye/ui/screen"
@@ -141,6 +143,9 @@ func TestTheManualIsWhole(t *testing.T) {
 	}
 	for _, c := range report.Codes {
 		has("FINDINGS", string(c.Code))
+	}
+	for _, b := range calc.Bounds {
+		has("DOUBTS", forms.KeyOf[b.Of].Path())
 	}
 	for _, s := range console.Statuses {
 		has("EXIT STATUS", s.Status)

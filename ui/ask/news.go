@@ -39,7 +39,7 @@ func slips(before, after report.Report) []string {
 		known[f.Text] = true
 	}
 	for _, f := range after.Findings {
-		if !known[f.Text] && (f.Level == calc.Stop || f.Code == calc.GirthUnusual || f.Code == calc.ArmForBust) {
+		if !known[f.Text] && (f.Level == calc.Stop || f.Guess != nil) {
 			said = append(said, typeset.Spoken(f.Text))
 		}
 	}

@@ -25,6 +25,8 @@ var KeyOf = map[calc.Answer]worksheets.Key{
 	calc.CapHeight: worksheets.CapHeight, calc.UnderarmSeam: worksheets.UnderarmSeam, calc.HemWidth: worksheets.HemWidth,
 	calc.CornerOutFront: worksheets.CornerOutFront, calc.CornerDownFront: worksheets.CornerDownFront,
 	calc.CornerOutBack: worksheets.CornerOutBack, calc.CornerDownBack: worksheets.CornerDownBack,
+	calc.ElbowWidth: worksheets.ElbowWidth, calc.BustDown: worksheets.BustDown, calc.HipFront: worksheets.HipFront, calc.HipBack: worksheets.HipBack,
+	calc.WaistEase: worksheets.EaseWaist, calc.HipEase: worksheets.EaseHip, calc.ElbowEase: worksheets.EaseElbow, calc.WristEase: worksheets.EaseWrist,
 	calc.SideSeam: worksheets.SideSeam, calc.WaistFront: worksheets.WaistFront, calc.WaistBack: worksheets.WaistBack,
 }
 

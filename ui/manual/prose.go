@@ -137,3 +137,8 @@ func environment() section {
 }
 
 func cautions() section { return told("CAUTIONS", strings.Join(wording.Cautions, "\n\n")) }
+
+const doubtProse = `
+An answer outside these bounds is doubted: a check, with the likeliest slip as a guess where there is one. A doubt refuses nothing; if the
+answer is right, leave it. Percentages are of widths without allowances and take-off. Ease is doubted below half the least and above
+twice the most that is usual; away from arm and bust, above twice the most of the bust.`

@@ -60,6 +60,12 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("The %s pivots and does not slide: the %s keeps its length.", p.Name, p.Seam)
 	case calc.PivotAndSlide, calc.SlideOnly:
 		return slideText(f, p, amount, in.Method.Armhole == calc.KeepArmhole)
+	case calc.SlideFar:
+		text := fmt.Sprintf("The slide is %s a side, over %s (our bound): ", sc.Format(f.Amount), other)
+		if f.Level == calc.Stop {
+			return text + "do not alter so far."
+		}
+		return text + "another pattern size is easier."
 	case calc.SlideMoved:
 		return fmt.Sprintf("A slide of %s lies outside the %s band and was moved to %s.", sc.Format(f.Amount), about, other)
 	case calc.FollowsUnasked:
@@ -114,11 +120,6 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		}
 		return fmt.Sprintf("No turn about the pin reaches a pivot of %s on the %s: the corner never comes there.",
 			sc.Format(f.Amount), p.Name)
-	case calc.GirthUnusual:
-		return unusualText(f, sc)
-	case calc.ArmForBust:
-		return fmt.Sprintf("An arm of %s beside a bust of %s: were they exchanged, or typed in another unit? Of 6,068 people (ANSUR II) "+
-			"every arm was between 0.26 and 0.42 of the chest.", amount, other)
 	case calc.MeasuredLongAgo:
 		return "Measured more than six months ago: measure again (Texas Agricultural Extension Service, E-372)."
 	case calc.SizeByHighBust:
@@ -264,11 +265,8 @@ func impossibleText(f calc.Finding, p PieceWords, about string, sc units.Scale) 
 		typeset.Capitalised(about), p.Seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
 }
 
-// slipWords are guesses at what went wrong in typing.
-var slipWords = map[calc.Slip]string{
-	calc.CentimetresAsInches: "centimetres typed as inches", calc.InchesAsCentimetres: "inches typed as centimetres",
-	calc.HalfAGirth: "half a girth", calc.ArmAsBust: "arm and bust exchanged",
-}
+// slipWords are the slips that make a child's girths of a grown-up's.
+var slipWords = map[calc.Slip]string{calc.InchesAsCentimetres: "inches typed as centimetres", calc.HalfAGirth: "half a girth"}
 
 // grownUpText asks whether a grown-up's girths were typed amiss.
 func grownUpText(slips []calc.Slip) string {
@@ -286,16 +284,6 @@ func slipList(slips []calc.Slip) string {
 	return strings.Join(words, ", or ")
 }
 
-func unusualText(f calc.Finding, sc units.Scale) string {
-	r, _ := calc.UsualGirth(f.Answer)
-	text := fmt.Sprintf("%s %s is outside %s (%s).", typeset.Capitalised(forms.Fields[forms.KeyOf[f.Answer]].Words), sc.Format(f.Amount),
-		wording.Span(r.Low, r.High, sc), r.Source)
-	if len(f.Slips) == 0 {
-		return text + " If it was measured so, it stands."
-	}
-	return text + " Perhaps " + slipList(f.Slips) + "?"
-}
-
 func theAnswer(a calc.Answer) string { return "the " + forms.Fields[forms.KeyOf[a]].Words }
 
 // Finding is a finding ready to be shown.
@@ -309,8 +297,12 @@ type Finding struct {
 	Accept string        // what it means to accept it as it is, which is no way out; "" where that is no choice
 	Ease   units.Reading // ... and the ease that comes out then
 
+	Key   string // the path of the answer that it is about, "" for none
+	Guess *Guess // what may have been meant by that answer, nil for no guess
+
 	at       calc.Place // below the underarm, where it is about a level there
 	tooLarge bool       // what it misses
+	doubted  string     // the words of the answer that it doubts
 }
 
 // Same tells that two findings say the same of the same, whatever the amounts.

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"capscye/calc"
+	"capscye/ui/forms"
 	"capscye/worksheets"
 )
 
@@ -44,6 +45,7 @@ func Input(s *worksheets.Sheet, today time.Time) calc.Input {
 			ShareSleeve: s.Share(worksheets.FrontShareSleeve), ShareBust: s.Share(worksheets.FrontShareBust),
 		},
 	}
+	in.Typed = typed(s)
 	for _, k := range worksheets.Keys() {
 		in.Unread = in.Unread || feeds(k) && s.Check(k) != nil
 	}
@@ -84,6 +86,17 @@ func likeSleeve(s *worksheets.Sheet) bool {
 	_, measured := s.Inherits(worksheets.BodiceMeasured)
 	_, allowance := s.Inherits(worksheets.BodiceAllowance)
 	return measured || allowance && s.Choice(worksheets.BodiceMeasured) == "edge" && s.Count(worksheets.Crossings) > 0
+}
+
+// typed is how the answers that are lengths were typed.
+func typed(s *worksheets.Sheet) *calc.Typed {
+	t := &calc.Typed{Unit: s.Unit()}
+	for a, k := range forms.KeyOf {
+		if forms.KindOf(k) == forms.LengthField {
+			t.Texts[a] = s.Text(k)
+		}
+	}
+	return t
 }
 
 // dart is where a dart starts.

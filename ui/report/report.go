@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"capscye/calc"
+	"capscye/ui/forms"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 	"capscye/units"
@@ -78,10 +79,22 @@ func (r Report) With(s worksheets.Sheet) Report {
 
 // Worded is a finding of the sums, ready to be shown.
 func (r Report) Worded(f calc.Finding) Finding {
+	text := ""
+	switch f.Code {
+	case calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual:
+		text = r.doubtText(f)
+	case calc.SlideFar:
+		if f.Answer != calc.NoAnswer { // what it follows from comes first
+			text = r.doubtWords(f, calc.NoAnswer) + " "
+		}
+		fallthrough
+	default:
+		text += findingText(f, r.Input, r.Scale)
+	}
 	return Finding{
-		Code: f.Code, Level: f.Level, About: wording.SubjectWords[f.About], Text: findingText(f, r.Input, r.Scale),
-		Ways: r.waysOut(f), Accept: r.accepted(f), Ease: r.Plan.Accepted(r.Input, f),
-		at: f.At, tooLarge: f.Amount < 0,
+		Code: f.Code, Level: f.Level, About: wording.SubjectWords[f.About], Text: text,
+		Ways: r.waysOut(f), Accept: r.accepted(f), Ease: r.Plan.Accepted(r.Input, f), Key: keyOf(f), Guess: r.guessOf(f),
+		at: f.At, tooLarge: f.Amount < 0, doubted: forms.Fields[forms.KeyOf[f.Answer]].Words,
 	}
 }
 

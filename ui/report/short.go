@@ -17,7 +17,7 @@ var shortWords = map[calc.Code]string{
 	calc.SlideOnly: "slides only", calc.SlideMoved: "slide moved", calc.FollowsUnasked: "changes unasked", calc.ExtraEase: "larger than asked",
 	calc.TooFarIn: "smaller than asked", calc.PivotsBack: "pivots back", calc.CapTakesSlide: "cap takes the slide",
 	calc.ShortAtLine: "narrower at the line", calc.CapEaseLow: "cap ease low", calc.CapEaseHigh: "cap ease high",
-	calc.GrowthsDiffer: "seams gain unlike", calc.TighterThanBody: "tighter than the body", calc.LimitWide: "wide pivot limit", calc.StartLarger: "start from a larger size",
+	calc.GrowthsDiffer: "seams gain unlike", calc.TighterThanBody: "tighter than the body", calc.LimitWide: "wide pivot limit", calc.StartLarger: "start from a larger size", calc.SlideFar: "slide too far",
 }
 
 // aboutNothing are subjects that go without saying in a few words.
@@ -30,6 +30,8 @@ func (f Finding) Short() string {
 		words = strings.ReplaceAll(string(f.Code), "-", " ")
 	}
 	switch f.Code {
+	case calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual:
+		return f.doubted + " doubted"
 	case calc.BindsBelow:
 		return wording.PlaceWords[f.at] + " short"
 	case calc.CannotReach:

@@ -140,11 +140,11 @@ func TestWhatWasMeasuredEarlierElsewhereIsANote(t *testing.T) {
 // list of sheets shows.
 func TestTheGravestIsTheFirstThatIsSaid(t *testing.T) {
 	r := blouse(t, map[worksheets.Key]string{worksheets.CapFront: "7", worksheets.ArmholeFront: "5"})
-	if r.Findings[0].Level != r.Findings[1].Level || r.Findings[0].Code == r.Findings[1].Code {
+	if r.Findings[0].Level != r.Findings[1].Level || r.Findings[0].Text == r.Findings[1].Text {
 		t.Fatalf("these do not tell: %v", r.Findings)
 	}
-	if worst, ok := r.Gravest(); !ok || worst.Code != r.Findings[0].Code {
-		t.Errorf("%s, and said first is %s", worst.Code, r.Findings[0].Code)
+	if worst, ok := r.Gravest(); !ok || worst.Text != r.Findings[0].Text {
+		t.Errorf("%s, and said first is %s", worst.Text, r.Findings[0].Text)
 	}
 }
 

@@ -112,6 +112,9 @@ type Finding struct {
 	Text  string    `json:"text"`
 	Words []string  `json:"ways_out,omitempty"`
 	Ways  []Way     `json:"ways,omitempty"`
+	Key   string    `json:"key,omitempty"`
+	Guess string    `json:"guess,omitempty"`
+	Slip  string    `json:"slip,omitempty"`
 	// Accept is what it means to accept it as it is, where that is a choice.
 	Accept *Accept `json:"accept,omitempty"`
 }
@@ -172,13 +175,16 @@ func SheetOf(r report.Report, working bool) Sheet {
 }
 
 func findingOf(f report.Finding) Finding {
-	out := Finding{Code: f.Code, Level: f.Level.String(), About: Underscored(f.About), Text: f.Text}
+	out := Finding{Code: f.Code, Level: f.Level.String(), About: Underscored(f.About), Text: f.Text, Key: f.Key}
 	for _, w := range f.Ways {
 		out.Words = append(out.Words, w.Words)
 		out.Ways = append(out.Ways, Way{w.Of, millimetres(w.Amount), millimetres(w.EachSide), millimetres(w.Adds), millimetres(w.Lowers)})
 	}
 	if f.Accept != "" {
 		out.Accept = &Accept{millimetres(f.Ease), f.Accept}
+	}
+	if f.Guess != nil {
+		out.Guess, out.Slip = f.Guess.Text, f.Guess.Slip.String()
 	}
 	return out
 }

@@ -119,6 +119,9 @@ func SheetKeys() []JSONKey {
 		"findings[].about":    "What it is about: " + strings.Join(subjects(), ", ") + ", or a key of the file.",
 		"findings[].text":     "The finding in words.",
 		"findings[].ways_out": "What helps, in words; left out where there is nothing to do.",
+		"findings[].key":      "The answer of the file that it is about, such as body.bicep; left out for none.",
+		"findings[].guess":    "What may have been meant by that answer, as it would be typed; left out for none.",
+		"findings[].slip":     "The slip that would explain it: " + typeset.OrList(slips()) + "; left out for none.",
 
 		"findings[].ways":                "The same with their numbers, null where there is none.",
 		"findings[].ways[].way":          "The way: " + strings.Join(ways(), ", ") + ".",
@@ -141,6 +144,14 @@ func ways() (names []string) {
 		names = append(names, w.String())
 	}
 	return append(names, "take-it-again", "leave-it")
+}
+
+// slips are the names of the slips.
+func slips() (names []string) {
+	for s := calc.NoSlip + 1; s.String() != ""; s++ {
+		names = append(names, s.String())
+	}
+	return names
 }
 
 // subjects are what a finding can be about.

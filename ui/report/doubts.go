@@ -1,0 +1,142 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/forms"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// Doubted measurements in words, and what was meant instead.
+
+// Guess is what may have been meant by a doubted answer.
+type Guess struct {
+	Key  worksheets.Key
+	Text string // as it would be typed; "" where the answer belongs to another field altogether
+	Slip calc.Slip
+	with worksheets.Key // what it is exchanged with
+}
+
+// In is a sheet with the guess in the place of what was typed.
+func (g Guess) In(s worksheets.Sheet) worksheets.Sheet {
+	was := s.Text(g.Key)
+	if err := s.Set(g.Key, g.Text); err != nil { // a guess reads, or is none
+		panic(err)
+	}
+	if g.Slip == calc.Exchanged {
+		if err := s.Set(g.with, was); err != nil {
+			panic(err)
+		}
+	}
+	return s
+}
+
+// Question is the guess as a person asks it, "36.5 cm?".
+func (g Guess) Question(s *worksheets.Sheet) string {
+	text := typeset.Plain(worksheets.WithUnit(g.Text, s.Unit()))
+	switch g.Slip {
+	case calc.Exchanged:
+		return fmt.Sprintf("%s and %s the other way round?", forms.Fields[g.Key].Words, forms.Fields[g.with].Words)
+	case calc.WholeForHalf:
+		return text + ", half of it?"
+	case calc.HalfAGirth:
+		return text + ", twice that?"
+	}
+	return text + "?"
+}
+
+// guessOf is the guess that comes with a finding, if there is one.
+func (r Report) guessOf(f calc.Finding) *Guess {
+	if f.Bound == nil || len(f.Slips) == 0 {
+		return nil
+	}
+	k := forms.KeyOf[f.Answer]
+	g := Guess{Key: k, Text: f.Doubt.Text, Slip: f.Slips[0]}
+	switch {
+	case g.Slip == calc.Exchanged:
+		g.with = forms.KeyOf[calc.PartnerOf(f.Answer)]
+		g.Text = r.Sheet.Text(g.with)
+	case g.Text == "":
+		if g.Text = r.Sheet.Scale().Exact(f.Guess); strings.HasPrefix(g.Text, units.OffMark) {
+			g.Text = forms.Exactly(f.Guess, r.Sheet.Scale())
+		}
+	}
+	return &g
+}
+
+// keyOf is the path of the answer that a finding is about, "" where it is about none.
+func keyOf(f calc.Finding) string {
+	if f.Answer == calc.NoAnswer || f.Answer == calc.AnyGirth {
+		return ""
+	}
+	return forms.KeyOf[f.Answer].String()
+}
+
+// doubtText is the guess, and then why.
+func (r Report) doubtText(f calc.Finding) string {
+	other := f.Bound.Of
+	if other == f.Answer {
+		other = f.Bound.Beside
+	}
+	return r.doubtWords(f, other) + " " + r.whyDoubted(f, other)
+}
+
+// doubtWords are the guess, or what to look at where there is none.
+func (r Report) doubtWords(f calc.Finding, other calc.Answer) string {
+	words := func(a calc.Answer) string { return forms.Fields[forms.KeyOf[a]].Words }
+	switch g := r.guessOf(f); {
+	case g != nil && g.Slip == calc.Exchanged:
+		return typeset.Capitalised(g.Question(&r.Sheet))
+	case g != nil:
+		return typeset.Capitalised(words(f.Answer)) + " " + g.Question(&r.Sheet)
+	case f.Bound.Beside != calc.NoAnswer:
+		return "Check the " + words(f.Answer) + " and the " + words(other) + "."
+	}
+	return "Check the " + words(f.Answer) + "."
+}
+
+// whyDoubted says what an answer does not go with.
+func (r Report) whyDoubted(f calc.Finding, other calc.Answer) string {
+	typed := r.asTyped(f.Answer, f.Amount)
+	switch {
+	case f.Bound.Beside != calc.NoAnswer:
+		return fmt.Sprintf("%s does not go with the %s, %s%s.", typed, forms.Fields[forms.KeyOf[other]].Words, r.asTyped(other, f.Other), whose(f))
+	case f.Bound.Code == calc.EaseUnusual:
+		return fmt.Sprintf("%s is far from the usual ease; we ask outside %s.", typed, r.between(f.Bound, units.EighthInch))
+	case f.Bound.Code == calc.GirthUnusual:
+		return fmt.Sprintf("%s is outside %s, what people measure%s.", typed, r.between(f.Bound, units.HalfInch), whose(f))
+	}
+	return fmt.Sprintf("%s is outside %s%s.", typed, r.between(f.Bound, units.EighthInch), whose(f))
+}
+
+// between are the ends of a bound, on marks that a person would name.
+func (r Report) between(b *calc.Bound, inches units.Ruler) string {
+	mark := inches.Mark()
+	if r.Scale.System == units.Centimetres {
+		mark = units.FiveMillimetres.Mark()
+	}
+	return wording.Span(b.Low.Round(mark), b.High.Round(mark), units.Scale{System: r.Scale.System, Ruler: inches})
+}
+
+// whose says of a bound of ours that it is.
+func whose(f calc.Finding) string {
+	if strings.Contains(f.Bound.Source, calc.Ours) {
+		return " (" + calc.Ours + ")"
+	}
+	return ""
+}
+
+// asTyped is an answer as it was typed, with its unit, or its length where that is shown
+// in another.
+func (r Report) asTyped(a calc.Answer, l units.Length) string {
+	text := r.Sheet.Text(forms.KeyOf[a])
+	if text == "" || r.Scale.System != r.Sheet.Unit() {
+		return r.Scale.Format(l)
+	}
+	return typeset.Plain(worksheets.WithUnit(text, r.Sheet.Unit()))
+}
