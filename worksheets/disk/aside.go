@@ -24,10 +24,11 @@ func PutAsideOnce(path, word string, content []byte) (string, error) {
 }
 
 func putAside(path, word string, content []byte, isThat func(there []byte) bool) (string, error) {
+	sweep(path) // a killed program may have been at the same
 	for n := 1; ; n++ {
 		end := fmt.Sprintf(".%s-%d", word, n)
 		name := Beside(path, shortName(filepath.Base(path), len(end))+end)
-		err := create(name, content, 0o600)
+		err := version{content: content, perm: 0o600, beside: path}.create(name)
 		if !errors.Is(err, fs.ErrExist) {
 			if err != nil {
 				name = ""

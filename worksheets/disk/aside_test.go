@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -134,6 +135,14 @@ func TestTheNextSaveSweepsWhatAKilledOneLeft(t *testing.T) {
 		if _, err := os.Stat(p); !errors.Is(err, os.ErrNotExist) {
 			t.Errorf("%s is still there: %v", filepath.Base(p), err)
 		}
+	}
+	aside := draft("coat.toml", dead) // of a version that was to be put aside
+	stays = slices.DeleteFunc(stays, func(p string) bool { return p == aside })
+	if _, err := disk.PutAside(filepath.Join(folder, "coat.toml"), "mine", []byte("mine")); err != nil {
+		t.Error(err)
+	}
+	if _, err := os.Stat(aside); err == nil {
+		t.Error("what was to be put aside is still there")
 	}
 	stays = append(stays, draft("blouse.toml", own)) // another save of this program, going on
 	if err := disk.Replace(path, []byte("newer"), 0o666); err != nil {

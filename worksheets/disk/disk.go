@@ -33,6 +33,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"syscall"
 )
 
@@ -66,6 +67,7 @@ func ReplaceKnown(path string, known, content []byte, perm fs.FileMode) error {
 type version struct {
 	content []byte
 	perm    fs.FileMode           // of a file that is made
+	beside  string                // the file beside which it is made, whose drafts its are; "" for itself
 	after   func(now []byte) bool // what it may come after, nil for anything
 }
 
@@ -120,7 +122,11 @@ func (v version) rename(path string, before fs.FileInfo) (done bool, err error) 
 	if before != nil {
 		perm = 0o600 // until it is written: others may have had no right to read it
 	}
-	f, err := createDraft(path, perm)
+	of := path
+	if v.beside != "" {
+		of = Beside(path, filepath.Base(v.beside))
+	}
+	f, err := createDraft(of, perm)
 	if err != nil {
 		return false, ofFile(path, err)
 	}
@@ -164,12 +170,16 @@ func (v version) name(draft, path string) (done bool, err error) {
 
 // Create makes a file under a name that nothing has yet, not even a link; that something
 // has it is [fs.ErrExist].
-func Create(path string, content []byte) error { return create(path, content, 0o666) }
+func Create(path string, content []byte) error {
+	return version{content: content, perm: 0o666}.create(path)
+}
 
-func create(path string, content []byte, perm fs.FileMode) error {
+// create makes a file of it, under a name that nothing has yet.
+func (v version) create(path string) error {
+	v.after = func(now []byte) bool { return now == nil }
 	err := ErrChanged
 	if _, missing := os.Lstat(path); missing != nil {
-		err = version{content: content, perm: perm, after: func(now []byte) bool { return now == nil }}.takePlace(path)
+		err = v.takePlace(path)
 	}
 	if errors.Is(err, ErrChanged) {
 		return &fs.PathError{Op: "write", Path: path, Err: syscall.EEXIST}
