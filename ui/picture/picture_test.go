@@ -81,8 +81,8 @@ func TestWordsStandOnTheirOwnSide(t *testing.T) {
 					}
 				}
 				row := string(c.text[y*c.width : (y+1)*c.width])
-				if at := strings.Index(row, "FRONT"); at >= 0 && at < int(pin)/2 {
-					t.Errorf("%s at %d: FRONT is on the side of the back", name, width)
+				if at := strings.Index(row, "Front"); at >= 0 && at < int(pin)/2 {
+					t.Errorf("%s at %d: Front is on the side of the back", name, width)
 				}
 			}
 		}

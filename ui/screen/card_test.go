@@ -43,7 +43,7 @@ func TestFittingBecomesEase(t *testing.T) {
 	}
 	r.Sees("2026-11-25  drags at the back")
 	r.Press("f6", "n").Types("hip too wide by 1 in").Press("enter").Sees("from nothing to -1 in", "smaller than the body").Press("esc").Press("f2").Sees("At the hip          -")
-	r.Press("f6", "n", "esc").Sees("6 TRACE").Press("n", "enter").Sees("6 TRACE")
+	r.Press("f6", "n", "esc").Sees("[6 Trace]").Press("n", "enter").Sees("[6 Trace]")
 }
 
 // A note is read only where it says one place, one amount and one way.

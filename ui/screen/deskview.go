@@ -89,7 +89,7 @@ func (d *desk) layout(width, height int) layout {
 	}
 	form := height // a page takes all that it gets
 	if f := d.form(width); f.rows != nil {
-		form = len(f.fixed) + len(f.rows) + len(f.hint)
+		form = len(f.fixed) + len(f.rows) - countAir(f.rows) + len(f.hint)
 	}
 	return layoutFor(width, height, form, len(d.besideLines(width)))
 }
@@ -133,6 +133,10 @@ const hintMost = 3
 func (f form) render(width, height int) string {
 	height = max(0, height-len(f.fixed))
 	hint := f.hint
+	if len(f.rows)+len(hint) > height { // no air where answers would be hidden for it
+		f.focus -= countAir(f.rows[:f.focus])
+		f.rows = slices.DeleteFunc(slices.Clone(f.rows), isAir)
+	}
 	if len(f.rows)+len(hint) > height { // a row and what is above and below it come first
 		hint = hint[:max(0, min(len(hint), hintMost, height-3))]
 	}
@@ -151,6 +155,18 @@ func (f form) render(width, height int) string {
 	return typeset.Block(slices.Concat(f.fixed, seen, hint), width, height+len(f.fixed))
 }
 
+// isAir tells the empty line above a heading.
+func isAir(row string) bool { return row == "" }
+
+func countAir(rows []string) (n int) {
+	for _, row := range rows {
+		if isAir(row) {
+			n++
+		}
+	}
+	return n
+}
+
 // page is a step without fields, scrolled.
 func (d *desk) page(lines []string, width, height int) string {
 	return typeset.Scrolled(lines, d.scroll, width, height)
@@ -160,6 +176,9 @@ func (d *desk) page(lines []string, width, height int) string {
 func (d *desk) formRows(width int) (rows []string, focus int) {
 	for i, it := range forms.Items[d.step] {
 		if it.Heading != "" {
+			if len(rows) > 0 {
+				rows = append(rows, "")
+			}
 			rows = append(rows, d.styles.heading.Render(typeset.Cut(it.Heading, width)))
 			continue
 		}
@@ -275,9 +294,9 @@ func answerPanel(r report.Report, st styles, width int) []string {
 	out := verdictLines(r, st, width)
 	for _, p := range r.Pieces() {
 		out = append(out, "")
-		out = append(out, bold(typeset.Wrap(p.NeedWords(r.Scale), width), st)...)
+		out = append(out, typeset.Wrap(p.NeedWords(r.Scale), width)...)
 		for _, s := range p.SidesWords(r.Scale) {
-			out = append(out, typeset.Hanging("  ", s, width)...)
+			out = append(out, bold(typeset.Hanging("  ", s, width), st)...)
 		}
 		if words := p.FinishedWords(r.Scale); words != "" {
 			out = append(out, typeset.Hanging("  ", "then "+words, width)...)
@@ -315,16 +334,13 @@ func bold(lines []string, st styles) []string {
 
 // verdictLines are the verdict, whose words carry what the colour does.
 func verdictLines(r report.Report, st styles, width int) []string {
-	v, style := r.Verdict(), st.answer
-	switch v.State {
-	case report.Stopped, report.Unreadable:
-		style = st.stop
-	case report.ToCheck:
-		style = st.warn
+	v, style := r.Verdict(), st.verdict
+	if v.State == report.Stopped || v.State == report.Unreadable {
+		style = st.refused
 	}
-	lines := typeset.Wrap(v.Line(), width)
-	for i := range lines {
-		lines[i] = style.Render(lines[i])
+	lines := typeset.Wrap(v.Line(), width-2)
+	for i := range lines { // a bar, so that it is found before anything else
+		lines[i] = style.Render(typeset.Pad(" "+lines[i], width))
 	}
 	return lines
 }
@@ -332,19 +348,22 @@ func verdictLines(r report.Report, st styles, width int) []string {
 // answerStrip is the answer in four lines, for below the form: the verdict, as far as a
 // line takes it, both pieces, and what comes out.
 func answerStrip(r report.Report, st styles, width int) []string {
-	out := verdictLines(r, st, 1000)
-	out[0] = typeset.Cut(out[0], width)
+	out := verdictLines(r, st, width)
+	if len(out) > 1 { // one line has room
+		out = []string{verdictLines(r, st, 1000)[0]}
+		out[0] = typeset.Cut(out[0], width)
+	}
 	outcome := []string{}
 	for _, p := range r.Pieces() {
 		line := p.NeedWords(r.Scale)
 		switch sides := p.SidesWords(r.Scale); len(sides) {
 		case 0:
 		case 1:
-			line += "; " + sides[0]
+			line += "; " + st.answer.Render(sides[0])
 		default: // front and back in full would not fit
-			line += fmt.Sprintf("; pivot + slide: front %s, back %s", r.MarksShort(p.Front), r.MarksShort(p.Back))
+			line += "; pivot + slide: " + st.answer.Render(fmt.Sprintf("front %s, back %s", r.MarksShort(p.Front), r.MarksShort(p.Back)))
 		}
-		out = append(out, st.answer.Render(typeset.Cut(line, width)))
+		out = append(out, typeset.Cut(line, width))
 		if words := p.FinishedShort(r.Scale); words != "" {
 			outcome = append(outcome, words)
 		}

@@ -64,14 +64,14 @@ func TestDrillByKeys(t *testing.T) {
 	}
 	r.Sees("20 of 20 right.", "another drill")
 	r.Press("enter").Sees(fmt.Sprintf("seed %d", drill.ClockSeed(props.SomeDay)+1), "Problem 1 of 5.")
-	r.Press("esc").Sees("|===1 BODY") // nothing was answered: no score
+	r.Press("esc").Sees("[1 Body]") // nothing was answered: no score
 }
 
 // Esc shows the score first, and then goes back to where the drill was begun.
 func TestDrillGoesBack(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "?", "esc").Sees("Level 1, seed", "1 shown")
-	r.Press("esc").Sees("Choir blouse, for Odile", "1 BODY")
-	r.Press("ctrl+o", "end").Sees("> Drill: the sums of the trade").Press("enter").Sees("Problem 1 of 5.").Press("esc").Sees("1 BODY")
+	r.Press("esc").Sees("Choir blouse, for Odile", "[1 Body]")
+	r.Press("ctrl+o", "end").Sees("> Drill: the sums of the trade").Press("enter").Sees("Problem 1 of 5.").Press("esc").Sees("[1 Body]")
 	r.Press("ctrl+o", "end", "enter", "ctrl+c")
 	if !r.Ended {
 		t.Error("ctrl+c does not end the program")

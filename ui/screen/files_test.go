@@ -36,7 +36,7 @@ func TestBeginAWorksheet(t *testing.T) {
 	r := sit(t, nil, 80, 24)
 	rootOf(r).front = rootOf(r).askBegin("smock.toml")
 	r.Sees("smock.toml does not exist yet. Begin it?", "begin it in centimetres").Press("c", "enter")
-	r.Sees("1 BODY", "centimetres, ruler 1 mm", "[saved]", "Not begun: measure the upper arm", "No figures yet")
+	r.Sees("[1 Body]", "centimetres, ruler 1 mm", "[saved]", "Not begun: measure the upper arm", "No figures yet")
 	if got := props.Read(t, "smock.toml"); !strings.Contains(got, `pivot_limit_sleeve = "2.5"`) {
 		t.Errorf("the file is\n%s", got)
 	}
@@ -50,13 +50,13 @@ func TestListOpensBeginsAndSaysWhatCannotBeRead(t *testing.T) {
 	os.WriteFile("package.toml", []byte("[package]\nname = \"other\"\n"), 0o644)
 	r.Press("ctrl+o").Sees("Worksheets of this folder", "> broken.toml", "cannot be read", "sheet.toml", "Choir blouse").DoesNotSee("package.toml")
 	r.Press("enter").Sees("broken.toml, line 1")
-	r.Press("down", "enter").Sees("1 BODY", "Choir blouse, for Odile")
+	r.Press("down", "enter").Sees("[1 Body]", "Choir blouse, for Odile")
 	r.Press("ctrl+o", "down", "down").Sees("> Begin a new worksheet").Press("enter").Types("sheet").Press("enter")
-	r.Sees("sheet.toml exists already").Types("-2").Press("enter", "i", "enter").Sees("1 BODY", "inches, ruler 1/8 in", "[saved]")
+	r.Sees("sheet.toml exists already").Types("-2").Press("enter", "i", "enter").Sees("[1 Body]", "inches, ruler 1/8 in", "[saved]")
 	if _, err := worksheets.Load("sheet-2.toml"); err != nil {
 		t.Error(err)
 	}
-	r.Press("ctrl+o", "esc").Sees("1 BODY")
+	r.Press("ctrl+o", "esc").Sees("[1 Body]")
 }
 
 // A file that another program changed is never overwritten unasked.

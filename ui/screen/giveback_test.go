@@ -142,7 +142,7 @@ func TestAHalfTypedNoteOutlivesTheProgram(t *testing.T) {
 				})
 			}
 			if term.Types(end.keys); end.keys == "\x1b" {
-				term.Await("6 TRACE")
+				term.Await("[6 Trace]")
 				time.Sleep(100 * time.Millisecond) // or it would be alt and c
 				term.Types("\x03")
 			}

@@ -208,14 +208,14 @@ func TestDeleteEmptiesAFieldJustReached(t *testing.T) {
 // together is asked about, and the first esc takes back what is typed.
 func TestHandsInTheDrill(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d").Press("x").Sees(`"x" begins no answer here; type a length`)
-	r.Types("141/2").Press("enter").Sees("Is it 14 1/2? Enter answers that.", "[14 1/2").Press("esc").Sees("As it was.", "[         ").Types("1").Press("esc", "esc").Sees("1 BODY")
+	r.Types("141/2").Press("enter").Sees("Is it 14 1/2? Enter answers that.", "[14 1/2").Press("esc").Sees("As it was.", "[         ").Types("1").Press("esc", "esc").Sees("[1 Body]")
 	r.Press("ctrl+d", "?").Types("13").Press("esc").Sees("Esc again shows the score").Press("esc").Sees("Still to do")
 }
 
 // A name that is asked for comes back with the first esc; the second goes back.
 func TestEscInANameBringsBackTheSuggestion(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("ctrl+l", "right", "ctrl+x", "s").Sees("[choir-blouse-what-if.toml ").Types("x").Sees("what-if.tomlx").Press("esc")
-	r.Sees("[choir-blouse-what-if.toml ", "As it was. Esc again goes back.").Press("esc").Sees("1 BODY")
+	r.Sees("[choir-blouse-what-if.toml ", "As it was. Esc again goes back.").Press("esc").Sees("[1 Body]")
 }
 
 // A half-typed note of a fitting waits, however it is left; added, it waits no more, and
@@ -223,7 +223,7 @@ func TestEscInANameBringsBackTheSuggestion(t *testing.T) {
 func TestAHalfTypedNoteWaits(t *testing.T) {
 	sitWithFile(t, "choir-blouse", 80, 24)
 	before := props.Read(t, "sheet.toml")
-	r := reopen(t, "sheet.toml").Press("f6", "n").Types("drags at the").Press("esc").Sees("6 TRACE", "[saved]").Press("n").Sees("[drags at the ")
+	r := reopen(t, "sheet.toml").Press("f6", "n").Types("drags at the").Press("esc").Sees("[6 Trace]", "[saved]").Press("n").Sees("[drags at the ")
 	crash(r)
 	r = reopen(t, "sheet.toml").Sees("Typed before and not finished: the note of a fitting (step 6, n).").Press("f6", "n").Sees("[drags at the ")
 	if props.Read(t, "sheet.toml") != before {

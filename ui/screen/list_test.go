@@ -61,17 +61,17 @@ func TestListFindsByTyping(t *testing.T) {
 	r.Press("down", "up").Sees("> ben.toml").Press("esc").Sees("> ada.toml", "cut.toml", "Begin a new worksheet", "Type to find")
 	r.Types("ROBE choir").Sees("> ben.toml").DoesNotSee("Example").Press("esc").Types("choir").Sees("> ben.toml", "  Example: choir-blouse")
 	r.Types("nobody").Sees("no row has that").Press("enter", "down", "up", "end", "home").Fits().Sees("no row has that")
-	r.Press("esc").Types("kj").Press("enter").Sees("Choir robe, for Kjell", "1 BODY")
+	r.Press("esc").Types("kj").Press("enter").Sees("Choir robe, for Kjell", "[1 Body]")
 }
 
 // Esc takes back what is typed before it goes back to the sheet, and what is
 // pasted stays a line.
 func TestListEscAndPaste(t *testing.T) {
-	r := class(t, 80, 24).Press("enter").Sees("1 BODY").Press("ctrl+o").Types("ben").Press("esc").Sees("Worksheets of this folder", "ada.toml")
+	r := class(t, 80, 24).Press("enter").Sees("[1 Body]").Press("ctrl+o").Types("ben").Press("esc").Sees("Worksheets of this folder", "ada.toml")
 	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("\x1b[2Jben\nx"), Paste: true})
 	r.Sees("Find: \\x1b[2Jben x").Fits().Press("esc")
 	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("w", 100_000)), Paste: true})
-	r.Sees("> ada.toml").Fits().Press("esc").Sees("1 BODY")
+	r.Sees("> ada.toml").Fits().Press("esc").Sees("[1 Body]")
 }
 
 // A folder of many is drawn only where it is seen.

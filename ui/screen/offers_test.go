@@ -33,9 +33,9 @@ func TestWhatWouldMakeItWork(t *testing.T) {
 
 // A number takes an offer too; what is no offer goes back; a sound sheet has none.
 func TestOffersByNumber(t *testing.T) {
-	sitWithExample(t, "choir-blouse", 80, 24).Press("f5", "w").Sees("5 MATCH").DoesNotSee("What would make it work")
+	sitWithExample(t, "choir-blouse", 80, 24).Press("f5", "w").Sees("[5 Match]").DoesNotSee("What would make it work")
 	r := sitWithExample(t, "allotment-shirt", 80, 40).Press("f5", "w").Sees("The sleeve was not asked", "Ease at the bust: 1 13/16 in instead of 3 1/2 in")
-	r.Press("9").Sees("5 MATCH").Press("w", "1", "f2").Sees("copy 1 of 1", "At the bust         1 13/16 in", "gone  check: The sleeve was not asked")
+	r.Press("9").Sees("[5 Match]").Press("w", "1", "f2").Sees("copy 1 of 1", "At the bust         1 13/16 in", "gone  check: The sleeve was not asked")
 }
 
 // The bust is larger than the high bust by 3 1/2 in: the front may take three quarters of

@@ -13,8 +13,10 @@ import (
 // sign of anything: each meaning also has a glyph or a word.
 type styles struct {
 	heading lipgloss.Style
-	here    lipgloss.Style // where the hands are: the step, the field
-	answer  lipgloss.Style
+	here    lipgloss.Style // the value under the hands
+	verdict lipgloss.Style // the first thing that is to be seen; with refused, where it is against cutting
+	refused lipgloss.Style
+	answer  lipgloss.Style // what to mark, and what the hands are on
 	idle    lipgloss.Style // a field that nothing follows from, which says why
 	key     lipgloss.Style
 	warn    lipgloss.Style
@@ -31,6 +33,8 @@ func newStyles(out io.Writer, profile termenv.Profile, colour bool) styles {
 	s := styles{
 		heading: r.NewStyle().Bold(true),
 		here:    r.NewStyle().Reverse(true),
+		verdict: r.NewStyle().Bold(true).Reverse(true),
+		refused: r.NewStyle().Bold(true).Reverse(true),
 		answer:  r.NewStyle().Bold(true),
 		idle:    r.NewStyle().Faint(true),
 		key:     r.NewStyle().Bold(true),
@@ -39,6 +43,7 @@ func newStyles(out io.Writer, profile termenv.Profile, colour bool) styles {
 	}
 	if colour {
 		s.heading = s.heading.Foreground(lipgloss.ANSIColor(6))
+		s.refused = s.refused.Foreground(lipgloss.ANSIColor(1))
 		s.warn = s.warn.Foreground(lipgloss.ANSIColor(5))
 		s.stop = s.stop.Foreground(lipgloss.ANSIColor(1))
 	}

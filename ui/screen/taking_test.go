@@ -84,7 +84,7 @@ func TestChangedMeasurementsArePointedOut(t *testing.T) {
 	if _, out, _ = run("quit\n", "ask", "second.toml"); !strings.Contains(out, "Check: "+strings.Replace(says, ". ", ".\n", 1)) {
 		t.Errorf("ask does not point it out:\n%s", out)
 	}
-	r.Press("ctrl+o", "enter").Sees("1 BODY").Press("f5").Sees("The body was taken from sheet.toml")
+	r.Press("ctrl+o", "enter").Sees("[1 Body]").Press("f5").Sees("The body was taken from sheet.toml")
 	before := props.Read(t, "second.toml")
 	r.Press("w").Fits().Sees("Take the body of sheet.toml again").Press("enter").Sees("copy 1 of 1", "13 3/4 in          14 in", "gone  check: The body was taken")
 	if props.Read(t, "second.toml") != before {

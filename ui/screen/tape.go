@@ -25,9 +25,9 @@ func filled(s forms.Step, r report.Report) bool {
 }
 
 // tape shows the steps as lengths of a tape measure, marked in single marks:
-// doubled where they are answered, in capitals where the hands are.
+// doubled where they are answered, in brackets where the hands are.
 //
-//	|==1 Body===|==2 Ease===|==3 PATTERN|--4 Split--|--5 Match--|--6 Trace--|
+//	|==1 Body===|==2 Ease===|[3 Pattern]|--4 Split--|--5 Match--|--6 Trace--|
 func tape(at forms.Step, r report.Report, st styles, width int) string {
 	each := max((width-1)/int(forms.StepCount)-1, 3)
 	var b strings.Builder
@@ -38,17 +38,17 @@ func tape(at forms.Step, r report.Report, st styles, width int) string {
 			mark = "="
 		}
 		name := fmt.Sprintf("%d %s", s+1, forms.StepNames[s])
-		if s == at {
-			name = fmt.Sprintf("%d %s", s+1, strings.ToUpper(forms.StepNames[s]))
-		}
 		if short := len(forms.StepNames[s]) - 3; len(name)+2 > each && short > 0 { // so that the marks are still seen
 			name = name[:len(name)-short]
+		}
+		if s == at {
+			name = "[" + name + "]"
 		}
 		name = typeset.Cut(name, each)
 		left := (each - typeset.Width(name)) / 2
 		segment := strings.Repeat(mark, left) + name + strings.Repeat(mark, each-left-typeset.Width(name))
 		if s == at {
-			segment = st.here.Render(segment)
+			segment = st.answer.Render(segment)
 		}
 		b.WriteString(segment + "|")
 	}

@@ -53,14 +53,14 @@ func TestTableView(t *testing.T) {
 		t.Run(fmt.Sprintf("%dx%d", size.width, size.height), func(t *testing.T) {
 			r := lookAt(t, "choir-blouse", size.width, size.height).Press("f6", "down", "t").Fits()
 			golden.RequireEqual(t, r.Screen()+"\n")
-			r.Sees("step 2 of 24", "mark the pivot 1 in out from the underarm point and", "the slide 1/4 in beyond it.", "BACK", "esc leaves")
+			r.Sees("step 2 of 24", "mark the pivot 1 in out from the underarm point and", "the slide 1/4 in beyond it.", "Back", "esc leaves")
 			if rows := regexp.MustCompile(`(?m)^.*#.*$`).FindAllString(r.Screen(), -1); len(rows) < size.tall {
 				t.Errorf("digits of %d rows, want %d", len(rows), size.tall)
 			}
 		})
 	}
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f6", "t").Sees("LAY  sleeve").Press(" ").Sees("MARK  sleeve, front first")
-	r.Press("down", "down").Sees("TURN").Press("esc").Sees("6 TRACE")
+	r.Press("down", "down").Sees("TURN").Press("esc").Sees("[6 Trace]")
 	for _, size := range []struct{ w, h int }{{1, 1}, {20, 5}, {30, 10}, {60, 16}, {120, 40}, {500, 200}} {
 		r.Tell(tea.WindowSizeMsg{Width: size.w, Height: size.h})
 		r.Press("t")

@@ -14,7 +14,7 @@ var PlaceWords = map[calc.Place]string{
 }
 
 // HalfNames name the halves in a picture.
-var HalfNames = map[calc.Half]string{calc.Front: "FRONT", calc.Back: "BACK"}
+var HalfNames = map[calc.Half]string{calc.Front: "Front", calc.Back: "Back"}
 
 // SectionWords names the sections.
 var SectionWords = map[worksheets.Section]string{worksheets.BodySection: "body", worksheets.PatternSection: "pattern"}
