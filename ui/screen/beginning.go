@@ -111,11 +111,18 @@ func (n newSheet) sheet() (worksheets.Sheet, error) {
 
 // Wishes on the way to a new worksheet, and to one elsewhere.
 type (
-	// toName wants a name for a new worksheet; first is what was typed already.
-	toName struct{ first *typedAnswer }
+	// toName wants a name for a new worksheet; first is what was typed already, and
+	// others tells that the folder has worksheets to take from.
+	toName struct {
+		first  *typedAnswer
+		others bool
+	}
 
 	// toUnit wants the unit of a new worksheet.
-	toUnit struct{ sheet newSheet }
+	toUnit struct {
+		sheet  newSheet
+		others bool
+	}
 
 	// toTitle wants the title of a new worksheet.
 	toTitle struct{ sheet newSheet }
@@ -130,12 +137,12 @@ func (w toName) grant(m *root) tea.Cmd {
 		return nil
 	}
 	m.front = newNaming("What is your worksheet called? Its file gets the name.", "", m.styles,
-		func(path string) wish { return toUnit{newSheet{path: path, first: w.first}} })
+		func(path string) wish { return toUnit{newSheet{path: path, first: w.first}, w.others} })
 	return nil
 }
 
 func (w toUnit) grant(m *root) tea.Cmd {
-	m.front = m.askUnit(w.sheet, "In which unit is "+typeset.Plain(w.sheet.path)+" measured?")
+	m.front = m.askUnit(w.sheet, "In which unit is "+typeset.Plain(w.sheet.path)+" measured?", w.others)
 	return nil
 }
 
@@ -167,11 +174,11 @@ func (toOpen) grant(m *root) tea.Cmd {
 
 // askBegin offers to begin a worksheet that does not exist yet.
 func (m *root) askBegin(path string) part {
-	return m.askUnit(newSheet{path: path}, fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path)))
+	return m.askUnit(newSheet{path: path}, fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path)), true)
 }
 
 // askUnit asks for the unit of a new worksheet, or what it takes from another one.
-func (m *root) askUnit(n newSheet, text string) part {
+func (m *root) askUnit(n newSheet, text string, others bool) part {
 	in := func(u units.System) wish {
 		n := n
 		n.unit = u
@@ -182,7 +189,7 @@ func (m *root) askUnit(n newSheet, text string) part {
 		{"i", "begin it in inches", in(units.Inches)},
 		{"c", "begin it in centimetres", in(units.Centimetres)},
 	}
-	if n.first == nil {
+	if others {
 		answers = append(answers,
 			answer{"b", "begin it with the body of another worksheet here", with(worksheets.BodySection)},
 			answer{"p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection)})

@@ -46,7 +46,8 @@ func TestAWorksheetIsBegunInFourKeys(t *testing.T) {
 		n := sitDownNew(t, size[0], size[1])
 		n.Sees("> b  Begin your own worksheet", "l  Look at a worked example", "o  Open a worksheet from another folder").Fits()
 		n.press("enter").Types("smock")
-		n.press("enter", "i", "enter").Fits().Sees("smock.toml", "inches, ruler 1/8 in  [saved]", "> Bicep")
+		n.press("enter").DoesNotSee("another worksheet") // there is none
+		n.press("i", "enter").Fits().Sees("smock.toml", "inches, ruler 1/8 in  [saved]", "> Bicep")
 		if n.keys != 4 {
 			t.Errorf("%d keys", n.keys)
 		}

@@ -35,7 +35,7 @@ type (
 func (w toOwn) grant(m *root) tea.Cmd {
 	d := m.desk
 	text := fmt.Sprintf("Your own worksheet? This is the example %s; it stays as it is.", d.rep.Name())
-	answers := []answer{{"enter", "begin your own worksheet", toName{w.first}}}
+	answers := []answer{{"enter", "begin your own worksheet", toName{first: w.first}}}
 	if w.first != nil {
 		if w.first.text != "" {
 			text += fmt.Sprintf(" You typed %s: %s.", forms.Fields[w.first.key].Words, typeset.Plain(w.first.text))

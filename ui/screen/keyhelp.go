@@ -33,7 +33,7 @@ var keySays = map[string]string{
 	"1-6 to a step":       "Go to that step.",
 	"^z undo":             "Undoes the latest change, whatever step it was in.",
 	"^y redo":             "Redoes what was undone.",
-	"^s save":             "Saves at once. A new worksheet asks for a name.",
+	"^s save":             "Saves at once. In an example it offers to begin your own worksheet.",
 	"^l what if":          "Makes a copy to try things on, up to three. See WHAT IF.",
 	"^f take from":        "Takes the body (in step 1) or the pattern (in step 3) from another worksheet of this folder.",
 	"^t in/cm":            "Shows and reads lengths in the other unit. What was measured stays, and so does the file.",

@@ -35,7 +35,7 @@ func newList(found []roster.Row, st styles, canBack bool) *list {
 		f := &found[i]
 		l.rows = append(l.rows, sheetRow(f, toBring{source: file(f.Path)}))
 	}
-	l.rows = append(l.rows, listRow{text: "Begin a new worksheet", wish: toName{}}, listRow{text: "Open a worksheet from another folder", wish: toOpen{}})
+	l.rows = append(l.rows, listRow{text: "Begin a new worksheet", wish: toName{others: len(found) > 0}}, listRow{text: "Open a worksheet from another folder", wish: toOpen{}})
 	for _, name := range worksheets.Examples() {
 		l.rows = append(l.rows, listRow{text: "Example: " + name, wish: toBring{source: example(name)}})
 	}
