@@ -26,7 +26,7 @@ var floors = [][]string{
 	{"ui/report"},
 	{"ui/compare", "ui/picture", "ui/tracing"},
 	{"ui/show"},
-	{"ui/ask", "ui/paper", "ui/roster", "ui/try"},
+	{"ui/ask", "ui/paper", "ui/roster", "ui/sizes", "ui/try"},
 	{"ui/drill"},
 	{"ui/screen"},
 	{"ui/manual"},
@@ -59,7 +59,7 @@ var narrow = map[string][]string{
 // owned are the libraries that few packages may use, and which.
 var owned = map[string][]string{
 	"github.com/charmbracelet/bubbletea": {"ui/screen", "ui/terminal"},
-	"github.com/spf13/cobra":             {"ui", "ui/ask", "ui/console", "ui/drill", "ui/manual", "ui/paper", "ui/roster", "ui/show", "ui/try"}, // those with a command
+	"github.com/spf13/cobra":             {"ui", "ui/ask", "ui/console", "ui/drill", "ui/manual", "ui/paper", "ui/roster", "ui/show", "ui/sizes", "ui/try"}, // those with a command
 	"codeberg.org/go-pdf/fpdf":           {"ui/paper"},
 }
 

@@ -18,6 +18,7 @@ import (
 	"capscye/ui/roster"
 	"capscye/ui/screen"
 	"capscye/ui/show"
+	"capscye/ui/sizes"
 	"capscye/ui/try"
 )
 
@@ -71,7 +72,7 @@ prints what show prints.`,
 	}
 	root.Flags().BoolVarP(&version, "version", "v", false, "version for capscye") // cobra's own needs a template; see TestNoTemplatesAreLinked
 	root.ValidArgsFunction = console.SheetFiles(1)
-	root.AddCommand(show.Command(s), show.TraceCommand(s), paper.Command(s), try.Command(s), roster.Command(s), drill.Command(s),
+	root.AddCommand(show.Command(s), show.TraceCommand(s), sizes.Command(s), paper.Command(s), try.Command(s), roster.Command(s), drill.Command(s),
 		ask.Command(s), wordsCommand(s), manCommand(s), completionCommand(s))
 	usage := root.HelpFunc()
 	root.SetHelpFunc(func(c *cobra.Command, args []string) {

@@ -11,6 +11,7 @@ import (
 	"capscye/ui/roster"
 	"capscye/ui/screen"
 	"capscye/ui/show"
+	"capscye/ui/sizes"
 	"capscye/ui/try"
 	"capscye/ui/typeset"
 	"capscye/units"
@@ -118,6 +119,7 @@ var printed = []struct {
 }{
 	{"show", "An object for one file, an array for several. In the array, a file that cannot be read is an object of file and error.", func() []show.JSONKey { return append(show.SheetKeys(), show.FailureKeys()...) }},
 	{"trace", "An array of the steps.", show.StepKeys},
+	{"sizes", "An array with an object for each size, the one in hand first.", sizes.JSONKeys},
 	{"try", "An object; an array of such objects for a range.", try.JSONKeys},
 	{"roster", "An array with an object for each worksheet; one that cannot be read is an object of file and error.", roster.JSONKeys},
 }

@@ -1,0 +1,98 @@
+package calc
+
+import (
+	"slices"
+
+	"capscye/units"
+)
+
+// Which of several sizes of a pattern to begin with: what each costs, and which one the
+// body says. Which of them is taken is not for sums to decide.
+
+// FullBust is from where on a bust counts as fuller than the high bust: the size is then
+// chosen by the high bust, for shoulders and neck are harder to alter than widths (Texas
+// Agricultural Extension Service, E-372).
+const FullBust = 2 * units.Inch
+
+// Charted is the body that the pattern's own chart gives for a size.
+type Charted struct{ Bust, HighBust units.Reading }
+
+// SizeChoice is what the body says of the sizes of a pattern.
+type SizeChoice struct {
+	By      Answer // Bust or HighBust; NoAnswer where that was not measured
+	Against Answer // the column of the chart that it is held against, Bust or HighBust
+	Nearest []int  // the sizes nearest to it, several where they are as near
+}
+
+// ChooseSize says which sizes are nearest to the body: by the high bust where the bust is
+// fuller by [FullBust] or more, else by the bust. A chart without a column of the high
+// bust is made for bodies whose bust is not fuller, so that the high bust is held against
+// its bust (common practice). Sizes without a figure in that column do not count.
+func ChooseSize(bust, highBust units.Reading, charts []Charted) (c SizeChoice) {
+	body := bust
+	switch {
+	case !bust.Known || !highBust.Known:
+		return c
+	case bust.Length-highBust.Length >= FullBust:
+		c.By, body = HighBust, highBust
+	default:
+		c.By = Bust
+	}
+	c.Against = Bust
+	if c.By == HighBust && slices.ContainsFunc(charts, func(of Charted) bool { return of.HighBust.Known }) {
+		c.Against = HighBust
+	}
+	nearest := units.Length(0)
+	for i, of := range charts {
+		printed := of.Bust
+		if c.Against == HighBust {
+			printed = of.HighBust
+		}
+		if !printed.Known {
+			continue
+		}
+		switch off := (printed.Length - body.Length).Abs(); {
+		case len(c.Nearest) == 0 || off < nearest:
+			c.Nearest, nearest = []int{i}, off
+		case off == nearest:
+			c.Nearest = append(c.Nearest, i)
+		}
+	}
+	return c
+}
+
+// Unasked is by how much the girth comes out larger than was asked for: of a girth that
+// nobody asked for, all that its piece gains.
+func (g Girth) Unasked() units.Reading {
+	asked := g.Wanted()
+	if !g.Body.Known {
+		asked = g.Flat
+	}
+	if !g.Finished.Known || !asked.Known {
+		return units.Reading{}
+	}
+	return units.Known(max(0, g.Finished.Length-asked.Length))
+}
+
+// MostPivot is the largest pivot to mark on any side, inward or out; not known while the
+// plan is open.
+func (p Plan) MostPivot() units.Reading {
+	if p.Open {
+		return units.Reading{}
+	}
+	most := units.Length(0)
+	for _, s := range p.Sides {
+		most = max(most, s.PivotMark.Abs())
+	}
+	return units.Known(most)
+}
+
+// CapLost is by how much the cap gets lower, on the side where that is more; negative
+// where it gets higher.
+func (p Plan) CapLost() Approx {
+	front, back := p.Turns[SleeveFront], p.Turns[SleeveBack]
+	if !front.Known || !back.Known {
+		return Approx{}
+	}
+	return Approx{MM: max(p.Edges[SleeveFront].H-front.HeightAfter, p.Edges[SleeveBack].H-back.HeightAfter), Known: true}
+}

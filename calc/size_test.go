@@ -1,0 +1,152 @@
+package calc_test
+
+import (
+	"slices"
+	"testing"
+
+	"capscye/calc"
+	"capscye/units"
+)
+
+// astm are bust and upper chest of four sizes: ASTM D5585-11e1, table 1, in inches.
+var astm = []struct {
+	size, bust, upperChest string
+}{
+	{"8", "36 1/4", "35 7/8"}, {"12", "38 3/4", "38"}, {"16", "42 1/8", "40 5/8"}, {"20", "46", "43 7/8"},
+}
+
+func inches(t *testing.T, text string) units.Reading {
+	t.Helper()
+	l, err := units.Parse(text, units.Inches)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return units.Known(l)
+}
+
+func astmCharts(t *testing.T, highBust bool) (charts []calc.Charted) {
+	for _, s := range astm {
+		c := calc.Charted{Bust: inches(t, s.bust)}
+		if highBust {
+			c.HighBust = inches(t, s.upperChest)
+		}
+		charts = append(charts, c)
+	}
+	return charts
+}
+
+// Who has the body of a published size is told that size. Of these only size 20 has a
+// bust that is fuller by 2 in (2 1/8), and is told it by the high bust.
+func TestABodyOfAPublishedSizeIsToldThatSize(t *testing.T) {
+	charts := astmCharts(t, true)
+	for i, s := range astm {
+		c := calc.ChooseSize(inches(t, s.bust), inches(t, s.upperChest), charts)
+		want := calc.Bust
+		if s.size == "20" {
+			want = calc.HighBust
+		}
+		if !slices.Equal(c.Nearest, []int{i}) || c.By != want || c.Against != want {
+			t.Errorf("size %s: %+v", s.size, c)
+		}
+	}
+}
+
+// A fuller bust takes the smaller size, by the high bust (Texas Agricultural Extension
+// Service, E-372), and so does one in a chart that has no high bust, whose bust the high
+// bust is then held against (common practice).
+func TestTheFullerBustTakesTheSmallerSize(t *testing.T) {
+	for _, c := range []struct {
+		bust, highBust string
+		charted        bool
+		want           []int
+		by, against    calc.Answer
+	}{
+		{"44", "38", true, []int{1}, calc.HighBust, calc.HighBust},
+		{"44", "38", false, []int{1}, calc.HighBust, calc.Bust},
+		{"41", "39", true, []int{1}, calc.HighBust, calc.HighBust}, // just 2 in
+		{"41", "39 1/64", true, []int{2}, calc.Bust, calc.Bust},    // just under
+		{"44 1/16", "43", true, []int{2, 3}, calc.Bust, calc.Bust}, // half way between 16 and 20
+		{"60", "50", true, []int{3}, calc.HighBust, calc.HighBust}, // larger than any
+		{"20", "19", true, []int{0}, calc.Bust, calc.Bust},         // smaller than any
+		{"36 1/4", "37", true, []int{0}, calc.Bust, calc.Bust},     // a high bust that is the larger
+	} {
+		got := calc.ChooseSize(inches(t, c.bust), inches(t, c.highBust), astmCharts(t, c.charted))
+		if !slices.Equal(got.Nearest, c.want) || got.By != c.by || got.Against != c.against {
+			t.Errorf("bust %s, high bust %s, charted %v: %+v", c.bust, c.highBust, c.charted, got)
+		}
+	}
+	var none units.Reading
+	for _, c := range [][2]units.Reading{{none, inches(t, "38")}, {inches(t, "40"), none}, {none, none}} {
+		if got := calc.ChooseSize(c[0], c[1], astmCharts(t, true)); got.Nearest != nil || got.By != calc.NoAnswer {
+			t.Errorf("%+v", got)
+		}
+	}
+	if got := calc.ChooseSize(inches(t, "40"), inches(t, "38"), make([]calc.Charted, 3)); got.Nearest != nil || got.By != calc.HighBust {
+		t.Errorf("no chart: %+v", got)
+	}
+	some := []calc.Charted{{Bust: inches(t, "38")}, {Bust: inches(t, "42"), HighBust: inches(t, "40")}}
+	if got := calc.ChooseSize(inches(t, "41"), inches(t, "38"), some); !slices.Equal(got.Nearest, []int{1}) {
+		t.Errorf("one column for all: %+v", got)
+	}
+}
+
+// Patterns graded by the published steps, with one ease, need less by just a step from
+// size to size: 2 1/2, 3 3/8 and 3 7/8 in at the bust.
+func TestNeedsFallByThePublishedSteps(t *testing.T) {
+	steps := []string{"2 1/2", "3 3/8", "3 7/8"}
+	var before units.Reading
+	for i, s := range astm {
+		in := calc.Input{Ruler: mustRuler(t), Bust: inches(t, "44"), BustEase: inches(t, "3"),
+			Bodice: calc.BodiceInput{FinishedBust: units.Known(inches(t, s.bust).Length + 3*units.Inch)}}
+		need := calc.Compute(in).Bust.Need
+		if i > 0 && before.Length-need.Length != inches(t, steps[i-1]).Length {
+			t.Errorf("from size %s to %s the need falls by %v, want %s", astm[i-1].size, s.size, before.Length-need.Length, steps[i-1])
+		}
+		before = need
+	}
+}
+
+func mustRuler(t *testing.T) units.Ruler {
+	t.Helper()
+	r, err := units.ParseRuler("1/8 in", units.Inches)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func TestWhatASizeCostsByHand(t *testing.T) {
+	known := units.Known
+	in := units.Length(units.Inch)
+	for _, c := range []struct {
+		girth calc.Girth
+		want  units.Reading
+	}{
+		{calc.Girth{Body: known(40 * in), Ease: known(3 * in), Flat: known(41 * in), Finished: known(43 * in)}, known(0)},
+		{calc.Girth{Body: known(40 * in), Ease: known(3 * in), Flat: known(41 * in), Finished: known(44 * in)}, known(in)}, // it follows
+		{calc.Girth{Body: known(40 * in), Ease: known(3 * in), Flat: known(41 * in), Finished: known(42 * in)}, known(0)},  // it is short
+		{calc.Girth{Flat: known(41 * in), Finished: known(42 * in)}, known(in)},                                            // nobody asked
+		{calc.Girth{Body: known(40 * in), Flat: known(41 * in), Finished: known(42 * in)}, units.Reading{}},
+		{calc.Girth{Flat: known(41 * in)}, units.Reading{}},
+	} {
+		if got := c.girth.Unasked(); got != c.want {
+			t.Errorf("%+v: %v, want %v", c.girth, got, c.want)
+		}
+	}
+	p := calc.Plan{}
+	p.Sides[calc.SleeveBack].PivotMark, p.Sides[calc.BodiceFront].PivotMark = in/2, -in
+	if got := p.MostPivot(); got != known(in) {
+		t.Errorf("the largest pivot is %v", got)
+	}
+	if p.CapLost().Known {
+		t.Error("a cap that nobody measured loses height")
+	}
+	if p.Open = true; p.MostPivot().Known {
+		t.Error("an open plan pivots")
+	}
+	p.Turns[calc.SleeveFront], p.Turns[calc.SleeveBack] = calc.Turn{Known: true, HeightAfter: 120}, calc.Turn{Known: true, HeightAfter: 110}
+	p.Edges[calc.SleeveFront].H, p.Edges[calc.SleeveBack].H = 130, 130
+	if got := p.CapLost(); !got.Known || got.MM != 20 {
+		t.Errorf("the cap loses %v", got)
+	}
+}

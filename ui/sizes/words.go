@@ -1,0 +1,182 @@
+package sizes
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/ui/typeset"
+	"capscye/ui/wording"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// Comparison are the sentences under the sizes: which have no stop, which needs the least
+// pivot, which one the high bust says; each only where it is known. It ends with the
+// practice, and leaves the choice.
+func Comparison(all []Size) []string {
+	if len(all) == 1 {
+		return []string{"No other size of this pattern is measured yet."}
+	}
+	lines := []string{withoutStop(all)}
+	if words := leastPivot(all); words != "" {
+		lines = append(lines, words)
+	}
+	return append(lines, byTheBody(all), Practice)
+}
+
+// Practice is how the size is commonly chosen.
+const Practice = "Common practice: choose the size by shoulders and neck, which are hardest to alter, so by the high bust where the bust " +
+	"is 2 in (5 cm) or more larger; then alter the widths."
+
+func withoutStop(all []Size) string {
+	var whole []string
+	for _, z := range all {
+		if z.Report.Whole() {
+			whole = append(whole, z.Title())
+		}
+	}
+	switch len(whole) {
+	case 0:
+		return "Every size has a stop or lacks an answer."
+	case len(all):
+		return "No size has a stop."
+	case 1:
+		return fmt.Sprintf("Only size %s has no stop and lacks no answer.", whole[0])
+	}
+	return fmt.Sprintf("Sizes %s have no stop and lack no answer.", listed(whole))
+}
+
+// leastPivot names the sizes whose largest pivot is the smallest.
+func leastPivot(all []Size) string {
+	var names []string
+	var least units.Length
+	for _, z := range all {
+		switch most := z.Report.Plan.MostPivot(); {
+		case !most.Known:
+		case len(names) == 0 || most.Length < least:
+			names, least = []string{z.Title()}, most.Length
+		case most.Length == least:
+			names = append(names, z.Title())
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s the least pivot: at most %s a side.", sizesDo(names, "needs", "need"), all[0].Report.Scale.OnRuler(least))
+}
+
+// byTheBody says which size the high bust says, or what is missing to know it.
+func byTheBody(all []Size) string {
+	in, c := all[0].Report.Input, Choice(all)
+	switch {
+	case !in.HighBust.Known || !in.Bust.Known:
+		return "Measure bust and high bust: they say which size fits the shoulders."
+	case len(c.Nearest) == 0:
+		return "Copy the bust and high bust of each size from the pattern's chart: then the high bust says a size."
+	}
+	var names []string
+	for _, i := range c.Nearest {
+		names = append(names, all[i].Title())
+	}
+	words := "The high bust says size " + typeset.OrList(names)
+	if c.By == calc.Bust {
+		words = "The bust is hardly fuller than the high bust, and says size " + typeset.OrList(names)
+	}
+	key, column := worksheets.ChartBust, "bust"
+	if c.Against == calc.HighBust {
+		key, column = worksheets.ChartHighBust, "high bust"
+	}
+	printed := all[c.Nearest[0]].Report.Sheet.Reading(key)
+	return fmt.Sprintf("%s: its chart gives a %s of %s.", words, column, all[0].Report.Scale.Format(printed.Length))
+}
+
+// sizesDo is "Size 14 needs" or "Sizes 14 and 16 need".
+func sizesDo(names []string, one, many string) string {
+	if len(names) == 1 {
+		return "Size " + names[0] + " " + one
+	}
+	return "Sizes " + listed(names) + " " + many
+}
+
+// listed is "14, 16 and 18".
+func listed(names []string) string {
+	last := len(names) - 1
+	if last < 1 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:last], ", ") + " and " + names[last]
+}
+
+// Gravest is what is wrong with a size, the gravest first in words, or what it lacks.
+func (z Size) Gravest() string {
+	if wanted := z.Report.Wanted(); wanted != "" {
+		return "Missing: " + wanted + "."
+	}
+	for _, f := range z.Report.Findings { // the most urgent is the first
+		if f.Code != calc.SizeByHighBust { // which is the same for every size, and said below
+			return report.LevelWords[f.Level] + ": " + f.Text
+		}
+	}
+	return "Nothing to note."
+}
+
+// sentences are all that is known of the sizes, one thought a line, for the ear.
+func sentences(all []Size) []string {
+	var lines []string
+	say := func(format string, args ...any) { lines = append(lines, typeset.Spoken(fmt.Sprintf(format, args...))) }
+	first := all[0].Report
+	say("%s. %s", first.Name(), first.ScaleWords())
+	for _, z := range all {
+		r := z.Report
+		if z.InHand {
+			say("Size %s, the size in hand.", z.Title())
+		} else {
+			say("Size %s.", z.Title())
+		}
+		for _, p := range r.Pieces() {
+			say("%s.", p.NeedWords(r.Scale))
+			for _, words := range p.SidesWords(r.Scale) {
+				say("%s, %s.", p.Name, words)
+			}
+		}
+		if lost := r.Plan.CapLost(); lost.Known && lost.Length().Length > 0 {
+			say("The cap gets %s lower.", r.Scale.Format(lost.Length().Length))
+		}
+		if ease := r.Plan.Seams.CapEaseAfter; ease.Known {
+			say("The cap ease comes to %s.", r.Scale.Format(ease.Length))
+		}
+		if bust := r.Plan.Bust; bust.Finished.Known {
+			say("The bust comes to %s.", r.Scale.Format(bust.Finished.Length))
+			if extra := bust.Unasked(); extra.Known && extra.Length > 0 {
+				say("Of that, %s was not asked for.", r.Scale.Format(extra.Length))
+			}
+		}
+		say("%s", z.Gravest())
+		for _, c := range []struct {
+			key  worksheets.Key
+			body units.Reading
+			what string
+		}{{worksheets.ChartHighBust, r.Input.HighBust, "high bust"}, {worksheets.ChartBust, r.Input.Bust, "bust"}} {
+			if printed := r.Sheet.Reading(c.key); printed.Known && c.body.Known {
+				say("The %s in the chart is %s.", c.what, differenceWords(printed.Length-c.body.Length, r.Scale))
+			}
+		}
+	}
+	for _, line := range Comparison(all) {
+		say("%s", line)
+	}
+	for _, c := range wording.Cautions {
+		say("%s", c)
+	}
+	return lines
+}
+
+// differenceWords is "1/2 in less than the wearer's".
+func differenceWords(l units.Length, sc units.Scale) string {
+	if l == 0 {
+		return "the wearer's"
+	}
+	return difference(l, sc.Format) + " than the wearer's"
+}
