@@ -8,7 +8,7 @@ var exampleFiles embed.FS
 // Examples lists the built-in worksheets by name; the first is the one that the
 // program shows when it has no other. All wearers are invented.
 func Examples() []string {
-	return []string{"choir-blouse", "archive-coat", "allotment-shirt", "costume-tunic", "market-smock"}
+	return []string{"choir-blouse", "archive-coat", "allotment-shirt", "market-smock", "costume-tunic"}
 }
 
 // Example opens a built-in worksheet. It has no file: saving asks for one.

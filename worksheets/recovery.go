@@ -110,7 +110,7 @@ func keeping(d Drafts) keptDrafts {
 		if k.Drafts == nil {
 			k.Drafts = map[string]string{}
 		}
-		k.Drafts[one.Key.Path()] = one.Text
+		k.Drafts[one.path()] = one.Text
 	}
 	return k
 }
@@ -119,8 +119,8 @@ func keeping(d Drafts) keptDrafts {
 func (k keptDrafts) read() Drafts {
 	d := Drafts{Note: tidy(k.Note)}
 	for path, text := range k.Drafts {
-		if key, ok := KeyNamed(path); ok {
-			d = d.With(key, text)
+		if at, ok := draftAt(path); ok {
+			d = d.WithSize(at.Size, at.Key, text)
 		}
 	}
 	return d

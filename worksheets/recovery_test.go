@@ -291,11 +291,11 @@ func TestWhatIsHalfTypedIsKept(t *testing.T) {
 	r, l := reopened(worksheets.OpenRecovery(name))
 	r.Typed(drafts)
 	var copied worksheets.Sheet
-	copied.Drafts = copied.Drafts.With(worksheets.Waist, "28 x")
+	copied.Drafts = copied.Drafts.With(worksheets.Waist, "28 x").WithSize("16: W", worksheets.SleeveWidth, "14 x")
 	if err := r.Keep(worksheets.Leftover{Versions: []worksheets.Sheet{copied}}); err != nil {
 		t.Fatal(err)
 	}
-	if r, l = reopened(r); !l.Drafts.Equal(drafts) || len(l.Versions) != 1 || l.Versions[0].Drafts.Of(worksheets.Waist) != "28 x" {
+	if r, l = reopened(r); !l.Drafts.Equal(drafts) || len(l.Versions) != 1 || !l.Versions[0].Drafts.Equal(copied.Drafts) {
 		t.Errorf("kept %+v", l)
 	}
 	if err := r.Drop(); err != nil {

@@ -98,7 +98,7 @@ func (s Sheet) SizeNamed(name string) (i int, ok bool) {
 // SizeAlone is the sheet as if the i-th size were the only one that was measured.
 func (s Sheet) SizeAlone(i int) Sheet {
 	s.setInHand(s.Sizes[i])
-	s.Sizes = nil
+	s.Sizes, s.Drafts = nil, Drafts{}
 	return s
 }
 
@@ -112,12 +112,21 @@ func (s Sheet) TakeInHand(i int) Sheet {
 	s.Sizes = slices.Clone(s.Sizes)
 	if was == (Size{}) {
 		s.Sizes = slices.Delete(s.Sizes, i, i+1)
-		return s
+	} else {
+		if was.Name() == "" {
+			was.answers[PatternSize] = s.freeName()
+		}
+		s.Sizes[i] = was
 	}
-	if was.Name() == "" {
-		was.answers[PatternSize] = s.freeName()
-	}
-	s.Sizes[i] = was
+	s.Drafts = s.Drafts.renamed(func(size string) (string, bool) {
+		switch size {
+		case "":
+			return was.Name(), was == (Size{})
+		case chosen.Name():
+			return "", false
+		}
+		return size, false
+	})
 	return s
 }
 
@@ -151,7 +160,16 @@ func (s *Sheet) nameTaken(name string, i int) bool {
 func (s Sheet) WithSize(i int, z Size) Sheet {
 	s.Sizes = slices.Clone(s.Sizes)
 	if i == len(s.Sizes) {
-		s.Sizes = append(s.Sizes, Size{})
+		s.Sizes = append(s.Sizes, z)
+		return s
+	}
+	if before := s.Sizes[i].Name(); before != z.Name() && before != "" {
+		s.Drafts = s.Drafts.renamed(func(size string) (string, bool) {
+			if size == before {
+				return z.Name(), z.Name() == ""
+			}
+			return size, false
+		})
 	}
 	s.Sizes[i] = z
 	return s
@@ -159,7 +177,9 @@ func (s Sheet) WithSize(i int, z Size) Sheet {
 
 // WithoutSize is the sheet without the i-th size.
 func (s Sheet) WithoutSize(i int) Sheet {
+	gone := s.Sizes[i].Name()
 	s.Sizes = slices.Delete(slices.Clone(s.Sizes), i, i+1)
+	s.Drafts = s.Drafts.renamed(func(size string) (string, bool) { return size, size != "" && size == gone })
 	return s
 }
 

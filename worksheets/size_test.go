@@ -268,3 +268,28 @@ func TestTheUnitChangesNoSize(t *testing.T) {
 		}
 	}
 }
+
+// What is half typed goes with its size, wherever that goes.
+func TestDraftsGoWithTheirSize(t *testing.T) {
+	s := decode(t, sized).Sheet
+	s.Drafts = s.Drafts.With(worksheets.SleeveWidth, "13 x").With(worksheets.Bust, "4o").WithSize("18", worksheets.SleeveWidth, "14 x").WithSize("16", worksheets.CapHeight, "5 x")
+	taken := s.TakeInHand(1) // 18
+	for _, c := range []struct {
+		size string
+		key  worksheets.Key
+		want string
+	}{{"", worksheets.SleeveWidth, "14 x"}, {"14", worksheets.SleeveWidth, "13 x"}, {"", worksheets.Bust, "4o"}, {"16", worksheets.CapHeight, "5 x"}, {"18", worksheets.SleeveWidth, ""}} {
+		if got := taken.Drafts.OfSize(c.size, c.key); got != c.want {
+			t.Errorf("size %q, %v: %q, want %q", c.size, c.key, got, c.want)
+		}
+	}
+	if back := taken.TakeInHand(1); !back.Same(s) {
+		t.Errorf("taken in hand twice:\n%+v\n%+v", back.Drafts, s.Drafts)
+	}
+	if got := s.WithoutSize(1).Drafts; got.OfSize("18", worksheets.SleeveWidth) != "" || got.OfSize("16", worksheets.CapHeight) != "5 x" || len(got.Texts) != 3 {
+		t.Errorf("without 18: %+v", got)
+	}
+	if got := s.WithSize(1, s.Sizes[1].With(worksheets.PatternSize, "18 W")).Drafts; got.OfSize("18 W", worksheets.SleeveWidth) != "14 x" {
+		t.Errorf("renamed: %+v", got)
+	}
+}

@@ -128,7 +128,7 @@ func draftWords(d worksheets.Drafts) string {
 		list = append(list, "the note of a fitting (step 6, n)")
 	}
 	for _, one := range d.Texts {
-		list = append(list, forms.Fields[one.Key].Words+" "+quoted(one.Text))
+		list = append(list, sizeWords(one.Size, forms.Fields[one.Key].Words)+" "+quoted(one.Text))
 	}
 	return strings.Join(list, ", ")
 }

@@ -30,6 +30,7 @@ var Keys = []binding{
 	{keys: []string{"esc"}, Show: "esc", Does: "as it was", Where: "in a form", do: plain((*desk).giveBack), when: canGiveBack},
 	{keys: []string{"enter"}, Show: "enter", Does: "keep, next", Where: "in a form", do: plain((*desk).enterField), when: hasFields, rare: true},
 	{keys: []string{"enter"}, Show: "enter", Does: "next step", Where: "on a page", do: to((*desk).moveStep), when: onPage, rare: true},
+	{keys: []string{"ctrl+b"}, Show: "^b", Does: "sizes", Where: "in step 3", do: typedFirst(toSeeSizes{}), when: onPattern},
 	{keys: []string{"ctrl+g"}, Show: "^g", Does: "other", Where: "beside a copy", do: plain((*desk).nextCopy), when: hasCopies},
 	{keys: []string{"ctrl+x"}, Show: "^x", Does: "keep or drop", Where: "beside a copy", do: typedFirst(toSeeCopies{}), when: hasCopies},
 	{keys: []string{"left", "right"}, Show: "left/right", Does: "push", Where: "on the slide", do: to((*desk).pushSlide, "left"), when: onSlide},
@@ -134,6 +135,10 @@ func onTrouble(d *desk) (bool, string) {
 
 func onMeasures(d *desk) (bool, string) {
 	return d.step == forms.Body || d.step == forms.Pattern, "step 1 takes the body of another sheet, step 3 the pattern"
+}
+
+func onPattern(d *desk) (bool, string) {
+	return d.step == forms.Pattern, "step 3 shows the sizes of the pattern"
 }
 
 func onMatch(d *desk) (bool, string) { return d.step == forms.Match, "" }

@@ -20,11 +20,17 @@ type complainer interface {
 	complain(text string)
 }
 
+// leaver is a part with a text that is being typed, which it takes before the program ends.
+type leaver interface {
+	leave()
+}
+
 // Who is what: a part that lost such a method would go without it in silence.
 var (
-	_ = []part{(*list)(nil), (*naming)(nil), (*question)(nil), (*start)(nil), (*scrollPage)(nil), (*copyPage)(nil), (*offerPage)(nil), (*drillPage)(nil), tableView{}}
+	_ = []part{(*list)(nil), (*naming)(nil), (*question)(nil), (*start)(nil), (*scrollPage)(nil), (*copyPage)(nil), (*offerPage)(nil), (*sizesPage)(nil), (*drillPage)(nil), tableView{}}
 	_ = []resizer{(*scrollPage)(nil), (*copyPage)(nil), (*drillPage)(nil)}
-	_ = []complainer{(*list)(nil), (*naming)(nil), (*question)(nil), (*start)(nil)}
+	_ = []complainer{(*list)(nil), (*naming)(nil), (*question)(nil), (*start)(nil), (*sizesPage)(nil)}
+	_ = []leaver{(*sizesPage)(nil)}
 )
 
 // named gives a part that takes no text the name of a key. With a paste no key was

@@ -148,6 +148,9 @@ func (m *root) route(msg tea.KeyMsg) wish {
 	key := msg.String()
 	switch {
 	case m.front != nil && (key == "ctrl+c" || key == "ctrl+q"):
+		if p, ok := m.front.(leaver); ok {
+			p.leave()
+		}
 		return toQuit{}
 	case m.front != nil:
 		return m.front.key(msg)

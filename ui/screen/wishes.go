@@ -184,6 +184,7 @@ type (
 	toSeeWords   struct{} // of the trade
 	toSeeTable   struct{} // the step at the table, as large as the screen
 	toSeeOffers  struct{} // what would make it work
+	toSeeSizes   struct{} // the sizes of the pattern
 	toDrill      struct{} // the sums of the trade
 )
 
@@ -209,6 +210,13 @@ func (m *root) scroll(heading, how string, text func(width int) ([]string, int))
 func (toSeeTable) grant(m *root) tea.Cmd {
 	m.front = tableView{m.desk}
 	return nil
+}
+
+func (w toSeeSizes) grant(m *root) tea.Cmd {
+	return m.behindSave(w, func() tea.Cmd {
+		m.front = newSizesPage(m.desk)
+		return nil
+	})
 }
 
 func (toSeeOffers) grant(m *root) tea.Cmd {

@@ -97,8 +97,13 @@ func Rows(all []Size) []Row {
 	}
 	add("Sleeve needs", func(r report.Report) string { return wording.OrDash(r.Plan.Sleeve.Need, r.Scale) })
 	add("Bust needs", func(r report.Report) string { return wording.OrDash(r.Plan.Bust.Need, r.Scale) })
-	for _, s := range calc.Sides() {
-		add(typeset.Capitalised(wording.SubjectWords[s.Subject()]), func(r report.Report) string { return marks(r, s) })
+	for _, front := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
+		add(typeset.Capitalised(wording.SubjectWords[front.Subject()]), func(r report.Report) string { return marks(r, front) })
+		add(typeset.Capitalised(wording.SubjectWords[(front+1).Subject()]), func(r report.Report) string { return marks(r, front+1) })
+		if last := len(rows) - 1; slices.Equal(rows[last].Cells, rows[last-1].Cells) { // front and back alike
+			rows = rows[:last]
+			rows[last-1].Label = typeset.Capitalised(report.WordsOfPiece(front.Subject()).Name) + ", each side"
+		}
 	}
 	add("Cap height lost", func(r report.Report) string {
 		if lost := r.Plan.CapLost(); lost.Known {

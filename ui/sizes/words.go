@@ -23,7 +23,7 @@ func Comparison(all []Size) []string {
 	if words := leastPivot(all); words != "" {
 		lines = append(lines, words)
 	}
-	return append(lines, byTheBody(all), Practice)
+	return append(lines, ByTheBody(all), Practice)
 }
 
 // Practice is how the size is commonly chosen.
@@ -67,8 +67,8 @@ func leastPivot(all []Size) string {
 	return fmt.Sprintf("%s the least pivot: at most %s a side.", sizesDo(names, "needs", "need"), all[0].Report.Scale.OnRuler(least))
 }
 
-// byTheBody says which size the high bust says, or what is missing to know it.
-func byTheBody(all []Size) string {
+// ByTheBody says which size the high bust says, or what is missing to know it.
+func ByTheBody(all []Size) string {
 	in, c := all[0].Report.Input, Choice(all)
 	switch {
 	case !in.HighBust.Known || !in.Bust.Known:
@@ -120,6 +120,20 @@ func (z Size) Gravest() string {
 		}
 	}
 	return "Nothing to note."
+}
+
+// States are how far each size is, in a word or two.
+func States(all []Size) Row {
+	row := Row{Label: "Before cutting"}
+	for _, z := range all {
+		worst, _ := z.Report.Gravest()
+		words := map[calc.Level]string{calc.Note: "ready", calc.Warn: "check", calc.Stop: "stop"}[worst.Level]
+		if worst.Level < calc.Stop && z.Report.Wanted() != "" {
+			words = "answers missing"
+		}
+		row.Cells = append(row.Cells, words)
+	}
+	return row
 }
 
 // sentences are all that is known of the sizes, one thought a line, for the ear.

@@ -1,0 +1,375 @@
+package screen
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/forms"
+	"capscye/ui/report"
+	"capscye/ui/sizes"
+	"capscye/ui/typeset"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// sizesPage has the sizes of the pattern as columns and what differs by size as rows,
+// typed in place by the rules of the form; below is what each size costs. Behind the
+// last size is a column for another one.
+type sizesPage struct {
+	desk   *desk
+	all    []sizes.Size
+	row    int // into keys
+	col    int // into all, or one beyond
+	typing typing
+}
+
+func newSizesPage(d *desk) *sizesPage {
+	p := &sizesPage{desk: d, typing: typing{entry: newEntry(d.styles)}}
+	p.refresh()
+	return p
+}
+
+// refresh brings the page up to what lies on the desk, and reaches the cell at hand.
+func (p *sizesPage) refresh() {
+	p.all = sizes.Of(p.desk.rep, p.all...)
+	p.col = min(p.col, p.columns()-1)
+	p.row = min(p.row, len(p.keys())-1)
+	p.reach()
+}
+
+// keys are the rows: what differs by size, but for what cannot matter.
+func (p *sizesPage) keys() []worksheets.Key {
+	short := p.desk.sheet().Choice(worksheets.SleeveLength) == "short"
+	return slices.DeleteFunc(worksheets.SizeKeys(), func(k worksheets.Key) bool {
+		return k == worksheets.ElbowWidth && short && !slices.ContainsFunc(p.all, func(z sizes.Size) bool { return z.Report.Sheet.Text(k) != "" })
+	})
+}
+
+// key is the answer that the hands are on.
+func (p *sizesPage) at() worksheets.Key { return p.keys()[p.row] }
+
+// columns is how many there are, with the one for another size.
+func (p *sizesPage) columns() int {
+	if len(p.all) <= worksheets.MostSizes {
+		return len(p.all) + 1
+	}
+	return len(p.all)
+}
+
+// onNew tells that the hands are on the column for another size.
+func (p *sizesPage) onNew() bool { return p.col == len(p.all) }
+
+// text is an answer of a column as it was typed, draft what waits there.
+func (p *sizesPage) text(col int, k worksheets.Key) string {
+	if col == len(p.all) {
+		return ""
+	}
+	return p.all[col].Report.Sheet.Text(k)
+}
+
+func (p *sizesPage) draft(col int, k worksheets.Key) string {
+	name, ok := p.draftName(col)
+	if !ok {
+		return ""
+	}
+	return p.desk.sheet().Drafts.OfSize(name, k)
+}
+
+// draftName is the size that drafts of a column are kept for; there is none for a size
+// without a name.
+func (p *sizesPage) draftName(col int) (name string, ok bool) {
+	switch {
+	case col == 0:
+		return "", true
+	case col == len(p.all):
+		return "", false
+	}
+	return p.all[col].Name, p.all[col].Name != ""
+}
+
+// reach prepares the line of input for the cell that the hands came to.
+func (p *sizesPage) reach() {
+	k := p.at()
+	text := p.text(p.col, k)
+	if k.IsLength() && p.desk.shown != 0 { // a bare number would read as the other unit here
+		text = worksheets.WithUnit(text, p.desk.sheet().Unit())
+	}
+	if draft := p.draft(p.col, k); draft != "" {
+		text = draft
+	}
+	p.typing.begin(text, true)
+}
+
+// typed is the sheet with what stands in the line of input.
+func (p *sizesPage) typed() (worksheets.Sheet, error) {
+	k, text := p.at(), strings.TrimSpace(p.typing.text())
+	if k.IsLength() {
+		if p.desk.shown != 0 {
+			text = worksheets.WithUnit(text, p.desk.shown)
+		}
+		if meant := units.RunTogether(text); len(meant) > 0 {
+			return worksheets.Sheet{}, doubt{p.typing.text(), meant}
+		}
+	}
+	sheet := *p.desk.sheet()
+	if p.col == 0 {
+		sheet.Drafts = sheet.Drafts.With(k, "")
+		return sheet, sheet.Set(k, text)
+	}
+	i, z := p.col-1, worksheets.Size{}
+	if !p.onNew() {
+		z = sheet.Sizes[i]
+		sheet.Drafts = sheet.Drafts.WithSize(z.Name(), k, "")
+	}
+	if k == worksheets.PatternSize && text == "" {
+		return sheet, errNoName
+	}
+	sheet = sheet.WithSize(i, z.With(k, text))
+	return sheet, sheet.CheckSize(i, k)
+}
+
+var errNoName = errors.New("a size needs a name; ^x removes the size")
+
+// commit takes what was typed as the answer, or lets it wait where it cannot be.
+func (p *sizesPage) commit() wish {
+	if !p.typing.changed() {
+		return nil
+	}
+	sheet, err := p.typed()
+	name, kept := p.draftName(p.col)
+	switch {
+	case p.onNew() && p.typing.text() == "":
+		p.reach()
+		return nil
+	case err == nil:
+		return p.change(sheet, p.what())
+	case errors.Is(err, errNoName) || !kept:
+		p.desk.message = typeset.Capitalised(typeset.Plain(err.Error())) + "."
+		p.reach()
+		return nil
+	}
+	text := strings.TrimSpace(p.typing.text())
+	waiting := *p.desk.sheet()
+	waiting.Drafts = waiting.Drafts.WithSize(name, p.at(), text)
+	w := p.change(waiting, "what was typed for "+p.what())
+	p.desk.message = fmt.Sprintf("%s cannot be read: the answer stays.", quoted(text))
+	return w
+}
+
+// what names the cell at hand: "sleeve width of size 16".
+func (p *sizesPage) what() string {
+	words := forms.Fields[p.at()].Words
+	if p.onNew() {
+		return "another size"
+	}
+	return sizeWords(p.all[p.col].Name, words)
+}
+
+// sizeWords names an answer of a size.
+func sizeWords(size, words string) string {
+	if size == "" {
+		return words
+	}
+	return words + " of size " + typeset.Plain(size)
+}
+
+// change lays a changed sheet on the desk, reckons, and asks for it to be saved. An
+// example asks for a worksheet of one's own first.
+func (p *sizesPage) change(sheet worksheets.Sheet, what string) wish {
+	d := p.desk
+	if d.shut() {
+		d.message = d.readOnly()
+		p.reach()
+		return nil
+	}
+	if d.asksOwn() {
+		p.reach()
+		return toOwn{}
+	}
+	before := d.laid()
+	d.lay(sheet)
+	d.remember(before, what)
+	d.takeUp()
+	p.refresh()
+	return d.save()
+}
+
+// takeInHand makes the size of the column the one in hand.
+func (p *sizesPage) takeInHand() wish {
+	d := p.desk
+	switch {
+	case p.onNew():
+		d.message = "Type the name of another size here."
+		return nil
+	case p.col == 0:
+		d.message = "This size is in hand; enter on another takes that one."
+		return nil
+	}
+	chosen := p.all[p.col].Title()
+	sheet := d.sheet().TakeInHand(p.col - 1)
+	w := p.change(sheet, "size "+chosen+" in hand")
+	if d.message == "" && !d.asksOwn() {
+		p.col = 0
+		p.reach()
+		d.message = fmt.Sprintf("Size %s is in hand now. ^z takes it back.", chosen)
+	}
+	return w
+}
+
+// remove takes the size of the column out of the sheet.
+func (p *sizesPage) remove() wish {
+	d := p.desk
+	switch {
+	case p.onNew():
+		d.message = "There is no size here to remove."
+		return nil
+	case p.col == 0:
+		d.message = "This size is in hand: take another in hand first."
+		return nil
+	}
+	name := p.all[p.col].Title()
+	w := p.change(d.sheet().WithoutSize(p.col-1), "size "+name+" removed")
+	if d.message == "" && !d.asksOwn() {
+		d.message = fmt.Sprintf("Size %s is removed; ^z brings it back.", name)
+	}
+	return w
+}
+
+// move goes to another cell.
+func (p *sizesPage) move(rows, cols int) wish {
+	w := p.commit()
+	p.row = max(0, min(p.row+rows, len(p.keys())-1))
+	p.col = max(0, min(p.col+cols, p.columns()-1))
+	p.reach()
+	return w
+}
+
+// enter takes the size in hand from its name, takes what is offered, or keeps and goes on.
+func (p *sizesPage) enter() wish {
+	if p.row == 0 && !p.typing.changed() {
+		return p.takeInHand()
+	}
+	if _, err := p.typed(); err != nil {
+		var guess doubt
+		if errors.As(err, &guess) && len(guess.meant) == 1 {
+			p.typing.entry.SetValue(guess.meant[0])
+		}
+	}
+	return p.move(1, 0)
+}
+
+// esc brings back what was there, then goes back to the worksheet.
+func (p *sizesPage) esc() wish {
+	k := p.at()
+	name, kept := p.draftName(p.col)
+	switch {
+	case p.typing.changed():
+		p.typing.giveBack()
+		p.desk.message = "As it was. Esc again goes back."
+		return nil
+	case kept && p.draft(p.col, k) != "":
+		sheet := *p.desk.sheet()
+		sheet.Drafts = sheet.Drafts.WithSize(name, k, "")
+		w := p.change(sheet, "what was typed for "+p.what())
+		p.desk.message = "As it was; ^z brings back what you typed."
+		return w
+	}
+	return toGoBack{}
+}
+
+func (p *sizesPage) key(msg tea.KeyMsg) wish {
+	d := p.desk
+	d.message = ""
+	if !msg.Paste {
+		if do, ok := p.pressed(msg.String()); ok {
+			return do()
+		}
+	}
+	k := p.at()
+	_, named := p.draftName(p.col)
+	switch {
+	case msg.Alt && msg.Type == tea.KeyRunes:
+		return nil
+	case d.shut():
+		d.message = d.readOnly()
+		return nil
+	case p.typing.locked:
+		d.message = "This text has lines or signs that would be lost here: edit it in the file."
+		return nil
+	case p.row > 0 && !named:
+		d.message = "Give the size its name first."
+		return nil
+	}
+	if d.message = refusedPaste(msg, p.typing.entry); d.message != "" {
+		return nil
+	}
+	if p.typing.untouched() || p.typing.text() == "" {
+		if d.message = cannotBegin(k.Kind(), msg); d.message != "" {
+			return nil
+		}
+	}
+	p.typing.take(msg)
+	return nil
+}
+
+// pressed is what a key does that is not typed.
+func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
+	d := p.desk
+	moved := func(rows, cols int) func() wish { return func() wish { return p.move(rows, cols) } }
+	after := func(do func() wish) func() wish { // what is being typed is taken first
+		return func() wish {
+			w := p.commit()
+			if own := do(); own != nil {
+				w = own
+			}
+			p.refresh()
+			return w
+		}
+	}
+	switch name {
+	case "up", "shift+tab":
+		return moved(-1, 0), true
+	case "down", "tab":
+		return moved(1, 0), true
+	case "pgup":
+		return moved(-6, 0), true
+	case "pgdown":
+		return moved(6, 0), true
+	case "left", "right":
+		if p.typing.untouched() && p.draft(p.col, p.at()) == "" {
+			return moved(0, unless(name, "left")), true
+		}
+	case "enter":
+		return p.enter, true
+	case "esc":
+		return p.esc, true
+	case "ctrl+x":
+		return p.remove, true
+	case "ctrl+z":
+		return after(d.undo), true
+	case "ctrl+y":
+		return after(d.redo), true
+	case "ctrl+s":
+		return after(d.askSave), true
+	case "ctrl+t":
+		return after(d.switchUnit), true
+	}
+	return nil, false
+}
+
+// leave takes what is being typed before the program ends.
+func (p *sizesPage) leave() { p.commit() }
+
+func (p *sizesPage) complain(text string) { p.desk.message = text }
+
+// reportOf is the report of a column; ok is false for the one for another size.
+func (p *sizesPage) reportOf(col int) (r report.Report, ok bool) {
+	if col == len(p.all) {
+		return r, false
+	}
+	return p.all[col].Report, true
+}
