@@ -39,13 +39,14 @@ The exit status is that of the size in hand.`,
 				}
 				return s.Write(out)
 			case form.sentences:
-				return s.Write([]byte(strings.Join(sentences(all), "\n") + "\n"))
+				said := sentences(all)
+				return s.Write([]byte(said.Text()))
 			}
 			return s.Write([]byte(text(all)))
 		},
 	}
 	sizes.Flags().BoolVar(&form.json, "json", false, "print JSON: an array with an object for each size, the one in hand first")
-	sizes.Flags().BoolVar(&form.sentences, "sentences", false, "say it in sentences, one a line, without columns or signs")
+	console.Sentences(sizes, &form.sentences)
 	return sizes
 }
 
@@ -89,7 +90,7 @@ func text(all []Size) string {
 	first := all[0].Report
 	out.Line("%s, in %s", first.Name(), wording.UnitWords(first.Scale.System))
 	out.Line("Marks are pivot + slide on each side, %s.", markWords(all))
-	rows := append(Heads(all), Rows(all)...)
+	rows := append(append(Heads(all), Rows(all)...), States(all))
 	for from := 0; from < len(all); from += abreast {
 		to := min(from+abreast, len(all))
 		out.Line("")

@@ -29,6 +29,9 @@ func TestSizesAsPrinted(t *testing.T) {
 			if status != 0 || errs != "" {
 				t.Errorf("status %d, %s", status, errs)
 			}
+			if form == "sentences" {
+				props.Heard(t, out)
+			}
 			golden.RequireEqual(t, out)
 		})
 	}
@@ -202,7 +205,7 @@ func TestManySizes(t *testing.T) {
 		t.Errorf("%d sizes", len(all))
 	}
 	out := text(all)
-	if !strings.Contains(out, "number 7  Missing: sleeve width, bodice front width, bodice back width.") || strings.Count(out, "Sleeve needs") != 6 {
+	if !strings.Contains(strings.Join(strings.Fields(out), " "), "number 7 Answers missing: sleeve width, bodice front width, bodice back width.") || strings.Count(out, "Sleeve needs") != 6 {
 		t.Errorf("%s", out)
 	}
 	for _, line := range strings.Split(out, "\n") {

@@ -109,82 +109,85 @@ func listed(names []string) string {
 	return strings.Join(names[:last], ", ") + " and " + names[last]
 }
 
-// Gravest is what is wrong with a size, the gravest first in words, or what it lacks.
+// Gravest is what a size comes to, and the gravest finding in words. That the bust is
+// fuller than the high bust is the same for every size, and said of all of them.
 func (z Size) Gravest() string {
-	if wanted := z.Report.Wanted(); wanted != "" {
-		return "Missing: " + wanted + "."
+	v := z.Report.Verdict()
+	words := v.Line()
+	if v.State != report.Ready {
+		return words
 	}
-	for _, f := range z.Report.Findings { // the most urgent is the first
-		if f.Code != calc.SizeByHighBust { // which is the same for every size, and said below
-			return report.LevelWords[f.Level] + ": " + f.Text
+	for _, f := range z.Report.Findings {
+		if f.Code != calc.SizeByHighBust {
+			return words + " " + f.Text
 		}
 	}
-	return "Nothing to note."
+	return words
 }
 
 // States are how far each size is, in a word or two.
 func States(all []Size) Row {
 	row := Row{Label: "Before cutting"}
 	for _, z := range all {
-		worst, _ := z.Report.Gravest()
-		words := map[calc.Level]string{calc.Note: "ready", calc.Warn: "check", calc.Stop: "stop"}[worst.Level]
-		if worst.Level < calc.Stop && z.Report.Wanted() != "" {
-			words = "answers missing"
-		}
-		row.Cells = append(row.Cells, words)
+		row.Cells = append(row.Cells, z.Report.Verdict().Short())
 	}
 	return row
 }
 
-// sentences are all that is known of the sizes, one thought a line, for the ear.
-func sentences(all []Size) []string {
-	var lines []string
-	say := func(format string, args ...any) { lines = append(lines, typeset.Spoken(fmt.Sprintf(format, args...))) }
+// sentences are all that is known of the sizes, for the ear.
+func sentences(all []Size) typeset.Speech {
+	var s typeset.Speech
 	first := all[0].Report
-	say("%s. %s", first.Name(), first.ScaleWords())
+	s.Say("%s", first.Name())
+	s.Say("Lengths are in %s, amounts to mark are for a ruler in %s", wording.UnitWords(first.Scale.System), first.Scale.Ruler)
 	for _, z := range all {
-		r := z.Report
-		if z.InHand {
-			say("Size %s, the size in hand.", z.Title())
-		} else {
-			say("Size %s.", z.Title())
-		}
-		for _, p := range r.Pieces() {
-			say("%s.", p.NeedWords(r.Scale))
-			for _, words := range p.SidesWords(r.Scale) {
-				say("%s, %s.", p.Name, words)
-			}
-		}
-		if lost := r.Plan.CapLost(); lost.Known && lost.Length().Length > 0 {
-			say("The cap gets %s lower.", r.Scale.Format(lost.Length().Length))
-		}
-		if ease := r.Plan.Seams.CapEaseAfter; ease.Known {
-			say("The cap ease comes to %s.", r.Scale.Format(ease.Length))
-		}
-		if bust := r.Plan.Bust; bust.Finished.Known {
-			say("The bust comes to %s.", r.Scale.Format(bust.Finished.Length))
-			if extra := bust.Unasked(); extra.Known && extra.Length > 0 {
-				say("Of that, %s was not asked for.", r.Scale.Format(extra.Length))
-			}
-		}
-		say("%s", z.Gravest())
-		for _, c := range []struct {
-			key  worksheets.Key
-			body units.Reading
-			what string
-		}{{worksheets.ChartHighBust, r.Input.HighBust, "high bust"}, {worksheets.ChartBust, r.Input.Bust, "bust"}} {
-			if printed := r.Sheet.Reading(c.key); printed.Known && c.body.Known {
-				say("The %s in the chart is %s.", c.what, differenceWords(printed.Length-c.body.Length, r.Scale))
-			}
-		}
+		z.say(&s)
 	}
-	for _, line := range Comparison(all) {
-		say("%s", line)
+	for _, words := range Comparison(all) {
+		s.SayEach(words)
 	}
 	for _, c := range wording.Cautions {
-		say("%s", c)
+		s.SayEach(c)
 	}
-	return lines
+	return s
+}
+
+// say says what a size costs.
+func (z Size) say(s *typeset.Speech) {
+	r := z.Report
+	if z.InHand {
+		s.Say("Size %s, the size in hand", z.Title())
+	} else {
+		s.Say("Size %s", z.Title())
+	}
+	s.SayEach(z.Gravest())
+	for _, p := range r.Pieces() {
+		s.Say("%s", p.NeedWords(r.Scale))
+		for _, words := range p.SidesWords(r.Scale) {
+			s.Say("%s, %s", p.Name, words)
+		}
+	}
+	if lost := r.Plan.CapLost(); lost.Known && lost.Length().Length > 0 {
+		s.Say("The cap gets %s lower", r.Scale.Format(lost.Length().Length))
+	}
+	if ease := r.Plan.Seams.CapEaseAfter; ease.Known {
+		s.Say("The cap ease comes to %s", r.Scale.Format(ease.Length))
+	}
+	if bust := r.Plan.Bust; bust.Finished.Known {
+		s.Say("The bust comes to %s", r.Scale.Format(bust.Finished.Length))
+		if extra := bust.Unasked(); extra.Known && extra.Length > 0 {
+			s.Say("Of that, %s was not asked for", r.Scale.Format(extra.Length))
+		}
+	}
+	for _, c := range []struct {
+		key  worksheets.Key
+		body units.Reading
+		what string
+	}{{worksheets.ChartHighBust, r.Input.HighBust, "high bust"}, {worksheets.ChartBust, r.Input.Bust, "bust"}} {
+		if printed := r.Sheet.Reading(c.key); printed.Known && c.body.Known {
+			s.Say("The %s in the chart is %s", c.what, differenceWords(printed.Length-c.body.Length, r.Scale))
+		}
+	}
 }
 
 // differenceWords is "1/2 in less than the wearer's".
