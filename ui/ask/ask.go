@@ -77,7 +77,8 @@ type asking struct {
 	elsewhere bool                 // the answers go to another file than the one that was named
 }
 
-// questions are the fields of every step, in the order of the forms.
+// questions are the fields of every step, in the order of the forms, and behind the
+// pattern the one for another size of it.
 var questions, groups = func() (all []questionOf, heads []groupOf) {
 	for s := range forms.StepCount {
 		for i, it := range forms.Items[s] {
@@ -88,6 +89,10 @@ var questions, groups = func() (all []questionOf, heads []groupOf) {
 				all = append(all, questionOf{it.Key, len(heads) - 1})
 				heads[len(heads)-1].count++
 			}
+		}
+		if s == forms.Pattern {
+			heads = append(heads, groupOf{step: s, heading: "Other sizes", from: len(all), count: 1})
+			all = append(all, questionOf{otherSize, len(heads) - 1})
 		}
 	}
 	return all, heads
@@ -227,6 +232,12 @@ func (a *asking) askAll() {
 			a.at++
 			continue
 		}
+		if q.key == otherSize {
+			if !a.askSize(q) {
+				return
+			}
+			continue
+		}
 		a.announce(q.group)
 		a.say("%s", a.question(q.key))
 		h, ok := a.listen()
@@ -308,6 +319,12 @@ func (a *asking) take(k worksheets.Key, text string) {
 		a.refuse(err)
 		return
 	}
+	a.put(sheet)
+	a.at++
+}
+
+// put puts a changed sheet in the place of the one before, says what is new, and saves.
+func (a *asking) put(sheet worksheets.Sheet) {
 	before := a.rep
 	a.doc.Sheet = sheet
 	a.reckon()
@@ -322,7 +339,6 @@ func (a *asking) take(k worksheets.Key, text string) {
 	} else {
 		a.settle(a.keepElsewhere())
 	}
-	a.at++
 }
 
 func (a *asking) refuse(err error) { a.say("%s.", typeset.Capitalised(typeset.Plain(err.Error()))) }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -69,6 +70,10 @@ func TestAskedForIsTheSameSheet(t *testing.T) {
 			if so.skips(q.key) {
 				continue
 			}
+			if q.key == otherSize {
+				lines = append(lines, sizesAnswered(d.Sheet)...)
+				continue
+			}
 			text := d.Sheet.Text(q.key)
 			so.doc.Sheet.Set(q.key, text)
 			if text == "" && forms.KindOf(q.key) != forms.ChoiceField {
@@ -99,6 +104,47 @@ func TestAskAgain(t *testing.T) {
 		"Bodice needs 3 in.", "High bust,")
 	if props.AnswerIn(t, "sheet.toml", worksheets.Bicep) != "14" || props.AnswerIn(t, "sheet.toml", worksheets.Bust) != "40" {
 		t.Errorf("the file is\n%s", props.Read(t, "sheet.toml"))
+	}
+}
+
+// sizesAnswered are the answers that give a sheet its sizes.
+func sizesAnswered(s worksheets.Sheet) (lines []string) {
+	text := func(s worksheets.Sheet, k worksheets.Key) string {
+		if s.Text(k) == "" {
+			return "empty"
+		}
+		return s.Text(k)
+	}
+	for i := range s.Sizes {
+		alone := s.SizeAlone(i)
+		if lines = append(lines, "yes"); i == 0 {
+			lines = append(lines, s.Text(worksheets.PatternSize), text(s, worksheets.ChartBust), text(s, worksheets.ChartHighBust))
+		}
+		for _, k := range worksheets.SizeKeys() {
+			if alone.Text(k) != "" || forms.WorthOf(&alone, k) != forms.Idle {
+				lines = append(lines, text(alone, k))
+			}
+		}
+	}
+	return append(lines, "no")
+}
+
+// As many sizes as are given are asked for, from their names on; what steers works there
+// too, and a slip is no name.
+func TestAskForSizes(t *testing.T) {
+	props.Lay(t, "choir-blouse")
+	blouse := props.Read(t, "sheet.toml")
+	skip := slices.Repeat([]string{"next"}, 9)
+	_, out, _ := answers(t, append(skip, "?", "13 1/2", "yes", "14", "36", "", "yes", // goes back to the question for a name
+		"quit")...)
+	props.Says(t, out, "Another size of this pattern? None yet.", "capscye sizes shows what each would cost", "Answer yes or no.", "What does the pattern call the size",
+		"Size 14: bust in the size chart, in inches? Empty.", "What does it call the other size?", "Size yes: bust in the size chart")
+	os.WriteFile("sheet.toml", []byte(blouse), 0o644)
+	_, out, _ = answers(t, append(skip, "yes", "14", "36", "", "16", "38", "", "14 1/2", "x", "empty", "back", "5 1/2", "next", "y", "14", "no", "quit")...)
+	props.Says(t, out, "Size 16: sleeve width, in inches? Empty.", `Cannot read "x"`, "Another size of this pattern? Measured: 16.", "another size has this name", "Step 4, Split.")
+	want := blouse + "\n[pattern]\nsize = \"14\"\nchart_bust = \"36\"\n\n[[size]]\nname = \"16\"\nchart_bust = \"38\"\n\n[size.sleeve]\nwidth = \"14 1/2\"\ncap_height = \"5 1/2\"\n"
+	if got := props.Read(t, "sheet.toml"); got != want {
+		t.Errorf("the file is\n%s", got)
 	}
 }
 
@@ -140,7 +186,7 @@ func TestChoicesByTheirBeginning(t *testing.T) {
 		t.Errorf("what was measured in centimetres is now %q", got)
 	}
 	props.Lay(t, "choir-blouse")
-	skip := []string{"next", "next", "next", "next", "next", "next", "next", "next", "next"}
+	skip := []string{"next", "next", "next", "next", "next", "next", "next", "next", "next", "next"}
 	_, out, _ = answers(t, append(skip, "?", "evn", "e", "", "", "", "150 %", "55 %", "", "letout", "k")...)
 	props.Says(t, out, "Chosen slide: least, even", "Front slide: 1/4 in (1/4 to 1 1/4 in would work).", "or least or even", "Sleeve, each side: pivot 5/8 in, slide 5/8 in.",
 		"is not a share", "What a following piece does: let out or hold?", "Armhole: alter or keep?")

@@ -41,15 +41,15 @@ func (p *sizesPage) refresh() {
 	p.reach()
 }
 
-// keys are the rows: what differs by size, but for what cannot matter.
+// keys are the rows: what differs by size, but for what nothing follows from.
 func (p *sizesPage) keys() []worksheets.Key {
-	short := p.desk.sheet().Choice(worksheets.SleeveLength) == "short"
+	sheet := p.desk.sheet()
 	return slices.DeleteFunc(worksheets.SizeKeys(), func(k worksheets.Key) bool {
-		return k == worksheets.ElbowWidth && short && !slices.ContainsFunc(p.all, func(z sizes.Size) bool { return z.Report.Sheet.Text(k) != "" })
+		return forms.WhyIdle(sheet, k) != "" && !slices.ContainsFunc(p.all, func(z sizes.Size) bool { return z.Report.Sheet.Text(k) != "" })
 	})
 }
 
-// key is the answer that the hands are on.
+// at is the answer that the hands are on.
 func (p *sizesPage) at() worksheets.Key { return p.keys()[p.row] }
 
 // columns is how many there are, with the one for another size.
