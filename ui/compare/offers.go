@@ -45,7 +45,15 @@ func Troubles(r report.Report) []Trouble {
 		for _, c := range changes {
 			t.Offers = append(t.Offers, priced(r, c))
 		}
+		t.Offers = append(t.Offers, sizeOffers(r, f)...)
 		list = append(list, t)
+	}
+	for _, f := range r.Plan.Findings {
+		if f.Code == calc.StartLarger {
+			if sizes := sizeOffers(r, f); len(sizes) > 0 {
+				list = append(list, Trouble{r.Worded(f), sizes})
+			}
+		}
 	}
 	for _, f := range r.Plan.Findings { // no trouble, and worth a try all the same
 		if shares := remedy.FrontShares(r.Input, f); len(shares) > 0 {

@@ -311,3 +311,16 @@ func TestCardTellsWhatIsUnfinished(t *testing.T) {
 		}
 	}
 }
+
+// The card says which size of the pattern it is for, in every form.
+func TestTheCardNamesTheSizeInHand(t *testing.T) {
+	for _, name := range []string{"card.txt", "card.svg"} {
+		files, _, err := files(name, "a4", props.ReportOf(t, "market-smock"), props.SomeDay)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(string(files[0].Content), "Size 20.") {
+			t.Errorf("%s does not say for which size it is", name)
+		}
+	}
+}

@@ -47,7 +47,7 @@ func (c *card) begin() {
 
 func (c *card) head(today time.Time) {
 	c.Title(c.r.Name())
-	line := "Printed " + today.Format(time.DateOnly) + ". " + c.r.ScaleWords()
+	line := strings.TrimSpace(c.r.SizeWords()+" Printed ") + " " + today.Format(time.DateOnly) + ". " + c.r.ScaleWords()
 	if day := c.r.Sheet.Text(worksheets.MeasuredOn); day != "" {
 		line += " Measured " + typeset.Plain(day) + "."
 	}

@@ -19,6 +19,7 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 	s.SayEach(r.Verdict().Line())
 	s.Say("%s", r.Name())
 	s.Say("Lengths are in %s, amounts to mark are for a ruler in %s", wording.UnitWords(r.Scale.System), r.Scale.Ruler)
+	s.SayEach(r.SizeWords())
 	if notes := r.Sheet.Text(worksheets.Notes); notes != "" {
 		s.Say("Notes: %s", notes)
 	}

@@ -42,7 +42,7 @@ func TestOffersChangeOneAnswer(t *testing.T) {
 							}
 						}
 					}
-					if changed != 1 {
+					if changed != 1 && !strings.HasPrefix(o.Try, "pattern.size=") {
 						t.Errorf("%s, %s: %q changes %d answers", name, change, o.Change, changed)
 					}
 				}

@@ -1,0 +1,50 @@
+package compare
+
+import (
+	"fmt"
+	"strings"
+
+	"capscye/calc"
+	"capscye/ui/report"
+	"capscye/worksheets"
+)
+
+// sizeOffers are the measured sizes of the pattern in which a trouble is gone, in the
+// order of the file. A bodice that is cut is of no other size.
+func sizeOffers(r report.Report, f calc.Finding) (list []Offer) {
+	if r.Input.Method.Armhole == calc.KeepArmhole {
+		return nil
+	}
+	now := r.Sheet.Text(worksheets.PatternSize)
+	for i, z := range r.Sheet.Sizes[:min(len(r.Sheet.Sizes), worksheets.MostSizes)] {
+		if z.Name() == "" || !removes(r.With(r.Sheet.SizeAlone(i)).Plan, f) {
+			continue
+		}
+		o := Offer{Change: "size " + report.SizeName(z.Name()) + " of the pattern", Sheet: r.Sheet.TakeInHand(i), Try: worksheets.PatternSize.Path() + "=" + z.Name()}
+		switch {
+		case strings.ContainsFunc(z.Name(), func(c rune) bool { return strings.ContainsRune("'\"\\$&;|<>()*?!#~`", c) }): // nothing for a shell
+			o.Try = ""
+		case strings.Contains(z.Name(), " "):
+			o.Try = fmt.Sprintf("%s='%s'", worksheets.PatternSize.Path(), z.Name())
+		}
+		if now != "" {
+			o.Change += fmt.Sprintf(" instead of %s", report.SizeName(now))
+		}
+		o.Price = Price(r, r.With(o.Sheet))
+		list = append(list, o)
+	}
+	return list
+}
+
+// removes tells that a plan can be carried out, and has a finding no more.
+func removes(p calc.Plan, f calc.Finding) bool {
+	if p.Open || !p.Whole() {
+		return false
+	}
+	for _, of := range p.Findings {
+		if of.Code == f.Code && of.About == f.About {
+			return false
+		}
+	}
+	return true
+}
