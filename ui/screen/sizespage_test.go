@@ -79,7 +79,7 @@ func TestSizesAreAddedAndRemoved(t *testing.T) {
 	before := smock(t)
 	r.Press("right", "right", "right").Sees("type the name of another size").Press("enter").Sees("Type the name of another size here.")
 	r.Press("down", "1").Sees("Give the size its name first.").Press("up")
-	r.Types("18").Press("down").Sees("another size has this name")
+	r.Types("18").Press("down").Sees("is the name of another size already")
 	r.Press("up").Types("22 W").Press("enter").Types("48").Press("enter", "enter").Types("17").Press("enter")
 	s := smock(t)
 	if len(s.Sizes) != 3 || s.Sizes[2].Name() != "22 W" || s.Sizes[2].Text(worksheets.ChartBust) != "48" || s.Sizes[2].Text(worksheets.SleeveWidth) != "17" {
