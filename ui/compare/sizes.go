@@ -6,6 +6,7 @@ import (
 
 	"capscye/calc"
 	"capscye/ui/report"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -20,7 +21,7 @@ func sizeOffers(r report.Report, f calc.Finding) (list []Offer) {
 		if z.Name() == "" || !removes(r.With(r.Sheet.SizeAlone(i)).Plan, f) {
 			continue
 		}
-		o := Offer{Change: "size " + report.SizeName(z.Name()) + " of the pattern", Sheet: r.Sheet.TakeInHand(i), Try: worksheets.PatternSize.Path() + "=" + z.Name()}
+		o := Offer{Change: "size " + typeset.Plain(z.Name()) + " of the pattern", Sheet: r.Sheet.TakeInHand(i), Try: worksheets.PatternSize.Path() + "=" + z.Name()}
 		switch {
 		case strings.ContainsFunc(z.Name(), func(c rune) bool { return strings.ContainsRune("'\"\\$&;|<>()*?!#~`", c) }): // nothing for a shell
 			o.Try = ""
@@ -28,7 +29,7 @@ func sizeOffers(r report.Report, f calc.Finding) (list []Offer) {
 			o.Try = fmt.Sprintf("%s='%s'", worksheets.PatternSize.Path(), z.Name())
 		}
 		if now != "" {
-			o.Change += fmt.Sprintf(" instead of %s", report.SizeName(now))
+			o.Change += fmt.Sprintf(" instead of %s", typeset.Plain(now))
 		}
 		o.Price = Price(r, r.With(o.Sheet))
 		list = append(list, o)
