@@ -241,8 +241,13 @@ func (d *Document) sizeProblems() (list []Problem) {
 			add(i, "name", fmt.Errorf("a worksheet has at most %d other sizes; this one is left out", MostSizes))
 			break
 		}
+		alone := d.Sheet.SizeAlone(i)
 		for _, k := range sizeKeys {
-			if err := d.Sheet.CheckSize(i, k); err != nil {
+			err := alone.Check(k)
+			if k == PatternSize { // which the others have a say in
+				err = d.Sheet.CheckSize(i, k)
+			}
+			if err != nil {
 				add(i, k.pathInSize(), err)
 			}
 		}

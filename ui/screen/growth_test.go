@@ -16,6 +16,7 @@ import (
 	"capscye/ui/forms"
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
+	"capscye/ui/sizes"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -42,6 +43,7 @@ func TestGrowth(t *testing.T) {
 		{"save one changed answer", "fittings", []int{1, 10, 100, 1000, 10_000}, saveWithFittings},
 		{"frame of step 5", "fittings", []int{1, 10, 100, 1000, 10_000}, frameWithFittings},
 		{"frame of step 4, pictures and all", "cells", []int{80 * 24, 120 * 40, 200 * 60, 300 * 100, 500 * 200}, frameOfArea},
+		{"sizes of a pattern", "sizes", []int{1, 2, 5, 10, 20}, sizesCompared},
 		{"read or refuse a length", "characters", []int{5, 50, 500, 5000}, lengthOf},
 	} {
 		var times []float64
@@ -91,6 +93,14 @@ func TestSlope(t *testing.T) {
 	if got := slope([]int{1, 2, 5, 10}, []float64{7, 28, 175, 700}); math.Abs(got-2) > 1e-12 {
 		t.Errorf("%v", got)
 	}
+}
+
+// sizesCompared are so many sizes, all reckoned.
+func sizesCompared(t *testing.T, n int) func() {
+	d := twentySizes(t)
+	d.Sheet.Sizes = d.Sheet.Sizes[:n]
+	r := report.Reckon(d, props.SomeDay, 0)
+	return func() { sizes.Of(r) }
 }
 
 func plansOf(t *testing.T, n int) func() {

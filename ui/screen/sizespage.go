@@ -22,8 +22,9 @@ import (
 type sizesPage struct {
 	desk   *desk
 	all    []sizes.Size
-	row    int // into keys
-	col    int // into all, or one beyond
+	keys   []worksheets.Key // the rows
+	row    int              // into keys
+	col    int              // into all, or one beyond
 	typing typing
 }
 
@@ -37,20 +38,24 @@ func newSizesPage(d *desk) *sizesPage {
 func (p *sizesPage) refresh() {
 	p.all = sizes.Of(p.desk.rep, p.all...)
 	p.col = min(p.col, p.columns()-1)
-	p.row = min(p.row, len(p.keys())-1)
+	p.keys = p.rows()
+	p.row = min(p.row, len(p.keys)-1)
 	p.reach()
 }
 
-// keys are the rows: what differs by size, but for what nothing follows from.
-func (p *sizesPage) keys() []worksheets.Key {
+// rows are what differs by size, but for what nothing follows from.
+func (p *sizesPage) rows() []worksheets.Key {
 	sheet := p.desk.sheet()
 	return slices.DeleteFunc(worksheets.SizeKeys(), func(k worksheets.Key) bool {
-		return forms.WhyIdle(sheet, k) != "" && !slices.ContainsFunc(p.all, func(z sizes.Size) bool { return z.Report.Sheet.Text(k) != "" })
+		if forms.WhyIdle(sheet, k) == "" || sheet.Text(k) != "" {
+			return false
+		}
+		return !slices.ContainsFunc(sheet.Sizes, func(z worksheets.Size) bool { return z.Text(k) != "" })
 	})
 }
 
 // at is the answer that the hands are on.
-func (p *sizesPage) at() worksheets.Key { return p.keys()[p.row] }
+func (p *sizesPage) at() worksheets.Key { return p.keys[p.row] }
 
 // columns is how many there are, with the one for another size.
 func (p *sizesPage) columns() int {
@@ -242,7 +247,7 @@ func (p *sizesPage) remove() wish {
 // move goes to another cell.
 func (p *sizesPage) move(rows, cols int) wish {
 	w := p.commit()
-	p.row = max(0, min(p.row+rows, len(p.keys())-1))
+	p.row = max(0, min(p.row+rows, len(p.keys)-1))
 	p.col = max(0, min(p.col+cols, p.columns()-1))
 	p.reach()
 	return w

@@ -35,7 +35,7 @@ func (p *sizesPage) render(width, height int) string {
 	keys := keyLine([]binding{{Show: "up/down", Does: "row"}, {Show: "left/right", Does: "size"}, {Show: "enter", Does: p.enterDoes()},
 		{Show: "^x", Does: "remove"}, {Show: "^z", Does: "undo"}, {Show: "esc", Does: "back"}}, st, width)
 	var rows []string
-	for row := 1; row < len(p.keys()); row++ {
+	for row := 1; row < len(p.keys); row++ {
 		rows = append(rows, p.line(row, shown))
 	}
 	const fewest = 4 // rows of measurements
@@ -61,7 +61,7 @@ func (p *sizesPage) inSight(width int) []int {
 
 // line is a row of what differs by size.
 func (p *sizesPage) line(row int, shown []int) string {
-	st, k := p.desk.styles, p.keys()[row]
+	st, k := p.desk.styles, p.keys[row]
 	lead := "  "
 	if row == p.row {
 		lead = st.here.Render(">") + " "
@@ -109,8 +109,18 @@ func cells(row sizes.Row, shown []int) string {
 
 // costs are what each size comes to.
 func (p *sizesPage) costs(shown []int) (lines []string) {
-	for _, row := range append(sizes.Rows(p.all), sizes.States(p.all)) {
-		lines = append(lines, cells(row, shown))
+	var some []sizes.Size
+	for _, col := range shown {
+		if col < len(p.all) {
+			some = append(some, p.all[col])
+		}
+	}
+	inOrder := make([]int, len(some))
+	for i := range inOrder {
+		inOrder[i] = i
+	}
+	for _, row := range append(sizes.Rows(some), sizes.States(some)) {
+		lines = append(lines, cells(row, inOrder))
 	}
 	return lines
 }

@@ -35,10 +35,14 @@ func Of(r report.Report, known ...Size) []Size {
 			break
 		}
 		alone := worksheets.Document{Sheet: r.Sheet.SizeAlone(i)}
-		one := Size{Name: z.Name()}
-		same := func(k Size) bool { return !k.InHand && k.Report.Holds(&alone, r.Scale.System) }
-		if n := slices.IndexFunc(known, same); n >= 0 {
-			one.Report = known[n].Report
+		one, at := Size{Name: z.Name()}, -1
+		for n := range known {
+			if k := &known[n]; !k.InHand && k.Name == one.Name && k.Report.Holds(&alone, r.Scale.System) {
+				at = n
+			}
+		}
+		if at >= 0 {
+			one.Report = known[at].Report
 		} else {
 			one.Report = r.With(alone.Sheet)
 		}

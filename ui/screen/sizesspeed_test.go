@@ -1,0 +1,39 @@
+package screen
+
+import (
+	"testing"
+
+	"capscye/ui/internal/props"
+	"capscye/ui/report"
+	"capscye/ui/sizes"
+	"capscye/worksheets"
+)
+
+// The page with twenty sizes: a frame of it, and a frame after one size was changed.
+func BenchmarkTwentySizes(b *testing.B) {
+	d := newDesk(twentySizes(b), nil, styles{}, report.Reckoner{Today: props.SomeDay})
+	d.trying = true
+	p := newSizesPage(d)
+	p.move(3, 1)
+	b.Run("frame", func(b *testing.B) {
+		for b.Loop() {
+			p.render(120, 40)
+		}
+	})
+	b.Run("changed", func(b *testing.B) {
+		widths := []string{"17 3/4", "17 5/8"}
+		for i := 0; b.Loop(); i++ {
+			p.typing.entry.SetValue(widths[i%2])
+			p.move(1, 0)
+			p.move(-1, 0)
+			p.desk.history = history{}
+			p.render(120, 40)
+		}
+	})
+	b.Run("all", func(b *testing.B) {
+		for b.Loop() {
+			sizes.Of(d.rep)
+		}
+	})
+	_ = worksheets.MostSizes
+}
