@@ -27,7 +27,7 @@ type slipped struct {
 func measured(s *worksheets.Sheet) (keys []worksheets.Key) {
 	for _, k := range worksheets.Keys() {
 		switch kind := k.Kind(); {
-		case s.Text(k) == "" || strings.HasPrefix(k.Path(), "method."):
+		case s.Text(k) == "" || strings.HasPrefix(k.Path(), "method.") || strings.HasPrefix(k.Path(), "pattern."): // no amount follows from a size chart
 		case kind == worksheets.Girth || kind == worksheets.Amount || kind == worksheets.Signed:
 			keys = append(keys, k)
 		}
