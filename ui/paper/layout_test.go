@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 
 	"capscye/calc"
@@ -46,9 +47,12 @@ func (r *recorder) Line(x1, y1, x2, y2, width float64, _ bool) {
 
 func (r *recorder) Box(x, y, w, h float64, filled bool) {}
 
+// measure is one for all cards: to read the faces takes longer than to set a card.
+var measure = sync.OnceValues(func() (*PDF, error) { return NewPDF(Sizes["a4"]) })
+
 func recorded(t *testing.T, r report.Report, p Size) *recorder {
 	t.Helper()
-	measure, err := NewPDF(p)
+	measure, err := measure()
 	if err != nil {
 		t.Fatal(err)
 	}
