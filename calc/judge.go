@@ -68,6 +68,11 @@ func (c *computation) judgeMeasured() {
 	}
 }
 
+// TooFar tells a slide that no hand would make; such a plan is not handed out as a job.
+func (p Plan) TooFar() bool {
+	return slices.ContainsFunc(p.Findings, func(f Finding) bool { return f.Code == SlideFar && f.Level == Stop })
+}
+
 // sortFindings puts the most urgent first.
 func (c *computation) sortFindings() {
 	slices.SortStableFunc(c.plan.Findings, func(a, b Finding) int { return ByUrgency(a.Level, a.Code, b.Level, b.Code) })

@@ -112,7 +112,7 @@ func StepName(id string) string {
 // what has to be checked and altered with them. It is empty while the plan is
 // open. Front and back are told apart only where they differ.
 func TraceSteps(in Input, p Plan) []TraceStep {
-	if p.Open {
+	if p.Open || p.TooFar() {
 		return nil
 	}
 	b := &stepList{in: in, plan: p, marked: p.AsMarked(in)}

@@ -82,7 +82,7 @@ func (c *card) piece(d drawn, left, top, scale float64) {
 	}
 	strokes(d.Old, 0.15, true)
 	strokes([]calc.Stroke{d.Girth}, 0.08, false)
-	if !c.r.Plan.Open && !d.Unreached {
+	if c.isJob() && !d.Unreached {
 		strokes(d.New, 0.5, false)
 	}
 	x, y := at(d.Pin)
@@ -114,10 +114,10 @@ func (c *card) corner(k calc.Corner, left, right float64, at func(calc.Point) (x
 	}
 	words := []string{typeset.Capitalised(wording.SubjectWords[k.Side.Half().Subject()])}
 	p := c.r.Plan.Sides[k.Side]
-	if p.PivotMark != 0 && !c.r.Plan.Open {
+	if p.PivotMark != 0 && c.isJob() {
 		words = append(words, "pivot "+wording.InOrOut(p.PivotMark, c.r.Scale))
 	}
-	if p.SlideMark != 0 && !c.r.Plan.Open {
+	if p.SlideMark != 0 && c.isJob() {
 		words = append(words, "slide "+wording.InOrOut(p.SlideMark, c.r.Scale))
 	}
 	for i, w := range words {

@@ -70,7 +70,7 @@ func (c *card) cornerTemplates() (list []cornerTemplate) {
 	plan := c.r.Plan.AsMarked(c.r.Input)
 	for _, s := range calc.Sides() {
 		p, t, e := plan.Sides[s], plan.Turns[s], plan.Edges[s]
-		if plan.Open || !t.Known || t.OutOfReach || p.Pivot == 0 && p.Slide == 0 {
+		if !c.isJob() || !t.Known || t.OutOfReach || p.Pivot == 0 && p.Slide == 0 {
 			continue
 		}
 		if front := s - 1; s.Half() == calc.Back && e == plan.Edges[front] && t == plan.Turns[front] && len(list) > 0 {

@@ -39,6 +39,10 @@ func printCard(s Surface, p Size, r report.Report, today time.Time) {
 	c.templates()
 }
 
+// isJob tells that there are amounts to be marked: none while answers are missing, and
+// none that nobody would mark.
+func (c *card) isJob() bool { return !c.r.Plan.Open && !c.r.Plan.TooFar() }
+
 // begin begins a page.
 func (c *card) begin() {
 	c.NewPage()
@@ -63,7 +67,7 @@ type block struct {
 
 // blocks are the four sides, front and back together where they are marked alike.
 func (c *card) blocks() (list []block) {
-	if c.r.Plan.Open {
+	if !c.isJob() {
 		return nil
 	}
 	for _, p := range c.r.Pieces() {
@@ -89,7 +93,7 @@ func (c *card) amountWords(p calc.SidePlan) []string {
 func (c *card) amounts() {
 	list := c.blocks()
 	if len(list) == 0 {
-		c.Paragraph(headSize, Bolder, "No amounts yet: answers are missing.")
+		c.Paragraph(headSize, Bolder, c.r.NothingToTrace())
 		return
 	}
 	const name = headSize
@@ -135,7 +139,7 @@ func (c *card) largest(blocks [][]string, room float64) float64 {
 func (c *card) outcome() {
 	const size = 13
 	for _, p := range c.r.Pieces() {
-		if words := p.FinishedWords(c.r.Scale); words != "" && !c.r.Plan.Open {
+		if words := p.FinishedWords(c.r.Scale); words != "" && c.isJob() {
 			c.Paragraph(size, Bolder, "Finished "+strings.ToLower(p.Name)+": "+words+".")
 		}
 	}

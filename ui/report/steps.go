@@ -31,6 +31,8 @@ func (r Report) NothingToTrace() string {
 	switch {
 	case r.Plan.Open:
 		return "No amounts yet: answers are missing."
+	case r.Plan.TooFar():
+		return "No steps: nobody alters a pattern so far. Check the measurements, or start from another size."
 	case !r.Plan.Whole():
 		return "Nothing is asked yet."
 	}
