@@ -64,6 +64,7 @@ const (
 	GirthUnusual    Code = "girth-unusual"     // Answer, which is Amount, is outside what was measured on people
 	ArmForBust      Code = "arm-for-bust"      // arm and bust are out of proportion: Answer, which is Amount, beside Other
 	AnswerDoubted   Code = "answer-doubted"    // Answer, which is Amount, is outside a bound of the pattern, or does not go with the answer that is Other
+	SizesFall       Code = "sizes-fall"        // a width of a larger size of the pattern is less than that of a smaller one
 	EaseUnusual     Code = "ease-unusual"      // Answer, which is Amount, is far from the usual ease
 	MeasuredLongAgo Code = "measured-long-ago" // more than six months
 	SizeByHighBust  Code = "size-by-high-bust" // the bust is larger than the high bust by Amount

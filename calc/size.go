@@ -1,7 +1,10 @@
 package calc
 
 import (
+	"cmp"
 	"slices"
+	"strconv"
+	"strings"
 
 	"capscye/units"
 )
@@ -95,4 +98,52 @@ func (p Plan) CapLost() Approx {
 		return Approx{}
 	}
 	return Approx{MM: max(p.Edges[SleeveFront].H-front.HeightAfter, p.Edges[SleeveBack].H-back.HeightAfter), Known: true}
+}
+
+// Rising is the order in which sizes rise: by the bust of the chart where all have one,
+// else by their names where all are numbers, or all letters from XXS to XXXL. It is not ok
+// where nothing tells.
+func Rising(names []string, charts []Charted) (order []int, ok bool) {
+	by := make([]units.Length, len(names))
+	for _, rank := range []func(i int) (units.Length, bool){
+		func(i int) (units.Length, bool) { return charts[i].Bust.Length, charts[i].Bust.Known },
+		func(i int) (units.Length, bool) { n, err := strconv.Atoi(names[i]); return units.Length(n), err == nil },
+		func(i int) (units.Length, bool) {
+			n := slices.Index(letterSizes, strings.ToUpper(names[i]))
+			return units.Length(n), n >= 0
+		},
+	} {
+		ok = true
+		for i := range names {
+			n, known := rank(i)
+			by[i], ok = n, ok && known
+		}
+		if ok {
+			break
+		}
+	}
+	for i := range names {
+		order = append(order, i)
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(by[a], by[b]) })
+	return order, ok && len(names) > 1
+}
+
+var letterSizes = []string{"XXS", "XS", "S", "M", "L", "XL", "XXL", "XXXL"}
+
+// Falls are the neighbours among sizes, of those whose width is known, of which the larger
+// has the smaller width. A pattern is graded so that no width falls while sizes rise
+// (common practice).
+func Falls(order []int, widths []units.Reading) (pairs [][2]int) {
+	before := -1
+	for _, i := range order {
+		if !widths[i].Known {
+			continue
+		}
+		if before >= 0 && widths[i].Length < widths[before].Length {
+			pairs = append(pairs, [2]int{before, i})
+		}
+		before = i
+	}
+	return pairs
 }

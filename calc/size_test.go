@@ -150,3 +150,48 @@ func TestWhatASizeCostsByHand(t *testing.T) {
 		t.Errorf("the cap loses %v", got)
 	}
 }
+
+// Sizes rise by the chart, by their numbers or by their letters; else nothing tells.
+func TestSizesRise(t *testing.T) {
+	none := make([]calc.Charted, 3)
+	for _, c := range []struct {
+		names  []string
+		charts []calc.Charted
+		want   []int
+	}{
+		{[]string{"20", "8", "16"}, none, []int{1, 2, 0}},
+		{[]string{"L", "xs", "M"}, none, []int{1, 2, 0}},
+		{[]string{"c", "a", "b"}, []calc.Charted{{Bust: inches(t, "46")}, {Bust: inches(t, "36 1/4")}, {Bust: inches(t, "42 1/8")}}, []int{1, 2, 0}},
+		{[]string{"8", "20", "16"}, []calc.Charted{{Bust: inches(t, "46")}, {Bust: inches(t, "36 1/4")}, {Bust: inches(t, "42 1/8")}}, []int{1, 2, 0}}, // the chart says so
+		{[]string{"20", "8", "16"}, astmCharts(t, true)[:3], []int{0, 1, 2}},
+		{[]string{"20", "M", "16"}, none, nil},
+		{[]string{"20", "", "16"}, none, nil},
+		{[]string{"20"}, none[:1], nil},
+	} {
+		got, ok := calc.Rising(c.names, c.charts)
+		if ok != (c.want != nil) || ok && !slices.Equal(got, c.want) {
+			t.Errorf("%q rise %v, %v, want %v", c.names, got, ok, c.want)
+		}
+	}
+}
+
+// The published sizes rise throughout; a width that falls is found beside its neighbour of
+// those that were measured.
+func TestWidthsFall(t *testing.T) {
+	var busts []units.Reading
+	for _, s := range astm {
+		busts = append(busts, inches(t, s.bust))
+	}
+	if got := calc.Falls([]int{0, 1, 2, 3}, busts); got != nil {
+		t.Errorf("the published sizes fall: %v", got)
+	}
+	order := []int{3, 1, 0, 2}
+	widths := []units.Reading{inches(t, "12"), {}, inches(t, "13"), inches(t, "12 1/2")}
+	if got := calc.Falls(order, widths); !slices.Equal(got, [][2]int{{3, 0}}) {
+		t.Errorf("%v", got)
+	}
+	widths[0] = inches(t, "12 1/2") // the same in two sizes, as on many patterns
+	if got := calc.Falls(order, widths); got != nil {
+		t.Errorf("%v", got)
+	}
+}

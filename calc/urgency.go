@@ -6,14 +6,14 @@ import "cmp"
 // of it among those of its level: first what makes the rest meaningless.
 var urgency = [][]Code{
 	{ValueUnreadable, AnswerMissing, NothingAsked}, // nothing follows without it
-	{ArmForBust, GirthUnusual, AnswerDoubted, EaseUnusual, MeasuredDifferently, BodiceAsSleeve, BodyChanged, PatternChanged, MeasuredLongAgo, ChildsNightwear}, // what follows may follow from a slip
-	{WidthImpossible, CapImpossible, ArmholeImpossible, LeanImpossible, BustLineImpossible},                                                                    // no such pattern
-	{OutOfReach, SlideFar, CannotReach, StartLarger, SizeByHighBust},                                                                                           // what cannot be reached
-	{TighterThanBody, TooFarIn, ExtraEase, FollowsUnasked, ShortAtLine, BindsBelow},                                                                            // how it fits
-	{CapEaseLow, CapEaseHigh, CapTakesSlide, PivotsBack, LimitWide},                                                                                            // how it sews
-	{SlideMoved, ComesIn, PivotAndSlide, PivotOnly, SlideOnly, FitsAlready},                                                                                    // what is done
-	{GrowthsDiffer, SharpBend, NarrowerAtCorners},                                                                                                              // what follows from that
-	{ArmsDiffer, BustLineAssumed, OutlineUnknown},                                                                                                              // good to know
+	{ArmForBust, GirthUnusual, AnswerDoubted, SizesFall, EaseUnusual, MeasuredDifferently, BodiceAsSleeve, BodyChanged, PatternChanged, MeasuredLongAgo, ChildsNightwear}, // what follows may follow from a slip
+	{WidthImpossible, CapImpossible, ArmholeImpossible, LeanImpossible, BustLineImpossible},                                                                               // no such pattern
+	{OutOfReach, SlideFar, CannotReach, StartLarger, SizeByHighBust},                                                                                                      // what cannot be reached
+	{TighterThanBody, TooFarIn, ExtraEase, FollowsUnasked, ShortAtLine, BindsBelow},                                                                                       // how it fits
+	{CapEaseLow, CapEaseHigh, CapTakesSlide, PivotsBack, LimitWide},                                                                                                       // how it sews
+	{SlideMoved, ComesIn, PivotAndSlide, PivotOnly, SlideOnly, FitsAlready},                                                                                               // what is done
+	{GrowthsDiffer, SharpBend, NarrowerAtCorners},                                                                                                                         // what follows from that
+	{ArmsDiffer, BustLineAssumed, OutlineUnknown},                                                                                                                         // good to know
 	{UnknownKey, NotWritten}, // of the file
 }
 

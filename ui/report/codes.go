@@ -33,6 +33,7 @@ var Codes = []CodeWords{
 	{calc.GirthUnusual, warn, "A girth is outside what was measured on people; it guesses at the slip."},
 	{calc.ArmForBust, warn, "Arm and bust are out of proportion; it guesses at the slip."},
 	{calc.AnswerDoubted, warn, "A measurement does not go with another one, or is outside a bound of ours; it guesses at the slip."},
+	{calc.SizesFall, warn, "A width is smaller in a larger size of the pattern than in a smaller one."},
 	{calc.EaseUnusual, warn, "An ease is less than half the least or more than twice the most that is usual; the bounds are ours."},
 	{calc.CapEaseLow, warn, "The cap ease comes out below the usual range of the sleeve style."},
 	{calc.CapEaseHigh, warn, "The cap ease comes out above the usual range of the sleeve style."},

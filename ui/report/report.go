@@ -62,7 +62,7 @@ func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
 	for _, p := range d.Unknown() {
 		r.Findings = append(r.Findings, Finding{Code: calc.UnknownKey, About: p.Path, Text: typeset.Plain(p.Error())})
 	}
-	r.Findings = append(r.Findings, r.SinceFindings(d.Origins)...)
+	r.Findings = append(append(r.Findings, r.SinceFindings(d.Origins)...), r.sizesFall()...)
 	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return calc.ByUrgency(a.Level, a.Code, b.Level, b.Code) })
 	if d.ReadOnly != "" {
 		r.Findings = append(r.Findings, Finding{Code: calc.NotWritten, About: "sheet", Text: "The file is not written: " + d.ReadOnly + "."})

@@ -12,7 +12,7 @@ import (
 var shortWords = map[calc.Code]string{
 	calc.ValueUnreadable: "cannot be read", calc.UnknownKey: "unknown key", calc.NotWritten: "read-only",
 	calc.BodyChanged: "body measured again elsewhere", calc.PatternChanged: "pattern measured again elsewhere",
-	calc.NothingAsked: "no girth yet", calc.AnswerMissing: "answer missing", calc.WidthImpossible: "width impossible",
+	calc.NothingAsked: "no girth yet", calc.SizesFall: "sizes contradict each other", calc.AnswerMissing: "answer missing", calc.WidthImpossible: "width impossible",
 	calc.FitsAlready: "fits already", calc.ComesIn: "comes in", calc.PivotOnly: "pivots only", calc.PivotAndSlide: "pivots and slides",
 	calc.SlideOnly: "slides only", calc.SlideMoved: "slide moved", calc.FollowsUnasked: "changes unasked", calc.ExtraEase: "larger than asked",
 	calc.TooFarIn: "smaller than asked", calc.PivotsBack: "pivots back", calc.CapTakesSlide: "cap takes the slide",
