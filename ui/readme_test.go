@@ -35,13 +35,19 @@ func TestReadmeIsTrue(t *testing.T) {
 		t.Errorf("the README shows another screen than there is: %v", err)
 	}
 
+	_, sizes, _ := run("", "sizes", props.Example("market-smock"))
+	_, table, found := strings.Cut(readme, "```\nSize ")
+	if table, _, _ = strings.Cut(table, "\n```"); !found || !strings.Contains(sizes, "\nSize "+table+"\n") {
+		t.Errorf("the README shows other sizes than there are:\n%s", sizes)
+	}
+
 	var commands []string
 	for _, c := range ui.Commands(&console.Session{}).Commands() {
 		if !c.Hidden {
 			commands = append(commands, "| `capscye "+c.Use+"` | "+c.Short+" |")
 		}
 	}
-	_, table, _ := strings.Cut(readme, "|---|---|\n")
+	_, table, _ = strings.Cut(readme, "|---|---|\n")
 	table, _, _ = strings.Cut(table, "\n\n")
 	if first, others, _ := strings.Cut(table, "\n"); !strings.HasPrefix(first, "| `capscye [FILE]` |") || others != strings.Join(commands, "\n") {
 		t.Errorf("the commands of the README\n%s\nthose of the program\n%s", table, strings.Join(commands, "\n"))
