@@ -164,7 +164,7 @@ func TestWhatIsSaidOfTheSizes(t *testing.T) {
 		{[]string{`width = "15 1/2"`, ""}, []string{"Sizes 20 and 18 have no stop and lack no answer."}},
 		{[]string{`width = "15 1/2"`, "", "width         = \"16\"\n", ""}, []string{"Only size 20 has no stop and lacks no answer."}},
 		{[]string{`high_bust   = "41 1/2"`, ""}, []string{"Measure bust and high bust: they say which size fits the shoulders."}},
-		{[]string{`high_bust   = "41 1/2"`, `high_bust = "45"`}, []string{"The bust is hardly fuller than the high bust, and says size 20: its chart gives a bust of 46 in."}},
+		{[]string{`high_bust   = "41 1/2"`, `high_bust = "45"`}, []string{"The bust is less than 2 in (5 cm) larger than the high bust, so it says size 20: its chart gives a bust of 46 in."}},
 		{[]string{"chart_bust", "other_bust", "chart_high_bust", "other_high_bust"}, []string{"Copy the bust and high bust of each size from the pattern's chart: then the high bust says a size."}},
 		{[]string{"chart_high_bust", "other_high_bust"}, []string{"The high bust says size 16: its chart gives a bust of 42 in."}},
 		{[]string{"\nbust        = \"46\"", "", "bicep       = \"16\"", ""}, []string{"needs the least pivot", "Measure bust and high bust"}},

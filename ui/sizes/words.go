@@ -82,7 +82,7 @@ func ByTheBody(all []Size) string {
 	}
 	words := "The high bust says size " + typeset.OrList(names)
 	if c.By == calc.Bust {
-		words = "The bust is hardly fuller than the high bust, and says size " + typeset.OrList(names)
+		words = "The bust is less than 2 in (5 cm) larger than the high bust, so it says size " + typeset.OrList(names)
 	}
 	key, column := worksheets.ChartBust, "bust"
 	if c.Against == calc.HighBust {
