@@ -71,6 +71,8 @@ type asking struct {
 	group int // the one whose heading was said last
 	quit  bool
 
+	offered *report.Guess // what may have been meant by the answer before
+
 	place     *worksheets.Recovery // where what has no file yet is kept
 	undecided []worksheets.Sheet   // what earlier runs left there
 	unsaved   string               // why the latest answers are not on disk
@@ -283,8 +285,12 @@ func (a *asking) count(some []questionOf) (n int) {
 
 // hear takes a line: a word that steers, or an answer.
 func (a *asking) hear(q questionOf, h console.Line) {
-	text := strings.TrimSpace(h.Text)
+	text, offered := strings.TrimSpace(h.Text), a.offered
+	a.offered = nil
 	switch word := strings.ToLower(text); {
+	case word == "yes" && offered != nil:
+		a.put(offered.In(a.doc.Sheet))
+		a.say("%s is now %s.", typeset.Capitalised(forms.Fields[offered.Key].Words), strings.TrimSuffix(strings.TrimPrefix(a.now(offered.Key), "Now "), "."))
 	case h.TooLong || len([]rune(text)) > forms.LongestAnswer:
 		a.say("Too long: at most %d characters; nothing was changed.", forms.LongestAnswer)
 	case word == "":
@@ -320,6 +326,9 @@ func (a *asking) take(k worksheets.Key, text string) {
 		return
 	}
 	a.put(sheet)
+	if a.offered = a.rep.GuessFor(k); a.offered != nil {
+		a.say("Answer yes to take %s.", typeset.Spoken(strings.TrimSuffix(a.offered.Question(&a.doc.Sheet), "?")))
+	}
 	a.at++
 }
 

@@ -207,6 +207,20 @@ func TestSlipsAreSaidAtOnce(t *testing.T) {
 	}
 }
 
+// The guess at a slip is taken with one word, and only right behind it.
+func TestAGuessIsTakenWithYes(t *testing.T) {
+	props.Lay(t, "archive-coat")
+	_, out, _ := answers(t, "365", "yes", "yes", "quit")
+	props.Says(t, out, "Answer yes to take 36,5 cm.", "Bicep is now 36,5 cm.", `"yes" is not`)
+	if got := props.AnswerIn(t, "sheet.toml", worksheets.Bicep); got != "36,5" {
+		t.Errorf("the file has %q", got)
+	}
+	_, out, _ = answers(t, "36.4", "quit")
+	if strings.Contains(out, "Answer yes") {
+		t.Errorf("there is nothing to guess:\n%s", out)
+	}
+}
+
 // A text that a line cannot hold is not replaced by accident, and a value that
 // cannot be read is asked for.
 func TestAskAboutWhatIsOddInTheFile(t *testing.T) {

@@ -24,16 +24,25 @@ type Guess struct {
 
 // In is a sheet with the guess in the place of what was typed.
 func (g Guess) In(s worksheets.Sheet) worksheets.Sheet {
-	was := s.Text(g.Key)
-	if err := s.Set(g.Key, g.Text); err != nil { // a guess reads, or is none
-		panic(err)
+	mended := s
+	err := mended.Set(g.Key, g.Text)
+	if err == nil && g.Slip == calc.Exchanged {
+		err = mended.Set(g.with, s.Text(g.Key))
 	}
-	if g.Slip == calc.Exchanged {
-		if err := s.Set(g.with, was); err != nil {
-			panic(err)
+	if err != nil { // of another sheet than this one
+		return s
+	}
+	return mended
+}
+
+// GuessFor is the guess for an answer, nil for none.
+func (r Report) GuessFor(k worksheets.Key) *Guess {
+	for _, f := range r.Findings {
+		if f.Guess != nil && f.Guess.Key == k {
+			return f.Guess
 		}
 	}
-	return s
+	return nil
 }
 
 // Question is the guess as a person asks it, "36.5 cm?".

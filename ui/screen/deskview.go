@@ -262,6 +262,9 @@ func (d *desk) reading(k worksheets.Key) string {
 	if err != nil {
 		return d.styles.stop.Render("cannot be read")
 	}
+	if text, ok := d.guessed(k); ok {
+		return d.styles.warn.Render(text)
+	}
 	if r := typed.Reading(k); r.Known {
 		return "= " + d.rep.Scale.Both(r.Length)
 	}

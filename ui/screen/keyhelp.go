@@ -12,6 +12,7 @@ var keySays = map[string]string{
 	"esc as it was":       "Brings back what was in the field; pressed again, what you typed. Goes back from a question, a list or a page.",
 	"enter keep, next":    "Keeps the answer and goes to the next field.",
 	"enter next step":     "Goes to the next step.",
+	"^a take guess":       "Puts the guess, such as 36.5 for 365, in the place of the answer that is doubted.",
 	"^b sizes":            "Lays the sizes of the pattern side by side, typed in place, with what each costs. On a name, enter takes that size in hand; ^x removes a size; the last column takes another.",
 	"^g other":            "Goes from the worksheet to its copies and back.",
 	"^x keep or drop":     "Shows all that differs between the worksheet and its copies; there k keeps one and drops the rest, d drops one, s saves one as a file of its own.",

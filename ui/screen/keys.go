@@ -30,6 +30,7 @@ var Keys = []binding{
 	{keys: []string{"esc"}, Show: "esc", Does: "as it was", Where: "in a form", do: plain((*desk).giveBack), when: canGiveBack},
 	{keys: []string{"enter"}, Show: "enter", Does: "keep, next", Where: "in a form", do: plain((*desk).enterField), when: hasFields, rare: true},
 	{keys: []string{"enter"}, Show: "enter", Does: "next step", Where: "on a page", do: to((*desk).moveStep), when: onPage, rare: true},
+	{keys: []string{"ctrl+a"}, Show: "^a", Does: "take guess", Where: "on a doubt", do: plain((*desk).takeGuess), when: hasGuess},
 	{keys: []string{"ctrl+b"}, Show: "^b", Does: "sizes", Where: "in step 3", do: typedFirst(toSeeSizes{}), when: onPattern},
 	{keys: []string{"ctrl+g"}, Show: "^g", Does: "other", Where: "beside a copy", do: plain((*desk).nextCopy), when: hasCopies},
 	{keys: []string{"ctrl+x"}, Show: "^x", Does: "keep or drop", Where: "beside a copy", do: typedFirst(toSeeCopies{}), when: hasCopies},

@@ -58,7 +58,7 @@ var keyTypes = map[string]tea.KeyType{
 	"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 	"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "home": tea.KeyHome, "end": tea.KeyEnd,
 	"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "ctrl+c": tea.KeyCtrlC, "ctrl+s": tea.KeyCtrlS,
-	"ctrl+b": tea.KeyCtrlB, "ctrl+z": tea.KeyCtrlZ, "ctrl+y": tea.KeyCtrlY, "ctrl+t": tea.KeyCtrlT, "ctrl+o": tea.KeyCtrlO, "ctrl+k": tea.KeyCtrlK, "ctrl+r": tea.KeyCtrlR, "ctrl+n": tea.KeyCtrlN, "ctrl+d": tea.KeyCtrlD, "ctrl+e": tea.KeyCtrlE, "ctrl+l": tea.KeyCtrlL, "ctrl+f": tea.KeyCtrlF, "ctrl+g": tea.KeyCtrlG, "ctrl+x": tea.KeyCtrlX, "ctrl+p": tea.KeyCtrlP, "ctrl+u": tea.KeyCtrlU,
+	"ctrl+a": tea.KeyCtrlA, "ctrl+b": tea.KeyCtrlB, "ctrl+z": tea.KeyCtrlZ, "ctrl+y": tea.KeyCtrlY, "ctrl+t": tea.KeyCtrlT, "ctrl+o": tea.KeyCtrlO, "ctrl+k": tea.KeyCtrlK, "ctrl+r": tea.KeyCtrlR, "ctrl+n": tea.KeyCtrlN, "ctrl+d": tea.KeyCtrlD, "ctrl+e": tea.KeyCtrlE, "ctrl+l": tea.KeyCtrlL, "ctrl+f": tea.KeyCtrlF, "ctrl+g": tea.KeyCtrlG, "ctrl+x": tea.KeyCtrlX, "ctrl+p": tea.KeyCtrlP, "ctrl+u": tea.KeyCtrlU,
 	"f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5, "f6": tea.KeyF6,
 }
 

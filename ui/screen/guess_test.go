@@ -1,0 +1,39 @@
+package screen
+
+import (
+	"testing"
+
+	"capscye/ui/internal/props"
+	"capscye/worksheets"
+)
+
+// An arm without its point is asked about at its field and wherever the hands are; one
+// key takes the guess, and one undoes that.
+func TestAGuessIsTakenWithOneKey(t *testing.T) {
+	r := sitWithFile(t, "archive-coat", 80, 24)
+	r.DoesNotSee("^a").Types("365").Press("enter").Sees("Do not cut: bicep 36,5 cm?", "^a take guess")
+	r.Press("up").Sees("36,5 cm? ^a takes it").Press("ctrl+a").Sees("Bicep is now 36.5 cm. ^z undoes that.", "[saved]").DoesNotSee("^a takes it")
+	if got := props.AnswerIn(t, "sheet.toml", worksheets.Bicep); got != "36,5" {
+		t.Errorf("the file has %q", got)
+	}
+	r.Press("ctrl+z").Sees("36,5 cm? ^a takes it")
+	if got := props.AnswerIn(t, "sheet.toml", worksheets.Bicep); got != "365" {
+		t.Errorf("after undo the file has %q", got)
+	}
+	r.Press("f5", "ctrl+a").Sees("Bicep is now 36.5 cm.") // on a page too
+	// Without a guess the key is that of the line of input, and nothing is taken.
+	r.Press("f1").Types("36").Press("ctrl+a").DoesNotSee("is now")
+}
+
+// Arm and bust that were exchanged go back with one key, both.
+func TestExchangedAnswersGoBackTogether(t *testing.T) {
+	r := sitWithFile(t, "costume-tunic", 80, 24).Types("88").Press("enter")
+	r.Press("down").Types("29").Press("enter").Sees("bicep and bust the other way round?").Press("ctrl+a")
+	if bicep, bust := props.AnswerIn(t, "sheet.toml", worksheets.Bicep), props.AnswerIn(t, "sheet.toml", worksheets.Bust); bicep != "29" || bust != "88" {
+		t.Errorf("bicep %q, bust %q", bicep, bust)
+	}
+	r.Press("ctrl+z")
+	if bicep, bust := props.AnswerIn(t, "sheet.toml", worksheets.Bicep), props.AnswerIn(t, "sheet.toml", worksheets.Bust); bicep != "88" || bust != "29" {
+		t.Errorf("after undo bicep %q, bust %q", bicep, bust)
+	}
+}
