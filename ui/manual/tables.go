@@ -121,7 +121,7 @@ var printed = []struct {
 	{"trace", "An array of the steps.", show.StepKeys},
 	{"sizes", "An array with an object for each size, the one in hand first.", sizes.JSONKeys},
 	{"try", "An object; an array of such objects for a range.", try.JSONKeys},
-	{"roster", "An array with an object for each worksheet; one that cannot be read is an object of file and error.", roster.JSONKeys},
+	{"roster", "An array with an object for each worksheet; one that cannot be read is an object of file, state and error.", roster.JSONKeys},
 }
 
 // json tells the keys of what every command prints.

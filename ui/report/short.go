@@ -39,7 +39,8 @@ func (f Finding) Short() string {
 		if f.tooLarge {
 			words = "too large"
 		}
-	case calc.CapTakesSlide, calc.CapEaseLow, calc.CapEaseHigh, calc.CapImpossible, calc.ArmholeImpossible, calc.ArmsDiffer:
+	case calc.CapTakesSlide, calc.CapEaseLow, calc.CapEaseHigh, calc.CapImpossible, calc.ArmholeImpossible, calc.ArmsDiffer,
+		calc.BustLineAssumed, calc.BustLineImpossible, calc.SizeByHighBust:
 		about = ""
 	}
 	if aboutNothing[about] {

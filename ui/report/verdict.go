@@ -175,13 +175,13 @@ func (v Verdict) Short() string {
 	case v.State == AnswersMissing && v.Missing > 0:
 		return fmt.Sprintf("%d missing", v.Missing)
 	case v.State == Tracing:
-		return fmt.Sprintf("tracing %d of %d", v.Done, v.Steps)
+		return fmt.Sprintf("tracing %d/%d", v.Done, v.Steps)
 	}
 	return StateNames[v.State]
 }
 
-// ShortWidth is the width of [Verdict.Short], and StateWords what the words are.
-const ShortWidth = 16
+// ShortWidth is the width of [Verdict.Short].
+const ShortWidth = 13
 
 // StateWords is the state with what belongs to it, as other programs read it: "2 answers
 // missing: sleeve width, ease at the bust".
@@ -193,7 +193,9 @@ func (v Verdict) StateWords() string {
 			words = "answer"
 		}
 		return fmt.Sprintf("%d %s missing: %s", v.Missing, words, v.Why)
-	case v.State == Unreadable:
+	case v.State == Tracing:
+		return fmt.Sprintf("%s %d of %d", StateNames[v.State], v.Done, v.Steps)
+	case v.State == Unreadable && v.Why != "":
 		return StateNames[v.State] + ": " + v.Why
 	}
 	return v.Short()

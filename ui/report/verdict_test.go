@@ -46,7 +46,7 @@ func TestTheVerdictCountsSteps(t *testing.T) {
 	r := blouse(t, nil)
 	steps := r.TraceSteps()
 	r.Sheet.Done = []string{steps[0].ID(), steps[1].ID(), "sleeve-gone"}
-	if v := r.With(r.Sheet).Verdict(); v.Short() != "tracing 2 of 24" || v.Line() != "Traced 2 of 24 steps." {
+	if v := r.With(r.Sheet).Verdict(); v.Short() != "tracing 2/24" || v.Line() != "Traced 2 of 24 steps." {
 		t.Errorf("two of them: %q, %q", v.Short(), v.Line())
 	}
 	for _, s := range steps {

@@ -3,8 +3,8 @@ package roster
 import (
 	"bytes"
 	"encoding/csv"
-	"fmt"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"capscye/calc"
@@ -15,7 +15,7 @@ import (
 	"capscye/units"
 )
 
-// The three ways in which a roster is printed. head, next and tail are called in
+// The ways in which a roster is printed. head, next and tail are called in
 // order, one at a time; entry by several sheets at once.
 type face interface {
 	head() []byte
@@ -24,14 +24,16 @@ type face interface {
 	tail() []byte
 }
 
-func (o options) face(folder string) face {
+func (o options) face(folder string, look func() survey) face {
 	switch {
 	case o.json:
 		return &array{}
 	case o.csv:
-		return csvFace{}
+		return csvFace{look()}
+	case o.sentences:
+		return &speechFace{counting{survey: look()}, folder}
 	}
-	return &textFace{folder: folder}
+	return &textFace{counting: counting{survey: look()}, folder: folder}
 }
 
 // array is an array of JSON, an object at a time.
@@ -59,27 +61,31 @@ func (f *array) tail() []byte {
 	return []byte("]\n")
 }
 
-// csvFace is a table for other programs. Every amount is exact and names its
-// unit: 5/8 alone would be the fifth of August to some of them.
-type csvFace struct{}
+// csvFace is a table for other programs. Every amount is exact and names its unit: 5/8
+// alone would be the fifth of August to some of them. Beside it stand its millimetres.
+type csvFace struct{ survey survey }
 
 func (csvFace) head() []byte {
-	cells := []string{"file", "wearer", "title", "sleeve_need", "bust_need"}
+	cells := []string{"file", "wearer", "title", "state"}
+	amount := func(name string) { cells = append(cells, name, name+"_mm") }
+	amount("sleeve_need")
+	amount("bust_need")
 	for _, side := range calc.Sides() {
 		name := show.Underscored(wording.SubjectWords[side.Subject()])
-		cells = append(cells, name+"_pivot", name+"_slide")
+		amount(name + "_pivot")
+		amount(name + "_slide")
 	}
-	return csvLine(append(cells, "finding", "code", "saved", "error"))
+	return csvLine(append(cells, "finding", "code", "findings", "saved", "error"))
 }
 
-func (csvFace) entry(row Row, r report.Report) ([]byte, error) {
-	cells := []string{row.Path, row.wearer, row.title}
+func (f csvFace) entry(row Row, r report.Report) ([]byte, error) {
+	cells := []string{row.Path, row.wearer, row.title, row.state()}
 	amount := func(known bool, l units.Length) {
-		text := ""
-		if known {
-			text = wording.Exact(l, r.Scale)
+		if !known {
+			cells = append(cells, "", "")
+			return
 		}
-		cells = append(cells, text)
+		cells = append(cells, wording.Exact(l, r.Scale), strconv.FormatFloat(l.Millimetres(), 'f', -1, 64))
 	}
 	known := row.Failure == ""
 	for _, p := range r.Pieces() {
@@ -90,9 +96,9 @@ func (csvFace) entry(row Row, r report.Report) ([]byte, error) {
 		amount(known && !r.Plan.Open, s.Slide)
 	}
 	if known {
-		cells = append(cells, row.level(), string(row.finding.Code), row.Day(), "")
+		cells = append(cells, row.level(), string(row.finding.Code), strings.Join(f.survey.ordered(r), "; "), row.Day(), "")
 	} else {
-		cells = append(cells, "", "", "", row.Failure)
+		cells = append(cells, "", "", "", "", row.Failure)
 	}
 	return csvLine(cells), nil
 }
@@ -102,10 +108,10 @@ func (csvFace) next(e entry) []byte { return e.text }
 func (csvFace) tail() []byte { return nil }
 
 // csvLine is one line of harmless cells: an apostrophe keeps a spreadsheet from
-// taking a text for a formula.
+// taking a text for a formula. A number, with its sign, is none.
 func csvLine(cells []string) []byte {
 	for i, c := range cells {
-		if c != "" && strings.ContainsRune("=+-@\t", rune(c[0])) {
+		if c != "" && strings.IndexByte("=+-@\t", c[0]) >= 0 && !isNumber(c) {
 			c = "'" + c
 		}
 		cells[i] = typeset.Plain(c)
@@ -117,58 +123,72 @@ func csvLine(cells []string) []byte {
 	return b.Bytes()
 }
 
+// isNumber tells a plain number.
+func isNumber(text string) bool {
+	return strings.Trim(text, "-0123456789.") == "" && strings.LastIndexByte(text, '-') <= 0
+}
+
 // textFace is a table of 80 columns: a line of columns for each sheet, and
-// below it what it is and what to mark.
+// below it whose it is, what to mark, and what was found.
 type textFace struct {
+	counting
 	folder string
 	offRow bool
-	counts map[string]int
 }
 
 func (f *textFace) head() []byte {
-	where := "this folder"
-	if f.folder != "." {
-		where = typeset.Plain(filepath.Clean(f.folder))
-	}
 	var out typeset.Printout
-	out.Hanging("", "Worksheets of "+where+": the needs around the body, and what to mark, pivot + slide, on each side.")
+	if f.survey.whole {
+		out.Hanging("", tally(f.survey.states))
+		out.Line("")
+	}
+	out.Hanging("", "Worksheets of "+folderWords(f.folder)+": the needs around the body, and what to mark, pivot + slide, on each side.")
 	out.Line("")
-	out.Line("%s", Head(typeset.PrintWidth, "saved       wearer"))
+	out.Line("%s", Head(typeset.PrintWidth, "saved"))
 	return []byte(out.String())
+}
+
+func folderWords(folder string) string {
+	if folder == "." {
+		return "this folder"
+	}
+	return typeset.Plain(filepath.Clean(folder))
 }
 
 func (f *textFace) entry(row Row, r report.Report) ([]byte, error) {
 	var out typeset.Printout
 	if row.Failure != "" {
-		out.Line("%s", row.File())
+		out.Line("%s", columnsOf(typeset.PrintWidth, row.File(), row.verdict.Short(), row.Needs, "", ""))
 		out.Hanging("    ", row.reason())
 		return []byte(out.String()), nil
 	}
-	out.Line("%s", typeset.Cut(row.Columns(typeset.PrintWidth, row.Day()+"  "+typeset.Plain(row.wearer)), typeset.PrintWidth))
+	out.Line("%s", typeset.Cut(row.Columns(typeset.PrintWidth, row.Day()), typeset.PrintWidth))
 	words := marksWords(r)
-	if row.finding.Level > calc.Note {
-		words += ". " + string(row.finding.Code)
+	if row.verdict.State == report.AnswersMissing {
+		words = "missing: " + row.verdict.Why
 	}
-	if title := typeset.Plain(row.title); title != "" {
-		words = typeset.Cut(title, 40) + ": " + words
+	if whose := row.ForWhom(); whose != "" {
+		words = typeset.Cut(whose, 60) + ": " + words
 	}
 	out.Hanging("    ", words)
+	if found := strings.Join(f.survey.ordered(r), ", "); found != "" {
+		out.Hanging("    ", found)
+	}
 	return []byte(out.String()), nil
 }
 
 func (f *textFace) next(e entry) []byte {
-	if f.counts == nil {
-		f.counts = map[string]int{}
-	}
-	f.counts[e.level]++
+	f.count(e)
 	f.offRow = f.offRow || typeset.OffMark.Match(e.text)
 	return e.text
 }
 
 func (f *textFace) tail() []byte {
 	var out typeset.Printout
-	out.Line("")
-	out.Line("%s", f.tally())
+	if !f.survey.whole {
+		out.Line("")
+		out.Line("%s", tally(f.counts))
+	}
 	if f.offRow {
 		out.Line("%s", typeset.OffMarkNote(units.OffMark+"0"))
 	}
@@ -176,25 +196,66 @@ func (f *textFace) tail() []byte {
 	return []byte(out.String())
 }
 
-// tally counts the sheets that were shown, by their gravest finding.
-func (f *textFace) tally() string {
-	total := 0
-	var parts []string
-	for _, l := range []struct{ level, words string }{
-		{"", "cannot be read"}, {"stop", "with a stop"}, {"warn", "with a warning"}, {"note", "with notes"}, {"-", "with nothing to say"},
-	} {
-		if n := f.counts[l.level]; n > 0 {
-			total += n
-			parts = append(parts, fmt.Sprintf("%d %s", n, l.words))
-		}
+// counting counts what is printed of a folder that was not looked at whole beforehand.
+type counting struct {
+	survey survey
+	counts map[report.State]int
+}
+
+func (f *counting) count(e entry) {
+	if f.counts == nil {
+		f.counts = map[report.State]int{}
 	}
-	switch total {
-	case 0:
-		return "No worksheets."
-	case 1:
-		return "1 worksheet: " + strings.Join(parts, ", ") + "."
+	f.counts[e.state]++
+}
+
+// speechFace says the folder in sentences.
+type speechFace struct {
+	counting
+	folder string
+}
+
+func (f *speechFace) head() []byte {
+	var said typeset.Speech
+	if f.survey.whole {
+		said.Say("%s", tally(f.survey.states))
 	}
-	return fmt.Sprintf("%d worksheets: %s.", total, strings.Join(parts, ", "))
+	said.Say("These are the worksheets of %s", folderWords(f.folder))
+	return []byte(said.Text())
+}
+
+func (f *speechFace) entry(row Row, r report.Report) ([]byte, error) {
+	var said typeset.Speech
+	who := strings.TrimSuffix(row.ForWhom()+", in "+row.File(), ".toml")
+	who = strings.TrimPrefix(who, ", in ")
+	if row.Failure != "" {
+		said.Say("%s: it cannot be read", who)
+		said.Say("%s", row.reason())
+		return []byte(said.Text()), nil
+	}
+	said.Say("%s", who)
+	said.SayEach(row.verdict.Line())
+	show.SayAmounts(&said, r)
+	if found := f.survey.ordered(r); len(found) > 0 {
+		said.Say("Found: %s", strings.Join(found, ", "))
+	}
+	return []byte(said.Text()), nil
+}
+
+func (f *speechFace) next(e entry) []byte {
+	f.count(e)
+	return e.text
+}
+
+func (f *speechFace) tail() []byte {
+	var said typeset.Speech
+	if !f.survey.whole {
+		said.Say("%s", tally(f.counts))
+	}
+	for _, c := range wording.Cautions {
+		said.SayEach(c)
+	}
+	return []byte(said.Text())
 }
 
 // marksWords is what to mark, piece by piece; front and back apart only where

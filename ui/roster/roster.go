@@ -18,6 +18,7 @@ import (
 	"capscye/ui/console"
 	"capscye/ui/report"
 	"capscye/ui/show"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -26,8 +27,8 @@ import (
 // are read once for what is compared, and once more in that order.
 
 type options struct {
-	json, csv   bool
-	sort, level string
+	json, csv, sentences bool
+	sort, level          string
 }
 
 // order is a way to sort: what is compared, a number first and then a text.
@@ -41,6 +42,7 @@ var orders = []order{
 	{"wearer", func(r Row) (int64, string) { return 0, strings.ToLower(r.wearer) }},
 	{"title", func(r Row) (int64, string) { return 0, strings.ToLower(r.title) }},
 	{"finding", func(r Row) (int64, string) { return -r.gravity(), "" }},
+	{"state", func(r Row) (int64, string) { return r.wanting(), "" }},
 	{"saved", func(r Row) (int64, string) { return -r.written.UnixNano(), "" }},
 }
 
@@ -56,6 +58,16 @@ func (r Row) gravity() int64 {
 	return int64(r.finding.Level)
 }
 
+// wanting is how soon a sheet wants to be looked at.
+func (r Row) wanting() int64 {
+	for i, t := range tallied {
+		if t.state == r.verdict.State {
+			return int64(i)
+		}
+	}
+	return int64(len(tallied))
+}
+
 func orderNamed(name string) (order, error) {
 	var names []string
 	for _, o := range orders {
@@ -64,7 +76,7 @@ func orderNamed(name string) (order, error) {
 		}
 		names = append(names, o.name)
 	}
-	return order{}, fmt.Errorf("sheets are not sorted by %q; they are by %s", name, strings.Join(names, ", "))
+	return order{}, fmt.Errorf("--sort takes %s, not %q", typeset.OrList(names), name)
 }
 
 // least is the gravity from which sheets are shown.
@@ -77,7 +89,7 @@ func (o options) least() (int64, error) {
 			return int64(l), nil
 		}
 	}
-	return 0, fmt.Errorf("%q is no level of a finding; levels are note, warn, stop", o.level)
+	return 0, fmt.Errorf("--level takes note, warn or stop, not %q", o.level)
 }
 
 // Command is the command line of it.
@@ -86,21 +98,28 @@ func Command(s *console.Session) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "roster [DIR]",
 		Short: "Print every worksheet of a folder in a table",
-		Long: `Print the worksheets of DIR, or of this folder, in a table: what each needs, what to
-mark, its gravest finding, when it was saved. What cannot be read is listed with its
-reason, whatever the level. Where --sort finds two alike, they go by file.
+		Long: `Print the worksheets of DIR, or of this folder, in a table: how far each is, what it
+needs, what to mark, what was found, when it was saved. What cannot be read is listed
+with its reason, whatever the level. Where --sort finds two alike, they go by file.
 
-The CSV names the unit in every cell with a length. A cell that begins with =, +, -, @
-or a tab has an apostrophe before it, so that no spreadsheet takes it for a formula.
+The state is: not begun; unreadable, and where; answers missing, and which; stop; check;
+ready; tracing, so many steps of so many; or done. Findings are in a few words, the most
+urgent first; those that most of the folder share come last. (Of more than 256 worksheets
+a sample tells.)
+
+The CSV names the unit in every cell with a length, and has millimetres beside it. A text
+that begins with =, +, -, @ or a tab has an apostrophe before it, so that no spreadsheet
+takes it for a formula.
 
 The exit status counts every worksheet of the folder, shown or not; one that cannot be
 read makes it 1. It is 2 where the folder cannot be read.`,
 		Args: atMostOneFolder,
 		RunE: func(_ *cobra.Command, args []string) error { return print(s, append(args, ".")[0], o) },
 	}
+	console.Sentences(c, &o.sentences)
 	c.Flags().BoolVar(&o.json, "json", false, "print JSON: an array, an object for each worksheet")
 	c.Flags().BoolVar(&o.csv, "csv", false, "print comma-separated values, lengths exact and with their unit")
-	c.Flags().StringVar(&o.sort, "sort", "file", "file, wearer, title, finding (gravest first) or saved (latest first)")
+	c.Flags().StringVar(&o.sort, "sort", "file", "file, wearer, title, finding (gravest first), state (most urgent first) or saved (latest first)")
 	c.Flags().StringVar(&o.level, "level", "", "only those with a finding of at least this level: note, warn or stop")
 	c.ValidArgsFunction = func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
 		return nil, cobra.ShellCompDirectiveFilterDirs
@@ -144,7 +163,7 @@ func print(s *console.Session, folder string, o options) error {
 	if by.by != nil {
 		paths = sorted(s, paths, by)
 	}
-	face := o.face(folder)
+	face := o.face(folder, func() survey { return surveyOf(s, paths, least) })
 	if err := s.Write(face.head()); err != nil {
 		return err
 	}
@@ -165,7 +184,7 @@ func print(s *console.Session, folder string, o options) error {
 // entry is one sheet ready to be written; without text it is not shown.
 type entry struct {
 	text   []byte
-	level  string
+	state  report.State
 	status int
 	err    error
 }
@@ -177,7 +196,7 @@ func entryOf(s *console.Session, path string, least int64, face face) (e entry) 
 	if !ok {
 		return entry{}
 	}
-	e.level = row.level()
+	e.state = row.verdict.State
 	if row.Failure != "" || !r.Whole() {
 		e.status = console.ExitUnfinished
 	}
@@ -223,10 +242,18 @@ type jsonRow struct {
 	File     string         `json:"file"`
 	Title    string         `json:"title"`
 	Wearer   string         `json:"wearer"`
+	State    string         `json:"state"`
 	Saved    string         `json:"saved"`
 	Need     show.Need      `json:"need"`
 	Sides    show.Sides     `json:"sides"`
 	Findings []show.Finding `json:"findings"`
+}
+
+// jsonFailure stands for a file that cannot be read.
+type jsonFailure struct {
+	File  string `json:"file"`
+	State string `json:"state"`
+	Error string `json:"error"`
 }
 
 // JSONKeys are the keys of a sheet of a folder.
@@ -235,6 +262,7 @@ func JSONKeys() []show.JSONKey {
 		"file":     "The file.",
 		"title":    "The title.",
 		"wearer":   "The wearer.",
+		"state":    "How far it is: not begun; N answers missing, and which; unreadable, and where; stop; check; ready; tracing k of n; done.",
 		"saved":    "When the file was written, in RFC 3339 and UTC.",
 		"need":     "As in show --json.",
 		"sides":    "As in show --json.",
@@ -244,8 +272,8 @@ func JSONKeys() []show.JSONKey {
 
 func jsonOf(row Row, r report.Report) any {
 	if row.Failure != "" {
-		return show.Failure{File: row.Path, Error: row.Failure}
+		return jsonFailure{row.Path, row.state(), row.Failure}
 	}
 	all := show.SheetOf(r, false)
-	return jsonRow{row.Path, row.title, row.wearer, row.written.UTC().Format(time.RFC3339), all.Need, all.Sides, all.Findings}
+	return jsonRow{row.Path, row.title, row.wearer, row.state(), row.written.UTC().Format(time.RFC3339), all.Need, all.Sides, all.Findings}
 }

@@ -9,6 +9,8 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -72,7 +74,7 @@ func TestRosterIsSortedAndFiltered(t *testing.T) {
 	for _, c := range []struct{ args, want string }{
 		{"", "a b c d e"}, {"--sort=file", "a b c d e"},
 		{"--sort=wearer", "e d b a c"}, {"--sort=title", "d e c a b"},
-		{"--sort=finding", "e c b d a"}, {"--sort=saved", "d c b a e"},
+		{"--sort=finding", "e c b d a"}, {"--sort=state", "e c d b a"}, {"--sort=saved", "d c b a e"},
 		{"--level=note", "a b c d e"}, {"--level=warn", "b c d e"}, {"--level=stop", "c e"},
 		{"--level=warn --sort=wearer", "e d b c"},
 	} {
@@ -107,7 +109,7 @@ func TestRosterSaysWhatShowSays(t *testing.T) {
 		path := one["file"].(string)
 		_, out, errs := run("", "show", "--json", path)
 		if out == "" {
-			if len(one) != 2 || "capscye: "+one["error"].(string)+"\n" != errs {
+			if len(one) != 3 || !strings.HasPrefix(one["state"].(string), "unreadable") || "capscye: "+one["error"].(string)+"\n" != errs {
 				t.Errorf("%v, and show says %s", one, errs)
 			}
 			continue
@@ -126,7 +128,7 @@ func TestRosterSaysWhatShowSays(t *testing.T) {
 		if err != nil || err2 != nil || one["wearer"] != d.Sheet.Text(worksheets.Wearer) || one["saved"] != info.ModTime().UTC().Format("2006-01-02T15:04:05Z") {
 			t.Errorf("%s: wearer %q, saved %v; %v, %v", path, one["wearer"], one["saved"], err, err2)
 		}
-		if len(one) != 7 {
+		if len(one) != 8 {
 			t.Errorf("%d keys: %v", len(one), one)
 		}
 	}
@@ -145,7 +147,7 @@ func TestRosterCSVIsExact(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &list); err != nil {
 		t.Fatal(err)
 	}
-	if len(records) != 1+len(list) || strings.Join(records[0][:6], " ") != "file wearer title sleeve_need bust_need sleeve_front_pivot" {
+	if len(records) != 1+len(list) || strings.Join(records[0][:6], " ") != "file wearer title state sleeve_need sleeve_need_mm" {
 		t.Fatalf("%d records, head %q", len(records), records[0])
 	}
 	amounts := 0
@@ -157,7 +159,11 @@ func TestRosterCSVIsExact(t *testing.T) {
 		if cells["file"] != list[i]["file"] || (cells["error"] != "") != (list[i]["error"] != nil) || cells["error"] != "" && cells["saved"] != "" {
 			t.Errorf("record %q, object %v", record, list[i])
 		}
-		check := func(cell string, of any, key string) {
+		if cells["state"] != list[i]["state"] {
+			t.Errorf("state %q, and %v", cells["state"], list[i]["state"])
+		}
+		check := func(name string, of any, key string) {
+			cell := cells[name]
 			m, _ := of.(map[string]any)
 			mm, known := m[key].(float64)
 			if !known {
@@ -171,13 +177,16 @@ func TestRosterCSVIsExact(t *testing.T) {
 			if err != nil || l.Millimetres() != mm {
 				t.Errorf("%s: %q is %v mm, want %v: %v", key, cell, l.Millimetres(), mm, err)
 			}
+			if beside, err := strconv.ParseFloat(cells[name+"_mm"], 64); err != nil || beside != mm {
+				t.Errorf("%s: beside it stands %q, want %v", key, cells[name+"_mm"], mm)
+			}
 		}
-		check(cells["sleeve_need"], list[i]["need"], "sleeve_mm")
-		check(cells["bust_need"], list[i]["need"], "bust_mm")
+		check("sleeve_need", list[i]["need"], "sleeve_mm")
+		check("bust_need", list[i]["need"], "bust_mm")
 		sides, _ := list[i]["sides"].(map[string]any)
 		for _, side := range []string{"sleeve_front", "sleeve_back", "bodice_front", "bodice_back"} {
-			check(cells[side+"_pivot"], sides[side], "pivot_mm")
-			check(cells[side+"_slide"], sides[side], "slide_mm")
+			check(side+"_pivot", sides[side], "pivot_mm")
+			check(side+"_slide", sides[side], "slide_mm")
 		}
 	}
 	if amounts < 20 {
@@ -193,7 +202,7 @@ func TestRosterIsHarmless(t *testing.T) {
 	}
 	folder := props.Classroom(t, sheets)
 	t.Chdir(folder)
-	for _, args := range [][]string{{}, {"--csv"}, {"--json"}, {"--sort", "wearer"}, {"\x1b[2J"}, {"--sort", "\x1b[2J"}} {
+	for _, args := range [][]string{{}, {"--csv"}, {"--json"}, {"--sentences"}, {"--sort", "wearer"}, {"\x1b[2J"}, {"--sort", "\x1b[2J"}} {
 		_, out, errs := run("", append([]string{"roster"}, args...)...)
 		for _, c := range out + errs {
 			if c != '\n' && typeset.Unprintable(c) {
@@ -208,6 +217,9 @@ func TestRosterIsHarmless(t *testing.T) {
 	}
 	for _, r := range records {
 		for _, cell := range r {
+			if _, err := strconv.ParseFloat(cell, 64); err == nil {
+				continue // a number is what it is
+			}
 			if strings.HasPrefix(strings.TrimLeft(cell, " \t"), "=") || cell != "" && strings.Contains("+-@", cell[:1]) {
 				t.Errorf("a spreadsheet would take %q for a formula", cell)
 			}
@@ -230,17 +242,17 @@ func TestRosterExitStatusAndMessages(t *testing.T) {
 		status       int
 		out, errs    string
 	}{
-		{"whole", "", 0, "1 worksheet: 1 with notes.", ""},
+		{"whole", "", 0, "1 worksheet: 1 ready.", ""},
 		{"whole", "--level=stop --json", 0, "[]\n", ""},
 		{"empty", "", 0, "No worksheets.", ""},
 		{"empty", "--json", 0, "[]\n", ""},
 		{"empty", "--csv", 0, "file,wearer", ""},
-		{"c", "", 1, "1 with a stop", ""},
-		{"d", "", 1, "not known yet", ""},
+		{"c", "", 1, "1 not to be cut", ""},
+		{"d", "", 1, "adele: missing: sleeve width, ease at the bicep", ""},
 		{"d", "--level=stop --csv", 1, "file,wearer", ""}, // not shown, and it counts
-		{"e", "", 1, "cannot be read: line 2", ""},
-		{"whole", "--sort=age", 2, "", `sheets are not sorted by "age"; they are by file, wearer, title, finding, saved`},
-		{"whole", "--level=bad", 2, "", `"bad" is no level of a finding; levels are note, warn, stop`},
+		{"e", "", 1, "unreadable\n    line 2", ""},
+		{"whole", "--sort=age", 2, "", `--sort takes file, wearer, title, finding, state or saved, not "age"`},
+		{"whole", "--level=bad", 2, "", `--level takes note, warn or stop, not "bad"`},
 		{"whole", "--csv --json", 2, "", "either --json or --csv, not both"},
 		{"whole", ".", 2, "", "one folder is listed at a time"},
 	} {
@@ -269,12 +281,98 @@ func (p *brokenPipe) Write(b []byte) (int, error) {
 
 func TestRosterEndsWhenNobodyReads(t *testing.T) {
 	folder := props.Classroom(t, props.Choir(t))
-	for _, args := range [][]string{{}, {"--json"}, {"--csv"}} {
+	for _, args := range [][]string{{}, {"--json"}, {"--csv"}, {"--sentences"}} {
 		for left := range 3 {
 			var errs strings.Builder
 			if status := runWith(nil, &brokenPipe{left}, &errs, append([]string{"roster", folder}, args...)...); status != 2 || !strings.Contains(errs.String(), "cannot write: closed") {
 				t.Errorf("%v after %d: status %d, %s", args, left, status, errs.String())
 			}
 		}
+	}
+}
+
+// What most of the folder say comes last, whatever its urgency: it tells nothing of one.
+func TestWhatMostShareComesLast(t *testing.T) {
+	sheets, arms := map[string]string{}, props.Read(t, props.Example("choir-blouse"))
+	for i := range 5 {
+		source := arms // the arms differ
+		if i == 0 {
+			source = strings.Replace(arms, `"1 3/4"`, `"4"`, 1) // and the bust follows
+		}
+		sheets[fmt.Sprintf("s%d.toml", i)] = source
+	}
+	folder := props.Classroom(t, sheets)
+	_, out, _ := run("", "roster", "--csv", folder)
+	records, err := csv.NewReader(strings.NewReader(out)).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := slices.Index(records[0], "findings")
+	if got := records[1][at]; !strings.HasPrefix(got, "bust larger than asked; bust slides only; ") || !strings.Contains(got, "arms differ") {
+		t.Errorf("of the one that is not like the others: %q", got)
+	}
+}
+
+// Of a folder that is too large to be looked at beforehand a sample is, and its count comes
+// at the end; each file has its row all the same.
+func TestALargeFolderIsCountedAtTheEnd(t *testing.T) {
+	sheets := map[string]string{}
+	for i := range mostSurveyed + 1 {
+		sheets[fmt.Sprintf("s%03d.toml", i)] = "[body]\nbicep = \"13\"\n"
+	}
+	folder := props.Classroom(t, sheets)
+	_, out, _ := run("", "roster", folder)
+	props.Says(t, out, "Worksheets of ", "s000.toml", "s256.toml", "257 worksheets: 257 with answers missing.")
+	_, out, _ = run("", "roster", "--sentences", folder)
+	if props.Heard(t, out); strings.Count(out, "Answers missing: ") != mostSurveyed+1 {
+		t.Errorf("%d of them are said", strings.Count(out, "Answers missing: "))
+	}
+}
+
+// The folder is heard as sentences, the count of it first, and any sheet that it may have.
+func TestRosterSentences(t *testing.T) {
+	sheets := props.Choir(t)
+	rnd := rand.New(rand.NewPCG(20261126, 3))
+	for i := range 60 {
+		source, _, err := props.RandomDocument(rnd).Encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets[fmt.Sprintf("r%02d [x] + ~y.toml", i)] = string(source)
+	}
+	_, out, errs := run("", "roster", "--sentences", props.Classroom(t, sheets))
+	if props.Heard(t, out); errs != "" || !strings.HasPrefix(out, "65 worksheets: ") {
+		t.Errorf("%s\n%.200s", errs, out)
+	}
+}
+
+// How far a sheet is, in every state.
+func TestRosterTellsStates(t *testing.T) {
+	all, blouse := props.Choir(t), props.Read(t, props.Example("choir-blouse"))
+	steps := props.ReportOf(t, "choir-blouse").TraceSteps()
+	done := func(n int) string {
+		var ids []string
+		for _, s := range steps[:n] {
+			ids = append(ids, strconv.Quote(s.ID()))
+		}
+		return blouse[:strings.Index(blouse, "[progress]")] + "[progress]\ndone = [" + strings.Join(ids, ", ") + "]\n"
+	}
+	folder := props.Classroom(t, map[string]string{
+		"a": "", "a.toml": "version = 1\n", "b.toml": all["e.toml"], "c.toml": all["d.toml"], "d.toml": all["c.toml"], "e.toml": all["b.toml"], "f.toml": blouse,
+		"g.toml": done(3), "h.toml": done(len(steps)), "i.toml": strings.Replace(blouse, `"39 1/2"`, `"39 x"`, 1),
+	})
+	_, out, _ := run("", "roster", "--json", folder)
+	var list []struct{ State string }
+	if err := json.Unmarshal([]byte(out), &list); err != nil {
+		t.Fatal(err)
+	}
+	want := []string{"not begun", "unreadable: line 2", "2 answers missing: sleeve width, ease at the bicep", "stop", "check", "ready", "tracing 3 of 24", "done", "unreadable: body.bust in line 16 cannot be read"}
+	for i, one := range list {
+		if one.State != want[i] {
+			t.Errorf("%d: %q, want %q", i, one.State, want[i])
+		}
+	}
+	if len(list) != len(want) {
+		t.Errorf("%d sheets", len(list))
 	}
 }

@@ -1,6 +1,8 @@
 package roster
 
 import (
+	"errors"
+	"fmt"
 	"path/filepath"
 	"runtime"
 	"strings"
@@ -10,6 +12,7 @@ import (
 	"capscye/ui/report"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
+	"capscye/units"
 	"capscye/worksheets"
 )
 
@@ -20,7 +23,9 @@ type Row struct {
 	Failure       string // why it cannot be read; nothing else is known then
 	title, wearer string
 	Needs         [2]string // of sleeve and bust, in unit
-	Unit          string
+	Unit          string    // of the ruler that is held, so that a row has one
+	verdict       report.Verdict
+	line          int            // of the file that cannot be read, 0 for none
 	finding       report.Finding // the gravest, without its text
 	found         bool           // there is one
 	written       time.Time
@@ -31,20 +36,26 @@ type Row struct {
 func RowOf(path string, today time.Time) (row Row, r report.Report, ok bool) {
 	d, err := worksheets.Load(path)
 	if err != nil {
-		return Row{Path: path, Failure: console.FileWords(err)}, report.Report{}, true
+		row = Row{Path: path, Failure: console.FileWords(err), verdict: report.Verdict{State: report.Unreadable}}
+		var at *worksheets.FileError
+		if errors.As(err, &at) {
+			row.line = at.Line
+		}
+		return row, report.Report{}, true
 	}
 	if !d.Ours() {
 		return Row{}, report.Report{}, false
 	}
 	r = report.Reckon(d, today, 0)
 	worst, found := r.Gravest()
+	held := units.Scale{System: r.Scale.Ruler.System(), Ruler: r.Scale.Ruler}
 	row = Row{
-		Path: path, written: d.Written(), Unit: r.Scale.System.String(), found: found,
+		Path: path, written: d.Written(), Unit: held.System.String(), found: found, verdict: r.Verdict(),
 		title: strings.Clone(r.Sheet.Text(worksheets.Title)), wearer: strings.Clone(r.Sheet.Text(worksheets.Wearer)),
 		finding: report.Finding{Code: worst.Code, Level: worst.Level},
 	}
 	for i, p := range r.Pieces() {
-		row.Needs[i] = wording.OrDash(p.Girth.Need, r.Scale)
+		row.Needs[i] = wording.OrDash(p.Girth.Need, held)
 	}
 	return row, r, true
 }
@@ -78,6 +89,15 @@ func (r Row) File() string { return typeset.Plain(filepath.Base(r.Path)) }
 // Day is when the file was last saved.
 func (r Row) Day() string { return r.written.Format(time.DateOnly) }
 
+// state is how far the sheet is, as other programs read it; of one that cannot be read it
+// says where.
+func (r Row) state() string {
+	if r.Failure != "" && r.line > 0 {
+		return fmt.Sprintf("%s: line %d", r.verdict.Short(), r.line)
+	}
+	return r.verdict.StateWords()
+}
+
 // level is the word for the gravest finding.
 func (r Row) level() string {
 	switch {
@@ -95,25 +115,25 @@ func (r Row) reason() string {
 	if rest, ok := strings.CutPrefix(reason, typeset.Plain(r.Path)); ok {
 		reason = strings.TrimLeft(rest, ":, ")
 	}
-	return "cannot be read: " + reason
+	return reason
 }
 
 // Columns are the row on one line of a width, with what is given behind it.
 func (r Row) Columns(width int, rest string) string {
 	if r.Failure != "" {
-		return typeset.Pad(r.File(), fileWidth(width)) + " " + r.reason()
+		return typeset.Pad(r.File(), fileWidth(width)) + " " + typeset.Pad(r.verdict.Short(), report.ShortWidth) + " " + r.reason()
 	}
-	return columnsOf(width, r.File(), r.level(), r.Needs, r.Unit, rest)
+	return columnsOf(width, r.File(), r.verdict.Short(), r.Needs, r.Unit, rest)
 }
 
 // Head names the columns.
 func Head(width int, rest string) string {
-	return columnsOf(width, "File", "level", [2]string{"sleeve", "bust"}, "", rest)
+	return columnsOf(width, "File", "state", [2]string{"sleeve", "bust"}, "", rest)
 }
 
 // columnsOf lets the name of the file give way; an amount is never cut.
-func columnsOf(width int, file, level string, needs [2]string, unit, rest string) string {
-	line := typeset.Pad(file, fileWidth(width)) + " " + typeset.Pad(level, 5)
+func columnsOf(width int, file, state string, needs [2]string, unit, rest string) string {
+	line := typeset.Pad(file, fileWidth(width)) + " " + typeset.Pad(state, report.ShortWidth)
 	for _, n := range needs {
 		line += strings.Repeat(" ", max(1, 9-len(n))) + n
 	}

@@ -48,7 +48,7 @@ func TestListOpensBeginsAndSaysWhatCannotBeRead(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24)
 	os.WriteFile("broken.toml", []byte("[body\n"), 0o644)
 	os.WriteFile("package.toml", []byte("[package]\nname = \"other\"\n"), 0o644)
-	r.Press("ctrl+o").Sees("Worksheets of this folder", "> broken.toml", "cannot be read", "sheet.toml", "Choir blouse").DoesNotSee("package.toml")
+	r.Press("ctrl+o").Sees("Worksheets of this folder", "> broken.toml", "unreadable", "sheet.toml", "ready", "Odile, Choir").DoesNotSee("package.toml")
 	r.Press("enter").Sees("broken.toml, line 1")
 	r.Press("down", "enter").Sees("[1 Body]", "Choir blouse, for Odile")
 	r.Press("ctrl+o", "down", "down").Sees("> Begin a new worksheet").Press("enter").Types("sheet").Press("enter")

@@ -36,10 +36,10 @@ func class(t *testing.T, width, height int) *robot.Robot {
 // 2 - 14 is 1 in, 20 + 2 - 12 is 10 in and more than a sleeve can take.
 func TestListShowsNeedsAndFindings(t *testing.T) {
 	r := class(t, 80, 24)
-	r.Sees("> ada.toml                note         1        - in  Jakob Adamek, Smock",
-		"  ben.toml                stop        10        - in  Kjell, Choir robe",
-		"  cut.toml                cannot be read: line 1").Fits()
-	class(t, 60, 16).Sees("ada.toml", "note         1        - in", "stop        10").Fits()
+	r.Sees("> ada.toml                ready                1        - in  Jakob Adamek, S...",
+		"  ben.toml                stop                10        - in  Kjell, Choir robe",
+		"  cut.toml                unreadable    line 1").Fits()
+	class(t, 60, 16).Sees("ada.toml", "ready                1        - in", "stop                10").Fits()
 	class(t, 120, 40).Sees("Jakob Adamek, Smock", rosterDayOf(t, "ada.toml")).Fits()
 }
 

@@ -23,7 +23,7 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 	if notes := r.Sheet.Text(worksheets.Notes); notes != "" {
 		s.Say("Notes: %s", notes)
 	}
-	sayAmounts(&s, r)
+	SayAmounts(&s, r)
 	sayOutcome(&s, r)
 	SayFindings(&s, r)
 	for _, t := range compare.Troubles(r) {
@@ -53,8 +53,8 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 	return s
 }
 
-// sayAmounts says what to mark and where.
-func sayAmounts(s *typeset.Speech, r report.Report) {
+// SayAmounts says what to mark and where.
+func SayAmounts(s *typeset.Speech, r report.Report) {
 	for i, p := range r.Pieces() {
 		line := [...]string{"on the bicep line", "on the level line through the underarm"}[i]
 		for _, words := range p.SidesWords(r.Scale) {
