@@ -61,7 +61,12 @@ func (c *computation) follow() {
 	c.below()
 }
 
-func (c *computation) find(f Finding) { c.plan.Findings = append(c.plan.Findings, f) }
+func (c *computation) find(f Finding) {
+	if c.plan.Findings == nil {
+		c.plan.Findings = make([]Finding, 0, 8) // most sheets have no more
+	}
+	c.plan.Findings = append(c.plan.Findings, f)
+}
 
 // sleeveNeeds divides the sleeve's need over its two sides: the front takes its
 // share, rounded to the count, and the back gets the rest.

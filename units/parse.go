@@ -84,14 +84,17 @@ func Parse(s string, bare System) (Length, error) {
 
 // ParseNamed is [Parse], and tells whether the text named its unit.
 func ParseNamed(s string, bare System) (l Length, named bool, err error) {
+	unit := Centimetre
+	if bare == Inches {
+		unit = Inch
+	}
+	if n, ok := plainNumber(s); ok {
+		return divideRounded(Length(n.numerator)*unit, Length(n.denominator)), false, nil
+	}
 	r := reader{text: s}
 	n, bad := r.number()
 	if bad != nil {
 		return 0, false, bad
-	}
-	unit := Centimetre
-	if bare == Inches {
-		unit = Inch
 	}
 	r.spaces()
 	start := r.pos

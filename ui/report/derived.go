@@ -28,23 +28,23 @@ type Derived struct {
 
 // Derive prepares what follows from the plan of a report.
 func (r Report) Derive() Derived {
-	in, plan := r.Input, r.Plan
+	from := &r // one copy for all four: a report is large, and a folder has many
 	return Derived{
 		steps: sync.OnceValue(func() []calc.TraceStep {
-			r.Did(ListedSteps)
-			return calc.TraceSteps(in, plan)
+			from.Did(ListedSteps)
+			return calc.TraceSteps(from.Input, from.Plan)
 		}),
 		Sleeve: sync.OnceValue(func() calc.Drawing {
-			r.Did(DrewCurves)
-			return calc.SleeveDrawing(in, plan, calc.AllAltered)
+			from.Did(DrewCurves)
+			return calc.SleeveDrawing(from.Input, from.Plan, calc.AllAltered)
 		}),
 		Bodice: sync.OnceValue(func() calc.Drawing {
-			r.Did(DrewCurves)
-			return calc.BodiceDrawing(in, plan, calc.Front, calc.AllAltered)
+			from.Did(DrewCurves)
+			return calc.BodiceDrawing(from.Input, from.Plan, calc.Front, calc.AllAltered)
 		}),
 		Working: sync.OnceValue(func() []WorkedLine {
-			r.Did(ListedWorking)
-			return r.Worked()
+			from.Did(ListedWorking)
+			return from.Worked()
 		}),
 	}
 }

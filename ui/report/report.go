@@ -56,6 +56,7 @@ func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
 	}
 	r.Plan = calc.Compute(r.Input)
 	r.Derived = r.Derive()
+	r.Findings = slices.Grow(r.Findings, len(r.Plan.Findings))
 	for _, f := range r.Plan.Findings {
 		r.Findings = append(r.Findings, r.Worded(f))
 	}
