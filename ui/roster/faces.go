@@ -39,26 +39,25 @@ func (o options) face(folder string, look func() survey) face {
 // array is an array of JSON, an object at a time.
 type array struct{ some bool }
 
-func (*array) head() []byte { return []byte("[") }
+func (*array) head() []byte { return nil }
 
 func (*array) entry(row Row, r report.Report) ([]byte, error) {
-	return show.Encode(jsonOf(row, r))
+	return show.Element(jsonOf(row, r))
 }
 
 func (f *array) next(e entry) []byte {
-	join := "\n"
-	if f.some {
-		join = ",\n"
+	if !f.some {
+		f.some = true
+		return show.First(e.text)
 	}
-	f.some = true
-	return append([]byte(join), bytes.TrimSuffix(e.text, []byte("\n"))...)
+	return e.text
 }
 
 func (f *array) tail() []byte {
 	if f.some {
 		return []byte("\n]\n")
 	}
-	return []byte("]\n")
+	return []byte("[]\n")
 }
 
 // csvFace is a table for other programs. Every amount is exact and names its unit: 5/8

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"reflect"
+	"sync"
 	"unicode/utf16"
 	"unicode/utf8"
 
@@ -12,14 +14,50 @@ import (
 
 // Encode writes one value, indented, with every character escaped that a
 // terminal could take for a command.
-func Encode(v any) ([]byte, error) {
+func Encode(v any) ([]byte, error) { return encoded("", v, "\n") }
+
+// Element is a value as it stands in an array behind another one; the first has a bracket
+// in the place of the comma.
+func Element(v any) ([]byte, error) { return encoded(",\n", v, "") }
+
+// First makes an element the first of its array.
+func First(element []byte) []byte {
+	element[0] = '['
+	return element
+}
+
+// encoded is a value between two texts.
+func encoded(lead string, v any, end string) ([]byte, error) {
+	room := rooms.Get().(*[]byte)
+	defer rooms.Put(room)
+	out, ok := appendJSON(append((*room)[:0], lead...), reflect.ValueOf(v), 0)
+	if !ok {
+		compact, err := compacted(v)
+		if err != nil {
+			return nil, err
+		}
+		out = append(append(out[:0], lead...), bytes.TrimSuffix(indented(compact), []byte("\n"))...)
+	}
+	*room = append(out, end...)
+	return bytes.Clone(*room), nil
+}
+
+// rooms are where JSON is made, so that what is handed out is as long as it has to be.
+var rooms = sync.Pool{New: func() any { return new([]byte) }}
+
+// compacted is a value as the library writes it.
+func compacted(v any) ([]byte, error) {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
-	if err := e.Encode(v); err != nil {
-		return nil, err
-	}
-	return indented(b.Bytes()), nil
+	err := e.Encode(v)
+	return b.Bytes(), err
+}
+
+// appendEscaped appends a text that has something to escape.
+func appendEscaped(out []byte, text string) (_ []byte, ok bool) {
+	compact, err := compacted(text)
+	return appendHarmless(out, bytes.TrimSuffix(compact, []byte("\n"))), err == nil
 }
 
 // indented sets JSON without any space out on lines. The library would check
@@ -30,7 +68,7 @@ func indented(compact []byte) []byte {
 	breakLine := func() {
 		out = append(out, '\n')
 		for range depth {
-			out = append(out, "  "...)
+			out = append(out, indent...)
 		}
 	}
 	for i := 0; i < len(compact); i++ {

@@ -2,7 +2,7 @@
 package show
 
 import (
-	"bytes"
+	"errors"
 	"os"
 	"runtime"
 	"slices"
@@ -49,8 +49,9 @@ func Print(s *console.Session, names []string, o Options) error {
 			return p.err
 		case p.text == nil:
 			return nil
+		case several && i == 0:
+			p.text = First(p.text)
 		case several:
-			p.text = append([]byte{"[,"[min(i, 1)], '\n'}, bytes.TrimSuffix(p.text, []byte("\n"))...)
 		case i > 0 && o.sentences:
 			p.text = append([]byte("The next worksheet.\n"), p.text...)
 		case i > 0:
@@ -72,7 +73,7 @@ func printedOf(s *console.Session, name string, example, array bool, o Options) 
 	case err != nil:
 		p = printed{remarks: []error{err}, status: console.ExitUnread}
 		if array {
-			p.text, p.err = Encode(Failure{name, console.FileWords(err)})
+			p.text, p.err = Element(Failure{name, console.FileWords(err)})
 		}
 		return p
 	case !r.Whole():
@@ -82,6 +83,8 @@ func printedOf(s *console.Session, name string, example, array bool, o Options) 
 	switch {
 	case o.trace && o.json:
 		p.text, p.err = Encode(StepsOf(r))
+	case o.json && array:
+		p.text, p.err = Element(SheetOf(r, o.working))
 	case o.json:
 		p.text, p.err = Encode(SheetOf(r, o.working))
 	case o.trace && o.sentences:
@@ -145,10 +148,12 @@ func Opened(s *console.Session, name string, example bool) (*worksheets.Document
 		return worksheets.Example(name)
 	case name == "-":
 		return worksheets.Read("standard input", s.In)
-	case isPipe(name):
-		return worksheets.ReadPipe(name)
 	}
 	d, _, err := console.LoadNamed(name)
+	var other *worksheets.FileError
+	if errors.As(err, &other) && isPipe(name) { // few are, so it is asked of those alone that are no file
+		return worksheets.ReadPipe(name)
+	}
 	return d, err
 }
 

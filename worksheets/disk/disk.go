@@ -94,8 +94,8 @@ func (v version) takePlace(path string) error {
 // look is what is known of the file that is there, nil for none, or why nothing may
 // take its place.
 func (v version) look(path string) (fs.FileInfo, error) {
-	now, info, err := readAsItIs(path, wholeFile)
-	if j, ok := begunOn(path, info); ok && err == nil {
+	now, info, linked, err := readAsItIs(path, wholeFile)
+	if j, ok := begunOn(path, info, linked); ok && err == nil {
 		now, info, err = j.finish(path)
 	}
 	switch {

@@ -37,13 +37,13 @@ func journalOf(path string, info fs.FileInfo) string {
 }
 
 // begunOn is the journal that lies beside a file.
-func begunOn(path string, info fs.FileInfo) (j journal, ok bool) {
+func begunOn(path string, info fs.FileInfo, linked bool) (j journal, ok bool) {
 	if info == nil {
 		return journal{}, false
 	}
 	name := journalOf(path, info)
 	if _, err := os.Lstat(name); err != nil {
-		if _, err := os.Readlink(path); err != nil { // a link's lies where the file is
+		if !linked { // a link's lies where the file is
 			return journal{}, false
 		}
 		name = journalOf(BehindLinks(path), info)
@@ -61,7 +61,7 @@ func readJournal(name string, of fs.FileInfo) (j journal, ok bool) {
 	if err != nil || !info.Mode().IsRegular() || !mayWrite(info, of) {
 		return journal{}, false
 	}
-	raw, _, err := readAsItIs(name, mostOfAJournal)
+	raw, _, _, err := readAsItIs(name, mostOfAJournal)
 	return j, err == nil && json.Unmarshal(raw, &j) == nil && len(j.Name) > 0
 }
 
@@ -149,10 +149,11 @@ func overwrite(f *os.File, content []byte, info fs.FileInfo) error {
 // folder, and reads it. Where it may not be written here, the version that was to be
 // written is read all the same. What somebody else wrote since stays.
 func (j journal) finish(path string) (now []byte, info fs.FileInfo, err error) {
-	if now, info, err = readAsItIs(path, wholeFile); err != nil {
+	var linked bool
+	if now, info, linked, err = readAsItIs(path, wholeFile); err != nil {
 		return now, info, err
 	}
-	j, still := begunOn(path, info)
+	j, still := begunOn(path, info, linked)
 	switch {
 	case !still:
 	case bytes.Equal(now, j.Old), bytes.Equal(now, j.New):

@@ -27,11 +27,11 @@ const wholeFile = math.MaxInt64
 //
 // Where a program was killed over writing into the file, it is whole afterwards.
 func Read(path string, most int64) ([]byte, fs.FileInfo, error) {
-	content, info, err := readAsItIs(path, most)
+	content, info, linked, err := readAsItIs(path, most)
 	if err != nil {
 		return content, info, err
 	}
-	if j, ok := begunOn(path, info); ok {
+	if j, ok := begunOn(path, info, linked); ok {
 		path = BehindLinks(path)
 		letGo := lock(folderOf(path)) // who is writing now will have finished
 		defer letGo()
@@ -41,21 +41,26 @@ func Read(path string, most int64) ([]byte, fs.FileInfo, error) {
 	return content, info, err
 }
 
-// readAsItIs is [Read], whatever somebody was killed over.
-func readAsItIs(path string, most int64) ([]byte, fs.FileInfo, error) {
-	info, err := os.Stat(path)
+// readAsItIs is [Read], whatever somebody was killed over; linked tells that the path is a
+// link.
+func readAsItIs(path string, most int64) (content []byte, info fs.FileInfo, linked bool, err error) {
+	info, err = os.Lstat(path)
+	if linked = err == nil && info.Mode()&fs.ModeSymlink != 0; linked {
+		info, err = os.Stat(path)
+	}
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, linked, err
 	}
 	if !info.Mode().IsRegular() { // some things are changed by being opened
-		return nil, nil, &KindError{path, kindIn(info)}
+		return nil, nil, linked, &KindError{path, kindIn(info)}
 	}
 	f, err := os.OpenFile(path, os.O_RDONLY|atOnce, 0)
 	if err != nil {
-		return nil, info, err
+		return nil, info, linked, err
 	}
 	defer f.Close()
-	return readOpen(f, path, most)
+	content, info, err = readOpen(f, path, most)
+	return content, info, linked, err
 }
 
 // readOpen reads what was opened under a path.

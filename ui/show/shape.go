@@ -1,0 +1,151 @@
+package show
+
+import (
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+// Writing JSON in one pass. The library makes it without a space, and it has to be set out
+// on lines and looked at once more; over a folder that is a good part of the time. What is
+// written for nearly every sheet, structs of numbers, texts and lists, is written here at
+// once. Whatever else there may be is left to the library, whose bytes these are: the tests
+// compare the two.
+
+// member is a field of an object.
+type member struct {
+	index     int
+	key       string // in quotes, with what stands between it and the value
+	omitEmpty bool
+}
+
+// shapes are the members of the structs that were met; nil for one that is the library's.
+var shapes sync.Map // of reflect.Type to []member
+
+func membersOf(t reflect.Type) []member {
+	if known, ok := shapes.Load(t); ok {
+		return known.([]member)
+	}
+	var list []member
+	for i := range t.NumField() {
+		f := t.Field(i)
+		name, rest, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if f.Anonymous || !f.IsExported() || name == "" || name == "-" || rest != "" && rest != "omitempty" {
+			list = nil
+			break
+		}
+		list = append(list, member{i, strconv.Quote(name) + ": ", rest != ""})
+	}
+	shapes.Store(t, list)
+	return list
+}
+
+// appendJSON appends a value, its lines indented by so many steps; ok is false where the
+// library has to write it.
+func appendJSON(out []byte, v reflect.Value, depth int) (_ []byte, ok bool) {
+	switch v.Kind() {
+	case reflect.Struct:
+		return appendObject(out, v, depth)
+	case reflect.Pointer:
+		if v.IsNil() {
+			return append(out, "null"...), true
+		}
+		return appendJSON(out, v.Elem(), depth)
+	case reflect.Slice:
+		if v.IsNil() {
+			return append(out, "null"...), true
+		}
+		return appendArray(out, v, depth)
+	case reflect.Array:
+		return appendArray(out, v, depth)
+	case reflect.Float64:
+		f := v.Float()
+		if size := math.Abs(f); size != 0 && !(size >= 1e-6 && size < 1e21) { // not a number, too
+			return out, false
+		}
+		return strconv.AppendFloat(out, f, 'f', -1, 64), true
+	case reflect.Int, reflect.Int64:
+		return strconv.AppendInt(out, v.Int(), 10), true
+	case reflect.Bool:
+		return strconv.AppendBool(out, v.Bool()), true
+	case reflect.String:
+		return appendText(out, v.String())
+	}
+	return out, false
+}
+
+func appendObject(out []byte, v reflect.Value, depth int) (_ []byte, ok bool) {
+	members := membersOf(v.Type())
+	if len(members) == 0 {
+		return out, false
+	}
+	out = append(out, '{')
+	first := true
+	for _, m := range members {
+		field := v.Field(m.index)
+		if m.omitEmpty {
+			if kind := field.Kind(); kind != reflect.Slice && kind != reflect.String {
+				return out, false
+			}
+			if field.Len() == 0 {
+				continue
+			}
+		}
+		if !first {
+			out = append(out, ',')
+		}
+		first = false
+		out = append(appendLine(out, depth+1), m.key...)
+		if out, ok = appendJSON(out, field, depth+1); !ok {
+			return out, false
+		}
+	}
+	if first {
+		return out, false
+	}
+	return append(appendLine(out, depth), '}'), true
+}
+
+func appendArray(out []byte, v reflect.Value, depth int) (_ []byte, ok bool) {
+	if v.Len() == 0 {
+		return append(out, "[]"...), true
+	}
+	out = append(out, '[')
+	for i := range v.Len() {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		if out, ok = appendJSON(appendLine(out, depth+1), v.Index(i), depth+1); !ok {
+			return out, false
+		}
+	}
+	return append(appendLine(out, depth), ']'), true
+}
+
+// appendLine breaks the line, and indents the next by so many steps.
+func appendLine(out []byte, depth int) []byte {
+	const line = "\n                    "
+	if end := 1 + len(indent)*depth; end <= len(line) {
+		return append(out, line[:end]...)
+	}
+	out = append(out, '\n')
+	for range depth {
+		out = append(out, indent...)
+	}
+	return out
+}
+
+// indent is one step.
+const indent = "  "
+
+// appendText appends a text of plain letters, in which nothing needs an escape.
+func appendText(out []byte, text string) (_ []byte, ok bool) {
+	for i := range len(text) {
+		if c := text[i]; c < ' ' || c > '~' || c == '"' || c == '\\' {
+			return appendEscaped(out, text)
+		}
+	}
+	return append(append(append(out, '"'), text...), '"'), true
+}
