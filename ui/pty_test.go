@@ -108,7 +108,7 @@ func TestDumbTerminalIsAsked(t *testing.T) {
 	term.Types("c\n")
 	term.Await("Bicep, in centimetres? Empty.")
 	term.Types("34,9\nquit\n")
-	if status := term.Ends(); status != 1 || strings.Contains(term.Raw(), "\x1b") || !strings.Contains(term.Raw(), "Kept in smock.toml.") {
+	if status := term.Ends(); status != 1 || strings.Contains(term.Raw(), "\x1b") || !strings.Contains(term.Raw(), "Saved in smock.toml.") {
 		t.Errorf("status %d, %q", status, term.Raw())
 	}
 	if got := props.AnswerIn(t, filepath.Join(folder, "smock.toml"), worksheets.Bicep); got != "34,9" {
@@ -127,7 +127,7 @@ func TestSignalsKeepWhatWasAnswered(t *testing.T) {
 		if err := term.Cmd.Process.Signal(sig); err != nil {
 			t.Fatal(err)
 		}
-		if status := term.Ends(); status != 128+int(sig) || strings.Contains(term.Raw(), "Under which name") {
+		if status := term.Ends(); status != 128+int(sig) || strings.Contains(term.Raw(), "File name?") {
 			t.Errorf("%v: status %d, %q", sig, status, term.Raw())
 		}
 		if got := props.AnswerIn(t, filepath.Join(folder, "worksheet.toml"), worksheets.Bicep); got != "13" {

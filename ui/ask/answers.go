@@ -81,9 +81,26 @@ func (a *asking) explanation(k worksheets.Key) []string {
 			lines = append(lines, typeset.Spoken(typeset.Capitalised(wording.SubjectWords[h.Subject()])+" slide: "+a.rep.BandWords(h)+"."))
 		}
 	case worksheets.Text:
-		lines = append(lines, "An answer that is one of the words of this conversation has = before it: =back.")
+		lines = append(lines, "To answer with one of the words that steer, put = before it: =back.")
 	}
-	return append(lines, commandWords)
+	return lines
+}
+
+// readBack is an answer as it was understood: as it was typed, and in the unit of the
+// worksheet where it names another.
+func (a *asking) readBack(k worksheets.Key) string {
+	now := strings.TrimSuffix(strings.TrimPrefix(a.now(k), "Now "), ".")
+	if l := a.doc.Sheet.Reading(k); l.Known && a.doc.Sheet.Text(k) != "" {
+		if own, named, err := units.ParseNamed(a.doc.Sheet.Text(k), a.doc.Sheet.Unit()); err == nil && named && own == l.Length {
+			if shown := typeset.Spoken(a.rep.Scale.Format(l.Length)); !strings.HasSuffix(now, shown) {
+				now += ", which is " + shown
+			}
+		}
+	}
+	if a.doc.Sheet.Text(k) == "" && now == "Empty" {
+		now = "empty"
+	}
+	return now + "."
 }
 
 // readAnswer is the text that an answer comes to: choices can be said by their

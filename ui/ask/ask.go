@@ -31,7 +31,7 @@ func Run(s *console.Session, names []string) error {
 	defer a.place.Close()
 	switch {
 	case errors.Is(err, errNotBegun):
-		a.say("Nothing was begun.")
+		a.say("No worksheet was made.")
 		s.Worse(max(console.ExitUnfinished, a.heard.Status))
 		return a.broken
 	case err != nil:
@@ -77,39 +77,6 @@ type asking struct {
 	undecided []worksheets.Sheet   // what earlier runs left there
 	unsaved   string               // why the latest answers are not on disk
 	elsewhere bool                 // the answers go to another file than the one that was named
-}
-
-// questions are the fields of every step, in the order of the forms, and behind the
-// pattern the one for another size of it.
-var questions, groups = func() (all []questionOf, heads []groupOf) {
-	for s := range forms.StepCount {
-		for i, it := range forms.Items[s] {
-			if it.Heading != "" || i == 0 {
-				heads = append(heads, groupOf{step: s, heading: it.Heading, from: len(all)})
-			}
-			if it.Heading == "" {
-				all = append(all, questionOf{it.Key, len(heads) - 1})
-				heads[len(heads)-1].count++
-			}
-		}
-		if s == forms.Pattern {
-			heads = append(heads, groupOf{step: s, heading: "Other sizes", from: len(all), count: 1})
-			all = append(all, questionOf{otherSize, len(heads) - 1})
-		}
-	}
-	return all, heads
-}()
-
-type questionOf struct {
-	key   worksheets.Key
-	group int
-}
-
-// groupOf is what stands under one heading, and can be skipped at once.
-type groupOf struct {
-	step        forms.Step
-	heading     string
-	from, count int
 }
 
 // conversation is what is said and what is heard.
@@ -173,7 +140,7 @@ func (a *asking) begin(name string) (*worksheets.Document, error) {
 		if d, err := a.takeUp(); d != nil || err != nil {
 			return d, err
 		}
-		a.say("This is a new worksheet. It is kept under a name that you give it at the end.")
+		a.say("New worksheet; you name it at the end.")
 	}
 	for {
 		a.say("Begin it in inches or in centimetres?")
@@ -200,13 +167,18 @@ func (a *asking) begin(name string) (*worksheets.Document, error) {
 func (a *asking) reckon() { a.rep = report.Reckon(a.doc, a.today, 0) }
 
 // commandWords are what can be said besides an answer.
-const commandWords = "Enter skips a question, back goes to the one before, next to the next group, empty takes an answer away, " +
-	"? explains the question, ? and a word explains that word, quit stops and keeps what was answered."
+const commandWords = "Enter keeps, back and next move, empty clears, ? explains, ? and a word explains that word, ?? says this again, " +
+	"quit ends and reads the result."
 
 // converse asks every question, and for a name if there is none.
 func (a *asking) converse() {
 	a.say("%s. %s", a.rep.Name(), a.rep.ScaleWords())
-	a.say("%d questions. %s", a.count(questions), commandWords)
+	var five []string
+	for _, k := range forms.Enough {
+		five = append(five, forms.Fields[k].Words)
+	}
+	a.say("%d questions; %d are enough for a plan, and come first: %s.", a.asked(questions), len(five), strings.Join(five, ", "))
+	a.say("%s", commandWords)
 	for {
 		a.askAll()
 		if a.heard.Status != 0 {
@@ -230,7 +202,7 @@ func (a *asking) converse() {
 func (a *asking) askAll() {
 	for a.at < len(questions) && !a.quit {
 		q := questions[a.at]
-		if a.skips(q.key) {
+		if a.passes(q) {
 			a.at++
 			continue
 		}
@@ -256,31 +228,14 @@ func (a *asking) announce(group int) {
 		return
 	}
 	g, text := groups[group], ""
-	if a.group < 0 || groups[a.group].step != g.step {
+	if g.step != noStep && (a.group < 0 || groups[a.group].step != g.step) {
 		text = fmt.Sprintf("Step %d, %s. ", g.step+1, forms.StepNames[g.step])
 	}
 	if g.heading != "" {
 		text += g.heading + ". "
 	}
 	a.group = group
-	a.say("%s%d questions; next skips them.", text, a.count(questions[g.from:g.from+g.count]))
-}
-
-// skips tells a question whose answer nothing follows from, as the others are answered.
-// One that has an answer of its own is asked all the same.
-func (a *asking) skips(k worksheets.Key) bool {
-	text := a.doc.Sheet.Text(k)
-	return (text == "" || text == k.Usual()) && forms.WorthOf(&a.doc.Sheet, k) == forms.Idle
-}
-
-// count is how many of some questions are asked as things are.
-func (a *asking) count(some []questionOf) (n int) {
-	for _, q := range some {
-		if !a.skips(q.key) {
-			n++
-		}
-	}
-	return n
+	a.say("%s%d questions; next skips them.", text, a.asked(questions[g.from:g.from+g.count]))
 }
 
 // hear takes a line: a word that steers, or an answer.
@@ -298,13 +253,15 @@ func (a *asking) hear(q questionOf, h console.Line) {
 	case word == "back" && a.at == 0:
 		a.say("This is the first question.")
 	case word == "back":
-		for a.at--; a.at > 0 && a.skips(questions[a.at].key); { // the first is never skipped
+		for a.at--; a.at > 0 && a.passes(questions[a.at]); { // the first never is
 			a.at--
 		}
 	case word == "next":
 		a.at = groups[q.group].from + groups[q.group].count
 	case word == "quit":
 		a.quit = true
+	case word == "??":
+		a.say("%s", commandWords)
 	case strings.HasPrefix(word, "?"):
 		a.explainWord(word, a.explanation(q.key)...)
 	case word == "empty":
@@ -325,20 +282,24 @@ func (a *asking) take(k worksheets.Key, text string) {
 		a.refuse(err)
 		return
 	}
-	a.put(sheet)
+	a.put(sheet, k)
 	if a.offered = a.rep.GuessFor(k); a.offered != nil {
 		a.say("Answer yes to take %s.", typeset.Spoken(strings.TrimSuffix(a.offered.Question(&a.doc.Sheet), "?")))
 	}
 	a.at++
 }
 
-// put puts a changed sheet in the place of the one before, says what is new, and saves.
-func (a *asking) put(sheet worksheets.Sheet) {
+// put puts a changed sheet in the place of the one before, reads answers of it back, says
+// what is new, and saves.
+func (a *asking) put(sheet worksheets.Sheet, answered ...worksheets.Key) {
 	before := a.rep
 	a.doc.Sheet = sheet
 	a.reckon()
 	if before.Scale.System != a.rep.Scale.System {
 		a.say("Nothing that was measured changes. The ruler stays %s.", sheet.Ruler())
+	}
+	for _, k := range answered {
+		a.say("%s: %s", typeset.Capitalised(forms.Fields[k].Words), a.readBack(k))
 	}
 	if words := news(before, a.rep); words != "" {
 		a.say("%s", words)
@@ -383,9 +344,9 @@ func (a *asking) sayWhere() {
 	switch {
 	case a.doc.ReadOnly != "" || a.unsaved != "":
 	case a.doc.Path() == "":
-		a.say("Nothing was answered, so nothing is kept.")
+		a.say("Nothing was answered, so nothing is saved.")
 	default:
-		a.say("Kept in %s.", typeset.Plain(a.doc.Path()))
+		a.say("Saved in %s.", typeset.Plain(a.doc.Path()))
 	}
 }
 

@@ -46,13 +46,15 @@ func TestAskEveryQuestion(t *testing.T) {
 		t.Errorf("%d of %d questions", asked, want)
 	}
 	props.Says(t, out, "Choir blouse, for Odile. Lengths in inches; amounts to mark for a ruler in 1/8 in.",
-		"Step 1, Body. Girths of the body. 7 questions; next skips them.", "Bicep, in inches? Now 13 3/4 in.", "Unit: in or cm? Now in.",
+		"55 questions; 5 are enough for a plan, and come first: bicep, ease at the bicep, sleeve length, how the pattern was measured, sleeve width.\nEnter keeps, ",
+		"First: what is enough for a plan. 5 questions; next skips them.\nBicep, in inches? Now 13 3/4 in.", "Sleeve width, in inches? Now 13 in.",
+		"Step 1, Body. Girths of the body. 6 questions; next skips them.", "Unit: in or cm? Now in.",
 		"Step 2, Ease.", "Step 3, Pattern.", "Take-off of the front, in inches? Empty.", "Step 4, Split. 8 questions",
 		"Chosen slide: least, even, or a length in inches? Now least.",
 		"Ready to trace.\nChoir blouse, for Odile.\n", "Sleeve, each side, on the bicep line: pivot 1 in and slide 1/4 in.\n",
 		"Bodice, each side, on the level line through the underarm: pivot 3/8 in and slide 1/4 in.\n",
 		"Finished sleeve: 15 1/2 in around, 1 3/4 in of ease.\nFinished bodice: 42 1/2 in around, 3 in of ease.\n",
-		"Note: The sleeve pivots and slides", "Sleeve needs 2 1/2 in.\n", "Bodice needs 2 1/2 in.\n", wording.Cautions[0]+"\n"+wording.Cautions[1]+"\n"+wording.Cautions[2]+"\nKept in sheet.toml.\n")
+		"Note: The sleeve pivots and slides", "Sleeve needs 2 1/2 in.\n", "Bodice needs 2 1/2 in.\n", wording.Cautions[0]+"\n"+wording.Cautions[1]+"\n"+wording.Cautions[2]+"\nSaved in sheet.toml.\n")
 }
 
 // Answers typed into a new worksheet, each as a built-in sheet has it, come to
@@ -67,7 +69,7 @@ func TestAskedForIsTheSameSheet(t *testing.T) {
 		lines := []string{d.Sheet.Unit().String()}
 		so := &asking{doc: worksheets.New(forms.Begin(d.Sheet.Unit()))}
 		for _, q := range questions {
-			if so.skips(q.key) {
+			if so.passes(q) {
 				continue
 			}
 			if q.key == otherSize {
@@ -96,10 +98,10 @@ func TestAskedForIsTheSameSheet(t *testing.T) {
 // What cannot be read is explained and asked again; what was there stays.
 func TestAskAgain(t *testing.T) {
 	props.Lay(t, "choir-blouse")
-	_, out, _ := answers(t, "1 3/x", "-3", "14", "", strings.Repeat("9", 3000), "\x1b[A", "\xff", "40")
+	_, out, _ := answers(t, "1 3/x", "-3", "14", "next", "", strings.Repeat("9", 3000), "\x1b[A", "\xff", "40")
 	again := "Bicep, in inches? Now 13 3/4 in.\n"
 	props.Says(t, out, again, `"1 3/x" is not a length: no number after the slash.`, "Write it like 13 3/4", again, `"-3" must be more than 0`, again,
-		"Sleeve needs 2 3/4 in. Bodice, each side: pivot 1/4 in, slide 3/8 in.", "Other arm",
+		"Bicep: 14 in.\nSleeve needs 2 3/4 in. Bodice, each side: pivot 1/4 in, slide 3/8 in.", "Other arm",
 		"Bust, in inches?", "Too long: at most 2000 characters", "Bust,", "Not taken: there are keys in it", "Bust,", "Not taken:", "Bust,",
 		"Bodice needs 3 in.", "High bust,")
 	if props.AnswerIn(t, "sheet.toml", worksheets.Bicep) != "14" || props.AnswerIn(t, "sheet.toml", worksheets.Bust) != "40" {
@@ -134,7 +136,7 @@ func sizesAnswered(s worksheets.Sheet) (lines []string) {
 func TestAskForSizes(t *testing.T) {
 	props.Lay(t, "choir-blouse")
 	blouse := props.Read(t, "sheet.toml")
-	skip := slices.Repeat([]string{"next"}, 9)
+	skip := slices.Repeat([]string{"next"}, 10)
 	_, out, _ := answers(t, append(skip, "?", "13 1/2", "yes", "14", "36", "", "yes", // goes back to the question for a name
 		"quit")...)
 	props.Says(t, out, "Another size of this pattern? None yet.", "capscye sizes shows what each would cost", "Answer yes or no.", "What does the pattern call the size",
@@ -152,12 +154,12 @@ func TestAskForSizes(t *testing.T) {
 // before it, a word is an answer.
 func TestWordsThatSteer(t *testing.T) {
 	props.Lay(t, "choir-blouse")
-	status, out, _ := answers(t, "back", "?", "? SEAM A", "? zip", "14", "BACK", "14 1/4", "empty", "Next", "=Quit", "==", "next",
+	status, out, _ := answers(t, "back", "?", "? SEAM A", "? zip", "??", "14", "BACK", "14 1/4", "next", "empty", "Next", "=Quit", "==", "next",
 		"back", "quit", "15")
-	props.Says(t, out, "This is the first question.", "Around the fullest part of the upper arm", "A length is written as 13 3/4", "Enter skips",
-		"Seam allowance: The strip of a pattern", "No word here begins with \"zip\"", "Other arm", "Bicep, in inches? Now 14 in.", "Other arm", "Bust,",
+	props.Says(t, out, "This is the first question.", "Around the fullest part of the upper arm", "A length is written as 13 3/4",
+		"Seam allowance: The strip of a pattern", "No word here begins with \"zip\"", "Enter keeps, back and next move", "Ease at the bicep", "Bicep, in inches? Now 14 in.", "Ease at", "Other arm", "Other arm: empty.", "Bust,",
 		"This sheet. 6 questions; next skips them.\nTitle?", "Wearer? Now Odile.", "Unit:",
-		"Step 2, Ease.", "Step 1, Body. This sheet.", "Notes?", "Quit, for is.\nLengths are in inches", "Kept in sheet.toml.")
+		"Step 2, Ease.", "Step 1, Body. This sheet.", "Notes?", "Quit, for is.\nLengths are in inches", "Saved in sheet.toml.")
 	if status != 0 || strings.Count(out, "Notes?") != 1 {
 		t.Errorf("status %d; quit did not stop:\n%s", status, out)
 	}
@@ -172,7 +174,7 @@ func TestWordsThatSteer(t *testing.T) {
 // never empty.
 func TestChoicesByTheirBeginning(t *testing.T) {
 	props.Lay(t, "archive-coat")
-	_, out, _ := answers(t, "next", "next=", "", "empty", "furlong", "Inch", "1/", "1/3", "5", "w", "KN", "quit")
+	_, out, _ := answers(t, "next", "next", "next=", "", "empty", "furlong", "Inch", "1/", "1/3", "5", "w", "KN", "quit")
 	props.Says(t, out, "Unit: in or cm? Now cm.", "This always has an answer, now cm; it can be in or cm.", "is not a unit here. Answer inches (in) or centimetres (cm)",
 		"Nothing that was measured changes. The ruler stays 1 mm.", "Ruler mark: 1/2 in, 1/4 in, 1/8 in,",
 		"could be 1/2 in, 1/4 in, 1/8 in, 1/16 in, 1/32 in or 1/64 in", "Fabric: woven or knit?", `"5" is not a choice.`,
@@ -186,7 +188,7 @@ func TestChoicesByTheirBeginning(t *testing.T) {
 		t.Errorf("what was measured in centimetres is now %q", got)
 	}
 	props.Lay(t, "choir-blouse")
-	skip := []string{"next", "next", "next", "next", "next", "next", "next", "next", "next", "next"}
+	skip := slices.Repeat([]string{"next"}, 11)
 	_, out, _ = answers(t, append(skip, "?", "evn", "e", "", "", "", "150 %", "55 %", "", "letout", "k")...)
 	props.Says(t, out, "Chosen slide: least, even", "Front slide: 1/4 in (1/4 to 1 1/4 in would work).", "or least or even", "Sleeve, each side: pivot 5/8 in, slide 5/8 in.",
 		"is not a share", "What a following piece does: let out or hold?", "Armhole: alter or keep?")
@@ -200,7 +202,7 @@ func TestChoicesByTheirBeginning(t *testing.T) {
 // reader would spell out.
 func TestSlipsAreSaidAtOnce(t *testing.T) {
 	props.Lay(t, "choir-blouse")
-	_, out, _ := answers(t, "34.9 cm", "34.9", "14")
+	_, out, _ := answers(t, "34.9 cm", "next", "34.9", "14")
 	props.Says(t, out, "Sleeve needs about 2 1/2 in.", "Other arm", "Other arm 34.9 cm? 34.9 in is outside")
 	if strings.Contains(out, "~") {
 		t.Errorf("a sign is said:\n%s", out)
@@ -226,7 +228,7 @@ func TestAGuessIsTakenWithYes(t *testing.T) {
 func TestAskAboutWhatIsOddInTheFile(t *testing.T) {
 	t.Chdir(t.TempDir())
 	os.WriteFile("sheet.toml", []byte("[about]\nnotes = \"\"\"one\ntwo\x20\\u001b[31m\"\"\"\n[body]\nbicep = \"13 x\"\n"), 0o644)
-	status, out, _ := answers(t, "?", "", "next", "", "", "", "", "", "three", "quit")
+	status, out, _ := answers(t, "?", "", "next", "next", "", "", "", "", "", "three", "quit")
 	props.Says(t, out, "Bicep, in inches? Now 13 x, which cannot be read; ? says why.", `"13 x" is not a length`, "Bicep,", "Notes? Now one two", "Not taken: the text that is there has several lines",
 		"Do not cut: body.bicep in line 5 cannot be read.", "Stop: ")
 	if status != 1 || strings.Contains(out, "\x1b") || !strings.Contains(props.Read(t, "sheet.toml"), "one\ntwo") {
@@ -258,13 +260,13 @@ func TestAskNothingOfAReadOnlySheet(t *testing.T) {
 func TestAskBeginsAFile(t *testing.T) {
 	t.Chdir(t.TempDir())
 	status, out, _ := run("", "ask", "smock")
-	props.Says(t, out, "smock.toml does not exist yet.\nBegin it in inches or in centimetres?\nNothing was begun.\n")
+	props.Says(t, out, "smock.toml does not exist yet.\nBegin it in inches or in centimetres?\nNo worksheet was made.\n")
 	if left, _ := os.ReadDir("."); status != 1 || len(left) != 0 {
 		t.Errorf("status %d, %v", status, left)
 	}
 	status, out, _ = run("\nfeet\n?\nc\n34,9\n", "ask", "smock")
 	props.Says(t, out, `"" is not a unit here.`, `"feet" is not a unit here.`, "What a bare number means", "Lengths in centimetres", "Bicep, in centimetres? Empty.",
-		"Answers missing: sleeve width.", "Kept in smock.toml.")
+		"Answers missing: sleeve width.", "Saved in smock.toml.")
 	if status != 1 || props.AnswerIn(t, "smock.toml", worksheets.Bicep) != "34,9" || props.AnswerIn(t, "smock.toml", worksheets.PivotLimitSleeve) != "2.5" {
 		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "smock.toml"))
 	}
@@ -278,20 +280,20 @@ func TestAskBeginsAFile(t *testing.T) {
 func TestAskWithoutAFile(t *testing.T) {
 	t.Chdir(t.TempDir())
 	_, out, _ := run("i\nquit\n", "ask")
-	if left, _ := os.ReadDir("."); len(left) != 0 || !strings.Contains(out, "Nothing was answered, so nothing is kept.") {
+	if left, _ := os.ReadDir("."); len(left) != 0 || !strings.Contains(out, "Nothing was answered, so nothing is saved.") {
 		t.Errorf("left %v\n%s", left, out)
 	}
-	_, out, _ = run("i\n13\nnext\nAllotment smock\nquit\nback\n2\nquit\n\n", "ask")
-	props.Says(t, out, "It is kept under a name that you give it at the end.", "Bicep, in inches?",
-		"Under which name should this worksheet be kept? Enter takes allotment-smock.toml.", "Armhole: alter or keep?", `"2" is not a choice.`, "Armhole:",
-		"Enter takes allotment-smock.toml.", "Kept in allotment-smock.toml.")
+	_, out, _ = run("i\n13\nnext\nnext\nAllotment smock\nquit\nback\n2\nquit\n\n", "ask")
+	props.Says(t, out, "New worksheet; you name it at the end.", "Bicep, in inches?",
+		"File name? Enter for allotment-smock.toml.", "Armhole: alter or keep?", `"2" is not a choice.`, "Armhole:",
+		"Enter for allotment-smock.toml.", "Saved in allotment-smock.toml.")
 	if props.AnswerIn(t, "allotment-smock.toml", worksheets.Bicep) != "13" {
 		t.Error("the answer is lost")
 	}
 	before := props.Read(t, "allotment-smock.toml")
-	_, out, _ = run("i\n14\nnext\nAllotment smock\nquit\n?\nallotment-smock\nnosuch/a\n", "ask")
-	props.Says(t, out, "Enter takes allotment-smock-2.toml.", ".toml is added", "allotment-smock.toml exists already", "A name has no slash in it.",
-		"Kept in allotment-smock-2.toml.")
+	_, out, _ = run("i\n14\nnext\nnext\nAllotment smock\nquit\n?\nallotment-smock\nnosuch/a\n", "ask")
+	props.Says(t, out, "Enter for allotment-smock-2.toml.", ".toml is added", "allotment-smock.toml exists already", "A name has no slash in it.",
+		"Saved in allotment-smock-2.toml.")
 	if props.Read(t, "allotment-smock.toml") != before || props.AnswerIn(t, "allotment-smock-2.toml", worksheets.Bicep) != "14" {
 		t.Error("written over, or lost")
 	}

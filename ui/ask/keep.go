@@ -151,7 +151,7 @@ func (a *asking) askName() (back bool) {
 			a.keepAs(suggestion)
 			return false
 		}
-		a.say("Under which name should this worksheet be kept? Enter takes %s.", suggestion)
+		a.say("File name? Enter for %s.", suggestion)
 		h, ok := a.listen()
 		word := strings.ToLower(strings.TrimSpace(h.Text))
 		switch {

@@ -17,7 +17,7 @@ import (
 func TestEveryAnswerIsSavedAtOnce(t *testing.T) {
 	props.Lay(t, "choir-blouse")
 	want := strings.Replace(props.Read(t, "sheet.toml"), `"13 3/4"`, `"14"`, 1)
-	p := talk(t, "ask", "sheet.toml").Hears("Bicep,").Says("14").Hears("Other arm")
+	p := talk(t, "ask", "sheet.toml").Hears("Bicep,").Says("14").Hears("Ease at the bicep").Says("next").Hears("Other arm")
 	if got := props.Read(t, "sheet.toml"); got != want {
 		t.Errorf("the file is\n%s", got)
 	}
@@ -35,9 +35,9 @@ func TestEveryAnswerIsSavedAtOnce(t *testing.T) {
 func TestAskWhileTheFileIsChangedElsewhere(t *testing.T) {
 	props.Lay(t, "choir-blouse")
 	theirs := "version = 1\n[body]\nbicep = \"15\"\n"
-	p := talk(t, "ask", "sheet.toml").Says("14").Hears("Other arm")
+	p := talk(t, "ask", "sheet.toml").Says("14").Hears("Ease at the bicep").Says("next").Hears("Other arm")
 	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
-	p.Says("13").Hears("sheet.toml was changed by another program").Hears("Bust").Says("41").Hears("High bust").Says("quit").Hears("Kept in sheet.toml.mine-1.")
+	p.Says("13").Hears("sheet.toml was changed by another program").Hears("Bust").Says("41").Hears("High bust").Says("quit").Hears("Saved in sheet.toml.mine-1.")
 	if status := p.Leaves(); status != 1 || props.Read(t, "sheet.toml") != theirs {
 		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "sheet.toml"))
 	}
@@ -54,7 +54,7 @@ func TestAskGoesOnWhileNothingCanBeSaved(t *testing.T) {
 	p := talk(t, "ask", "sheet.toml").Hears("Bicep,")
 	os.Remove("sheet.toml")
 	os.Mkdir("sheet.toml", 0o755) // a folder cannot be written as a file
-	p.Says("14").Hears("Not saved: sheet.toml").Hears("Other arm").Says("13").Hears("Bust")
+	p.Says("14").Hears("Not saved: sheet.toml").Hears("Ease at").Says("next").Hears("Other arm").Says("13").Hears("Bust")
 	os.Remove("sheet.toml")
 	p.Says("41").Hears("Saved now").Hears("High bust")
 	if props.AnswerIn(t, "sheet.toml", worksheets.Bicep) != "14" || props.AnswerIn(t, "sheet.toml", worksheets.BicepOther) != "13" {
@@ -76,8 +76,8 @@ func TestAskGoesOnWhileNothingCanBeSaved(t *testing.T) {
 func TestAskKeepsTheFileBeforeItsCommentsGo(t *testing.T) {
 	t.Chdir(t.TempDir())
 	os.WriteFile("sheet.toml", []byte(props.InlineSheet), 0o644)
-	_, out, _ := answers(t, "14", "", "40")
-	props.Says(t, out, "made anew, without its comments", "What the file held before is kept in sheet.toml.before-1.", "Kept in sheet.toml.")
+	_, out, _ := answers(t, "14", "next", "", "40")
+	props.Says(t, out, "made anew, without its comments", "What the file held before is kept in sheet.toml.before-1.", "Saved in sheet.toml.")
 	if props.Read(t, "sheet.toml.before-1") != props.InlineSheet || props.AnswerIn(t, "sheet.toml", worksheets.Bust) != "40" || strings.Count(out, "made anew") != 1 {
 		t.Errorf("%s\n%s", out, props.Read(t, "sheet.toml"))
 	}
@@ -141,7 +141,7 @@ func TestAskOffersWhatHadNoName(t *testing.T) {
 	killed("Smock", "Apron")
 	const offer = ", left without a name on"
 	_, out, _ := run("drop\n?\ny\nquit\n\n", "ask")
-	if strings.Count(out, offer) != 3 || !strings.Contains(out, "Smock, left without a name") || !strings.Contains(out, "Answer yes to go on with it") || !strings.Contains(out, "Kept in apron.toml.") {
+	if strings.Count(out, offer) != 3 || !strings.Contains(out, "Smock, left without a name") || !strings.Contains(out, "Answer yes to go on with it") || !strings.Contains(out, "Saved in apron.toml.") {
 		t.Errorf("it says\n%s", out)
 	}
 	if d, err := worksheets.Load("apron.toml"); err != nil || d.Sheet.Text(worksheets.Bicep) != "14" {

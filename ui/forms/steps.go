@@ -72,5 +72,8 @@ var Items = [StepCount][]Item{
 			worksheets.FrontShareBust, worksheets.TaperFrom, worksheets.Follow, worksheets.Armhole)),
 }
 
+// Enough are the answers that are enough for a plan: of a sleeve alone, between seam lines.
+var Enough = []worksheets.Key{worksheets.Bicep, worksheets.EaseBicep, worksheets.SleeveLength, worksheets.SleeveMeasured, worksheets.SleeveWidth}
+
 // Asks tells whether the step asks for an answer.
 func (s Step) Asks(k worksheets.Key) bool { return slices.Contains(Items[s], Item{Key: k}) }

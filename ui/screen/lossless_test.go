@@ -22,7 +22,7 @@ func TestAskKeepsWhatItsFileCannotTake(t *testing.T) {
 		t.Fatal(err)
 	}
 	os.Mkdir("sheet.toml", 0o755) // a folder takes no answers
-	p.Says("14").Hears("Not saved").Hears("Other arm").Says("13").Hears("Bust").Says("quit")
+	p.Says("14").Hears("Not saved").Hears("Ease at").Says("next").Hears("Other arm").Says("13").Hears("Bust").Says("quit")
 	if status := <-p.Status; status != console.ExitUnfinished || !strings.Contains(p.Errs.String(), "it is kept in ") {
 		t.Errorf("status %d, %s", status, p.Errs.String())
 	}
@@ -56,7 +56,7 @@ func TestALongTitleGivesAShortName(t *testing.T) {
 	if name := console.FileNameFor(title); len(name) > 80 || strings.Contains(name, "-.toml") {
 		t.Error(name)
 	}
-	if status, out, _ := run("i\nnext\n"+title+"\nquit\n\n", "ask"); status == console.ExitUnread || !strings.Contains(out, "Kept in long-") {
+	if status, out, _ := run("i\nnext\nnext\n"+title+"\nquit\n\n", "ask"); status == console.ExitUnread || !strings.Contains(out, "Saved in long-") {
 		t.Errorf("status %d, %s", status, out)
 	}
 	r := sit(t, nil, 80, 24)

@@ -1,0 +1,75 @@
+package ask
+
+import (
+	"slices"
+
+	"capscye/ui/forms"
+	"capscye/worksheets"
+)
+
+// questions are the fields of every step, in the order of the forms, but for those that are
+// enough for a plan, which come first, with what belongs to them. Behind the pattern stands the one for another
+// size of it.
+var questions, groups = func() (all []questionOf, heads []groupOf) {
+	first := slices.Insert(slices.Clone(forms.Enough), 4, worksheets.SleeveAllowance)
+	heads = []groupOf{{step: noStep, heading: "First: what is enough for a plan", count: len(first)}}
+	for _, k := range first {
+		all = append(all, questionOf{k, 0})
+	}
+	for s := range forms.StepCount {
+		for i, it := range forms.Items[s] {
+			if it.Heading != "" || i == 0 {
+				heads = append(heads, groupOf{step: s, heading: it.Heading, from: len(all)})
+			}
+			if it.Heading == "" && !slices.Contains(forms.Enough, it.Key) {
+				all = append(all, questionOf{it.Key, len(heads) - 1})
+				heads[len(heads)-1].count++
+			}
+		}
+		if s == forms.Pattern {
+			heads = append(heads, groupOf{step: s, heading: "Other sizes", from: len(all), count: 1})
+			all = append(all, questionOf{otherSize, len(heads) - 1})
+		}
+	}
+	return all, heads
+}()
+
+// noStep is the step of the questions that come first.
+const noStep forms.Step = -1
+
+type questionOf struct {
+	key   worksheets.Key
+	group int
+}
+
+// groupOf is what stands under one heading, and can be skipped at once.
+type groupOf struct {
+	step        forms.Step
+	heading     string
+	from, count int
+}
+
+// passes tells that a question is passed by: nothing would follow from its answer, or it
+// has its place elsewhere. The allowance is asked once: among the first
+// where it comes off, else in its place, for the steps tell of it all the same.
+func (a *asking) passes(q questionOf) bool {
+	comesOff := a.doc.Sheet.Choice(worksheets.SleeveMeasured) == "edge"
+	return a.skips(q.key) || q.key == worksheets.SleeveAllowance && comesOff != (q.group == 0)
+}
+
+// skips tells a question whose answer nothing follows from, as the others are answered.
+// One that has an answer of its own is asked all the same.
+func (a *asking) skips(k worksheets.Key) bool {
+	text := a.doc.Sheet.Text(k)
+	return (text == "" || text == k.Usual()) && forms.WorthOf(&a.doc.Sheet, k) == forms.Idle
+}
+
+// asked is how many of the questions are.
+func (a *asking) asked(list []questionOf) (count int) {
+	for _, q := range list {
+		if !a.passes(q) {
+			count++
+		}
+	}
+	return count
+}
