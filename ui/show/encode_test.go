@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"strconv"
 	"testing"
 	"unicode/utf16"
@@ -23,6 +24,9 @@ func TestJSONIsByteForByteWhatTheLibraryWrites(t *testing.T) {
 	same := func(d *worksheets.Document, working bool) {
 		t.Helper()
 		r := report.Reckon(d, props.SomeDay, 0)
+		if _, ok := appendJSON(nil, reflect.ValueOf(SheetOf(r, working)), 0); !ok {
+			t.Fatal("a sheet is left to the library")
+		}
 		got, err := Encode(SheetOf(r, working))
 		want, err2 := slowEncodeJSON(slowJSON(r, working))
 		if err != nil || err2 != nil || !bytes.Equal(got, want) {
@@ -40,6 +44,14 @@ func TestJSONIsByteForByteWhatTheLibraryWrites(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(20261125, 1))
 	for i := range 1000 {
 		same(props.RandomDocument(rnd), i%8 == 0)
+	}
+	for _, f := range []float64{0, math.Copysign(0, -1), 1e-6, 9.9e-7, -1.5e-7, 1e-10, 2.2e-16, 1e-100, 1e20, 1e21, -3e21, 1e300, 0.1, -25.4, math.MaxFloat64, math.SmallestNonzeroFloat64} {
+		got, err := Encode([]any{f})
+		mine, ok := appendJSON(nil, reflect.ValueOf([]float64{f}), 0)
+		want, err2 := slowEncodeJSON([]any{f})
+		if err != nil || err2 != nil || !bytes.Equal(got, want) || !ok || string(mine)+"\n" != string(want) {
+			t.Errorf("%v: %s, %s, want %s", f, got, mine, want)
+		}
 	}
 	for _, v := range []any{nil, []int{}, map[string]any{}, []any{map[string]any{}, []any{}, "[{\\\""}, map[string]any{"\x1b": "\x7f", "": []any{1, -2.5e-9, true, nil}}, "\xff\ufffd\ufeff"} {
 		got, err := Encode(v)

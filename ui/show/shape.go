@@ -61,11 +61,7 @@ func appendJSON(out []byte, v reflect.Value, depth int) (_ []byte, ok bool) {
 	case reflect.Array:
 		return appendArray(out, v, depth)
 	case reflect.Float64:
-		f := v.Float()
-		if size := math.Abs(f); size != 0 && !(size >= 1e-6 && size < 1e21) { // not a number, too
-			return out, false
-		}
-		return strconv.AppendFloat(out, f, 'f', -1, 64), true
+		return appendNumber(out, v.Float())
 	case reflect.Int, reflect.Int64:
 		return strconv.AppendInt(out, v.Int(), 10), true
 	case reflect.Bool:
@@ -86,10 +82,12 @@ func appendObject(out []byte, v reflect.Value, depth int) (_ []byte, ok bool) {
 	for _, m := range members {
 		field := v.Field(m.index)
 		if m.omitEmpty {
-			if kind := field.Kind(); kind != reflect.Slice && kind != reflect.String {
+			switch field.Kind() {
+			case reflect.Slice, reflect.String, reflect.Pointer:
+			default:
 				return out, false
 			}
-			if field.Len() == 0 {
+			if field.IsZero() || field.Kind() == reflect.Slice && field.Len() == 0 {
 				continue
 			}
 		}
@@ -135,6 +133,22 @@ func appendLine(out []byte, depth int) []byte {
 		out = append(out, indent...)
 	}
 	return out
+}
+
+// appendNumber appends the shortest decimal that reads back as the same number.
+func appendNumber(out []byte, f float64) (_ []byte, ok bool) {
+	switch size := math.Abs(f); {
+	case math.IsNaN(f) || math.IsInf(f, 0):
+		return out, false // the library says so
+	case size == 0 || 1e-6 <= size && size < 1e21:
+		return strconv.AppendFloat(out, f, 'f', -1, 64), true
+	}
+	out = strconv.AppendFloat(out, f, 'e', -1, 64)
+	if n := len(out); out[n-3] == '-' && out[n-2] == '0' { // e-09 is written e-9
+		out[n-2] = out[n-1]
+		out = out[:n-1]
+	}
+	return out, true
 }
 
 // indent is one step.
