@@ -19,11 +19,13 @@ import (
 // *[FileError]; values that cannot be read are no error but
 // [Document.Problems].
 func Decode(name string, source []byte) (*Document, error) {
+	if withinBounds(source) {
+		if sheet, ours, ok := readPlain(source); ok {
+			return &Document{Sheet: sheet, name: name, source: source, read: sheet, ours: ours}, nil
+		}
+	}
 	if err := checkBounds(name, source); err != nil {
 		return nil, err
-	}
-	if sheet, ours, ok := readPlain(source); ok {
-		return &Document{Sheet: sheet, name: name, source: source, read: sheet, ours: ours}, nil
 	}
 	d, _, err := decodeAny(name, source)
 	return d, err
