@@ -13,7 +13,7 @@ import (
 )
 
 // manySheets are copies of an example in a folder of their own.
-func manySheets(b *testing.B, count int) (folder string, paths []string) {
+func manySheets(b testing.TB, count int) (folder string, paths []string) {
 	b.Helper()
 	source, err := os.ReadFile(props.Example("choir-blouse"))
 	if err != nil {
