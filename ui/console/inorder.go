@@ -51,11 +51,11 @@ func InOrder[In, Out any](items []In, workers int, work func(In) Out, take func(
 }
 
 // Of many items each leaves garbage and little else, so what lives is a few megabytes
-// however many there are: with three times as much beside it the collector works a third
+// however many there are: with twice as much beside it the collector works half
 // as often, and memory stays below 30 MB.
 const (
 	many   = 500
-	ofMany = 300
+	ofMany = 200
 )
 
 // aheadOfEach is how many items a worker may be ahead: enough that none waits
