@@ -17,6 +17,7 @@ import (
 	"capscye/ui/roster"
 	"capscye/ui/screen"
 	"capscye/ui/show"
+	"capscye/ui/sizes"
 	"capscye/ui/try"
 	"capscye/ui/wording"
 	"capscye/units"
@@ -133,7 +134,7 @@ func TestTheManualIsWhole(t *testing.T) {
 	for _, f := range units.Forms {
 		has("LENGTHS", f.Example)
 	}
-	for command, keys := range map[string][]show.JSONKey{"show": append(show.SheetKeys(), show.FailureKeys()...), "trace": show.StepKeys(), "try": try.JSONKeys(), "roster": roster.JSONKeys()} {
+	for command, keys := range map[string][]show.JSONKey{"show": append(show.SheetKeys(), show.FailureKeys()...), "trace": show.StepKeys(), "sizes": sizes.JSONKeys(), "try": try.JSONKeys(), "roster": roster.JSONKeys()} {
 		for _, k := range keys {
 			has("JSON", command+" --json."+k.Path)
 			if k.Says == "" {

@@ -20,6 +20,9 @@
 // in no file is guarded against a crash in a [Recovery], a file in the state folder with a
 // lock beside it, one of four slots for each sheet.
 //
+// A pattern that prints several sizes has one of them in hand, in [sleeve] and [bodice], and
+// the others beside it ([Size]); any of them can be taken in hand ([Sheet.TakeInHand]).
+//
 // It computes nothing, and so does not import calc.
 package worksheets
 

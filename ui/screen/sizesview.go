@@ -32,7 +32,7 @@ func (p *sizesPage) render(width, height int) string {
 		head = append(head, cells(row, shown))
 	}
 	costs := p.costs(shown)
-	keys := keyLine([]binding{{Show: "up/down", Does: "row"}, {Show: "left/right", Does: "size"}, {Show: "enter", Does: p.enterDoes()},
+	keys := keyLine([]binding{{Show: "enter", Does: p.enterDoes()}, {Show: "left/right", Does: "size"}, {Show: "up/down", Does: "row"},
 		{Show: "^x", Does: "remove"}, {Show: "^z", Does: "undo"}, {Show: "esc", Does: "back"}}, st, width)
 	var rows []string
 	for row := 1; row < len(p.keys); row++ {

@@ -120,6 +120,9 @@ func TestJSONOfSizes(t *testing.T) {
 			}
 			delete(list[i], "size")
 			delete(list[i], "in_hand")
+			if told := JSONKeys(); len(told) != 2 || told[0].Path != "size" || told[1].Path != "in_hand" {
+				t.Errorf("told are %v", told)
+			}
 			for key := range one {
 				if _, ok := list[i][key]; !ok {
 					t.Errorf("%s: size %s has no %s", name, want, key)
