@@ -5,8 +5,10 @@ import (
 	"maps"
 	"math"
 	"math/rand/v2"
+	"os"
 	"reflect"
 	"slices"
+	"strconv"
 	"testing"
 
 	"capscye/calc"
@@ -118,7 +120,10 @@ func byName(findings []calc.Finding, complain func(name string)) map[string]calc
 }
 
 func TestFindingsAgainstTheSlowOnes(t *testing.T) {
-	const inputs = 8_000
+	inputs := 3_000
+	if n, err := strconv.Atoi(os.Getenv("CAPSCYE_TEST_SHEETS")); err == nil {
+		inputs = max(inputs, n) // the slow doubts try every slip in every answer
+	}
 	dice := findingsDice{oracleDice{rand.New(rand.NewPCG(254, 1280))}}
 	visits, ways, wrong := map[calc.Code]int{}, map[calc.Way]int{}, map[calc.Code]int{}
 	for n := range inputs {
@@ -151,8 +156,8 @@ func TestFindingsAgainstTheSlowOnes(t *testing.T) {
 			complain("", "the most urgent is not said first")
 		}
 	}
-	enough(t, visits, everyCode, 40)
-	enough(t, ways, everyWay(), 40)
+	enough(t, visits, everyCode, 15)
+	enough(t, ways, everyWay(), 15)
 	if len(wrong) > 0 {
 		t.Log(wrong)
 	}
