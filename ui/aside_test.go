@@ -46,7 +46,7 @@ func TestWhatCouldNotBeSavedIsKeptAside(t *testing.T) {
 	os.WriteFile(path, []byte(source), 0o644)
 	again := program.Start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
 	again.Await("14 1/8 in")
-	again.Await("Beside it lies what was not saved")
+	again.Await("Unsaved work of ")
 }
 
 // Where nothing can be kept aside either, that is said before it is lost.

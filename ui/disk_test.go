@@ -83,7 +83,7 @@ func TestWhatHappensToTheFileUnderTheProgram(t *testing.T) {
 				props.LayAt(t, file(folder), "choir-blouse")
 			}
 			again := program.Start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
-			again.Await("Beside it lies what was not saved")
+			again.Await("Unsaved work of ")
 			again.Goes("\x07", "copy 1 of 1")
 			again.Goes("\x18", "What if")
 			again.Goes("k", "[saved]")
@@ -103,7 +103,7 @@ func TestWhatHappensToTheFileUnderTheProgram(t *testing.T) {
 func TestTwoRealProgramsOnOneSheet(t *testing.T) {
 	folder, one := program.Sewing(t, false)
 	two := program.Start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
-	two.Await("Another capscye has this sheet open: let only one of them change it.")
+	two.Await("This worksheet is open in another capscye; change it in one place only.")
 	two.Goes("15\r", "15 in")
 	program.Await(t, "the second to save", func() bool {
 		return strings.Contains(props.Read(t, filepath.Join(folder, "blouse.toml")), `"15"`)
@@ -111,7 +111,7 @@ func TestTwoRealProgramsOnOneSheet(t *testing.T) {
 	one.Goes("14\r", "Not saved: another program changed the file.")
 	one.Goes("\x13", "decide later")
 	one.Goes("\x1b", "BODY")
-	one.Goes("\x13", "take theirs, and keep mine beside it")
+	one.Goes("\x13", "take theirs, and save mine beside it")
 	one.Goes("t", "blouse.toml.mine-1")
 	if got := props.AnswerIn(t, filepath.Join(folder, "blouse.toml.mine-1"), worksheets.Bicep); got != "14" {
 		t.Errorf("mine has %q", got)

@@ -129,7 +129,7 @@ func unitNamed(r reader, start int, word string) (Length, *ParseError) {
 	}
 	switch name {
 	case "'", "′", "’", "ft", "ft.", "foot", "feet":
-		return 0, r.failAt(start, "feet are not taken")
+		return 0, r.failAt(start, "feet are not used here")
 	}
 	switch first, _ := utf8.DecodeRuneInString(word); {
 	case first == '.' || first == ',':

@@ -128,7 +128,7 @@ func (d *Document) LosesComments() bool {
 func (d *Document) rewritten() ([]byte, error) {
 	tree, held, err := parse(d.source)
 	if err == nil && held > 0 { // which the writer does not have either
-		err = errors.New("the file holds a number that cannot be written anew here")
+		err = errors.New("it has a number that cannot be rewritten here")
 	}
 	if err != nil {
 		return nil, err
@@ -221,7 +221,7 @@ func tomlFitting(f Fitting) string {
 // be filled in by hand.
 func encodeNew(s Sheet) []byte {
 	var b strings.Builder
-	b.WriteString("# A fitting worksheet. Lengths are text: \"13 3/4\" takes the sheet's unit, \"34.9 cm\",\n" +
+	b.WriteString("# A fitting worksheet. Lengths are text: \"13 3/4\" takes the worksheet's unit, \"34.9 cm\",\n" +
 		"# \"349 mm\" and \"13 3/4 in\" carry their own. \"\" means not measured.\n")
 	fmt.Fprintf(&b, "version = %d\n", Version)
 	table := ""

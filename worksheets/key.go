@@ -141,12 +141,12 @@ var specs = [keyCount]spec{
 	Fabric: {path: "about.fabric", kind: Choice, options: []string{"woven", "knit"}, comment: "woven or knit"},
 	Notes:  {path: "about.notes"},
 
-	BodyFrom:    {path: "about.body_from", comment: "the sheet of this folder that the body was taken from"},
+	BodyFrom:    {path: "about.body_from", comment: "the worksheet of this folder that the body was taken from"},
 	PatternFrom: {path: "about.pattern_from", comment: "... and the pattern"},
 
 	MeasuredOn: {path: "body.measured_on", kind: Date},
 	Bicep:      {path: "body.bicep", kind: Girth},
-	BicepOther: {path: "body.bicep_other", kind: Girth, comment: "the other arm; the larger decides"},
+	BicepOther: {path: "body.bicep_other", kind: Girth, comment: "the other arm; the larger one counts"},
 	Bust:       {path: "body.bust", kind: Girth},
 	HighBust:   {path: "body.high_bust", kind: Girth},
 	Waist:      {path: "body.waist", kind: Girth},

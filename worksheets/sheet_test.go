@@ -64,7 +64,7 @@ func TestALengthIsReadAsItsKindAllows(t *testing.T) {
 		{worksheets.Bicep, "0", units.Reading{}, "must be more than 0"},
 		{worksheets.Bicep, "-13", units.Reading{}, "must be more than 0"},
 		{worksheets.Bicep, "about 13", units.Reading{}, "is not a length. Write it like"},
-		{worksheets.Bicep, "13 feet", units.Reading{}, "feet are not taken"},
+		{worksheets.Bicep, "13 feet", units.Reading{}, "feet are not used here"},
 		{worksheets.SleeveAllowance, "5/8", known(in * 5 / 8), ""},
 		{worksheets.SleeveAllowance, "0", known(0), ""},
 		{worksheets.SleeveAllowance, "", units.Reading{}, ""},

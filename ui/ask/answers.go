@@ -26,7 +26,7 @@ func (a *asking) question(k worksheets.Key) string {
 		text += ": least, even, or a length in " + unit
 	case worksheets.Choice, worksheets.Scale:
 		options, _ := forms.OptionsOf(&a.doc.Sheet, k)
-		text += ": " + typeset.OrList(options)
+		text += ": " + typeset.OrList(forms.SaidOf(options))
 	case worksheets.Date:
 		text += ", such as 2026-10-03"
 	case worksheets.Part:
@@ -45,7 +45,7 @@ func (a *asking) now(k worksheets.Key) string {
 	text := typeset.Cut(typeset.Plain(worksheets.WithUnit(s.Text(k), s.Unit())), most)
 	switch {
 	case !k.IsLength():
-		text = typeset.Cut(typeset.Plain(s.Text(k)), most)
+		text = typeset.Cut(typeset.Plain(forms.Said(k, s.Text(k))), most)
 	case k.Kind() == worksheets.Scale:
 		text = s.Ruler().String()
 	}
@@ -116,7 +116,7 @@ func readAnswer(s *worksheets.Sheet, k worksheets.Key, text string) (string, err
 		return readChoice(s, k, text)
 
 	case k.Kind() == worksheets.Slid:
-		if word, err := chosen(text, []string{"least", "even"}); err == nil {
+		if word, err := chosen(text, []forms.Option{{Answer: "least", Said: "least"}, {Answer: "even", Said: "even"}}); err == nil {
 			return word, nil
 		}
 		if _, err := units.Parse(text, s.Unit()); err != nil && text != "" {
@@ -134,7 +134,7 @@ func readChoice(s *worksheets.Sheet, k worksheets.Key, text string) (string, err
 	case text == "" && k.Open():
 		return "", nil
 	case text == "":
-		return "", fmt.Errorf("this always has an answer, now %s; it can be %s", options[now], typeset.OrList(options))
+		return "", fmt.Errorf("this always has an answer, now %s; it can be %s", options[now].Said, typeset.OrList(forms.SaidOf(options)))
 	case k == worksheets.Unit:
 		sys, err := unitNamed(text)
 		return sys.String(), err
@@ -144,26 +144,26 @@ func readChoice(s *worksheets.Sheet, k worksheets.Key, text string) (string, err
 	return chosen(text, options)
 }
 
-// chosen is the one option that begins so, whatever its capitals, spaces and
-// hyphens.
-func chosen(text string, options []string) (string, error) {
+// chosen is the one option that begins so, in the words that are read or in those of the
+// file, whatever its capitals, spaces and hyphens.
+func chosen(text string, options []forms.Option) (string, error) {
 	bare := strings.NewReplacer(" ", "", "-", "")
 	word := bare.Replace(strings.ToLower(text))
-	var found []string
+	var found []forms.Option
 	for _, o := range options {
-		whole := bare.Replace(o)
-		if whole == word {
-			return o, nil
+		said, answer := bare.Replace(o.Said), bare.Replace(o.Answer)
+		if said == word || answer == word {
+			return o.Answer, nil
 		}
-		if strings.HasPrefix(whole, word) {
+		if strings.HasPrefix(said, word) || strings.HasPrefix(answer, word) {
 			found = append(found, o)
 		}
 	}
 	switch {
 	case word != "" && len(found) == 1:
-		return found[0], nil
+		return found[0].Answer, nil
 	case word != "" && len(found) > 1:
-		return "", &worksheets.ValueError{Input: text, Reason: "could be " + typeset.OrList(found), Want: "Type more of the word"}
+		return "", &worksheets.ValueError{Input: text, Reason: "could be " + typeset.OrList(forms.SaidOf(found)), Want: "Type more of the word"}
 	}
-	return "", &worksheets.ValueError{Input: text, Reason: "is not a choice", Want: "Choose " + typeset.OrList(options)}
+	return "", &worksheets.ValueError{Input: text, Reason: "is not a choice", Want: "Choose " + typeset.OrList(forms.SaidOf(options))}
 }

@@ -158,8 +158,8 @@ func TestWordsThatSteer(t *testing.T) {
 		"back", "quit", "15")
 	props.Says(t, out, "This is the first question.", "Around the fullest part of the upper arm", "A length is written as 13 3/4",
 		"Seam allowance: The strip of a pattern", "No word here begins with \"zip\"", "Enter keeps, back and next move", "Ease at the bicep", "Bicep, in inches? Now 14 in.", "Ease at", "Other arm", "Other arm: empty.", "Bust,",
-		"This sheet. 6 questions; next skips them.\nTitle?", "Wearer? Now Odile.", "Unit:",
-		"Step 2, Ease.", "Step 1, Body. This sheet.", "Notes?", "Quit, for is.\nLengths are in inches", "Saved in sheet.toml.")
+		"This worksheet. 6 questions; next skips them.\nTitle?", "Wearer? Now Odile.", "Unit:",
+		"Step 2, Ease.", "Step 1, Body. This worksheet.", "Notes?", "Quit, for is.\nLengths are in inches", "Saved in sheet.toml.")
 	if status != 0 || strings.Count(out, "Notes?") != 1 {
 		t.Errorf("status %d; quit did not stop:\n%s", status, out)
 	}
@@ -191,7 +191,7 @@ func TestChoicesByTheirBeginning(t *testing.T) {
 	skip := slices.Repeat([]string{"next"}, 11)
 	_, out, _ = answers(t, append(skip, "?", "evn", "e", "", "", "", "150 %", "55 %", "", "letout", "k")...)
 	props.Says(t, out, "Chosen slide: least, even", "Front slide: 1/4 in (1/4 to 1 1/4 in would work).", "or least or even", "Sleeve, each side: pivot 5/8 in, slide 5/8 in.",
-		"is not a share", "What a following piece does: let out or hold?", "Armhole: alter or keep?")
+		"is not a share", "If slid too far: widen to match or keep its width?", "Armhole: alter or keep?")
 	if props.AnswerIn(t, "sheet.toml", worksheets.Slide) != "even" || props.AnswerIn(t, "sheet.toml", worksheets.FrontShareBust) != "55 %" ||
 		props.AnswerIn(t, "sheet.toml", worksheets.Follow) != "let out" || props.AnswerIn(t, "sheet.toml", worksheets.Armhole) != "keep" {
 		t.Errorf("the file is\n%s", props.Read(t, "sheet.toml"))
@@ -265,7 +265,7 @@ func TestAskBeginsAFile(t *testing.T) {
 		t.Errorf("status %d, %v", status, left)
 	}
 	status, out, _ = run("\nfeet\n?\nc\n34,9\n", "ask", "smock")
-	props.Says(t, out, `"" is not a unit here.`, `"feet" is not a unit here.`, "What a bare number means", "Lengths in centimetres", "Bicep, in centimetres? Empty.",
+	props.Says(t, out, `"" is not a unit here.`, `"feet" is not a unit here.`, "The unit of a bare number", "Lengths in centimetres", "Bicep, in centimetres? Empty.",
 		"Answers missing: sleeve width.", "Saved in smock.toml.")
 	if status != 1 || props.AnswerIn(t, "smock.toml", worksheets.Bicep) != "34,9" || props.AnswerIn(t, "smock.toml", worksheets.PivotLimitSleeve) != "2.5" {
 		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "smock.toml"))

@@ -123,7 +123,7 @@ func Findings(before, after report.Report) (list []Changed) {
 
 // AnswerText is an answer as the sheet shows it, "" where none was given.
 func AnswerText(r report.Report, k worksheets.Key) string {
-	text := typeset.Plain(r.Sheet.Text(k))
+	text := typeset.Plain(forms.Said(k, r.Sheet.Text(k)))
 	if l := r.Sheet.Reading(k); l.Known && text != "" {
 		return r.Scale.Format(l.Length)
 	}

@@ -2,7 +2,6 @@ package console
 
 import (
 	"errors"
-	"fmt"
 
 	"github.com/spf13/cobra"
 )
@@ -10,7 +9,7 @@ import (
 // AtMostOneFile refuses a call with more than one worksheet.
 func AtMostOneFile(_ *cobra.Command, args []string) error {
 	if len(args) > 1 {
-		return fmt.Errorf("one worksheet is opened at a time, and %d were named; show prints several", len(args))
+		return errors.New("open one worksheet at a time; show takes several")
 	}
 	return nil
 }
@@ -18,7 +17,7 @@ func AtMostOneFile(_ *cobra.Command, args []string) error {
 // ExactlyOneFile refuses a call with none or several.
 func ExactlyOneFile(_ *cobra.Command, args []string) error {
 	if len(args) != 1 {
-		return errors.New(`one file is needed, or "-" for standard input`)
+		return errors.New(`name one file, or "-" for standard input`)
 	}
 	return nil
 }

@@ -46,11 +46,11 @@ func (f Fault) Report(version, kept string) string {
 	var out typeset.Printout
 	out.Hanging("", "capscye stopped because of a fault of its own. Your terminal is as it was.")
 	if kept == "" {
-		out.Hanging("", "Everything that was kept in a field is in the file of the sheet.")
+		out.Hanging("", "Every answer that you had left is in the file of the worksheet.")
 	} else {
-		out.Hanging("", "What was not saved is kept in "+kept+"; the next start of that sheet offers it.")
+		out.Hanging("", "What was not saved is in "+kept+"; open the worksheet again to get it back.")
 	}
-	out.Line("The fault, to be reported (nothing that you typed is in it):")
+	out.Line("Please report this (nothing that you typed is in it):")
 	out.Line("  %s, version %s, %s/%s", f.What, version, runtime.GOOS, runtime.GOARCH)
 	for _, w := range f.Where {
 		out.Line("  at %s", w)

@@ -40,4 +40,4 @@ func Exists(path string) bool {
 func DayAndTime(t time.Time) string { return t.Local().Format("2006-01-02 15:04") }
 
 // OpenElsewhere is said to the second program on a sheet.
-const OpenElsewhere = "Another capscye has this sheet open: let only one of them change it."
+const OpenElsewhere = "This worksheet is open in another capscye; change it in one place only."

@@ -143,7 +143,7 @@ func FileWords(err error) string {
 	case errors.Is(err, fs.ErrNotExist):
 		return at.Path + ": there is no such file"
 	case errors.Is(err, fs.ErrPermission):
-		return at.Path + ": this may not be read or written here"
+		return at.Path + ": permission denied"
 	}
 	return err.Error()
 }

@@ -232,7 +232,7 @@ func TestDrillOnPaper(t *testing.T) {
 		for _, other := range []string{"--seed 44 --count 5", "--seed 4 --count 50", "--seed 4 --level 2 --count 5"} {
 			args := append([]string{"drill", "--paper", name}, strings.Fields(other)...)
 			status, _, errs := run("", args...)
-			if status != 2 || !strings.Contains(errs, name+" holds another drill; name another file, or add --replace") || props.Read(t, name) != kept {
+			if status != 2 || !strings.Contains(errs, name+" is another drill; name another file, or add --replace") || props.Read(t, name) != kept {
 				t.Errorf("%s, %s: status %d, %q", name, other, status, errs)
 			}
 		}

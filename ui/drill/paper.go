@@ -35,7 +35,7 @@ func write(name string, l *Lesson, today time.Time, replace bool) error {
 	}
 	before, err := maker.MayReplace(name)
 	if err == nil && before != nil && !replace && !l.printedIn(before) {
-		err = fmt.Errorf("%s holds another drill; name another file, or add --replace", name)
+		err = fmt.Errorf("%s is another drill; name another file, or add --replace", name)
 	}
 	if err == nil {
 		_, err = maker.Write(paper.File{Name: name, Content: content})

@@ -1,6 +1,8 @@
 package forms
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"capscye/units"
@@ -18,23 +20,38 @@ func Exactly(l units.Length, sc units.Scale) string {
 	return l.String()
 }
 
-// OptionsOf are the words that a field can be set to, and which one it has or has by
+// Option is one answer to a choice: the word of the file, and the one that people read.
+type Option struct{ Answer, Said string }
+
+// said are the words that people read where the file has others.
+var said = map[worksheets.Key]map[string]string{
+	worksheets.Follow: {"let out": "widen to match", "hold": "keep its width"},
+}
+
+// Said is the word that people read for an answer; most answers are their own.
+func Said(k worksheets.Key, answer string) string { return cmp.Or(said[k][answer], answer) }
+
+// OptionsOf are the answers that a field can be set to, and which one it has or has by
 // another answer; -1 for none.
-func OptionsOf(s *worksheets.Sheet, k worksheets.Key) (options []string, now int) {
-	options, now = k.Options(), -1
-	current := ""
+func OptionsOf(s *worksheets.Sheet, k worksheets.Key) (options []Option, now int) {
+	words, current := k.Options(), s.Choice(k)
 	if k.Kind() == worksheets.Scale {
 		for _, r := range units.Rulers() {
-			options = append(options, r.String())
+			words = append(words, r.String())
 		}
 		current = s.Ruler().String()
-	} else {
-		current = s.Choice(k)
 	}
+	for _, w := range words {
+		options = append(options, Option{w, Said(k, w)})
+	}
+	return options, slices.Index(words, current)
+}
+
+// SaidOf are the words that people read for the options.
+func SaidOf(options []Option) []string {
+	words := make([]string, len(options))
 	for i, o := range options {
-		if o == current {
-			now = i
-		}
+		words[i] = o.Said
 	}
-	return options, now
+	return words
 }

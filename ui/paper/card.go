@@ -32,7 +32,7 @@ func NameFor(sheet string) (string, error) {
 			return name, nil
 		}
 	}
-	return "", fmt.Errorf("no name beside %s is free for a card", sheet)
+	return "", fmt.Errorf("every name for a card beside %s is in use", sheet)
 }
 
 // files are the card of a report in the form that the ending of its name
@@ -43,7 +43,7 @@ func files(name, paperName string, r report.Report, today time.Time) (files []Fi
 	}
 	p, ok := Sizes[strings.ToLower(paperName)]
 	if !ok {
-		return nil, "", fmt.Errorf("%q is no paper that is known here; a4 and letter are", paperName)
+		return nil, "", fmt.Errorf("--paper takes a4 or letter, not %q", paperName)
 	}
 	switch ending := strings.ToLower(filepath.Ext(name)); ending {
 	case ".txt":
@@ -72,7 +72,7 @@ func files(name, paperName string, r report.Report, today time.Time) (files []Fi
 		out, err := s.Bytes()
 		return []File{{name, maker.Signed(out)}}, s.lost(), err
 	default:
-		return nil, "", fmt.Errorf("a card is written as .txt, .svg or .pdf, and not as %q", ending)
+		return nil, "", fmt.Errorf("a card is a .pdf, .svg or .txt file, not %q", ending)
 	}
 }
 

@@ -180,7 +180,7 @@ func TestPDFScripts(t *testing.T) {
 		}
 	})
 	d.Sheet.Set(worksheets.Title, "裁縫 \U0001F9F5")
-	if _, lost, err := files("card.pdf", "", report.Reckon(d, props.SomeDay, 0), props.SomeDay); err != nil || !strings.Contains(lost, "printed as ?") {
+	if _, lost, err := files("card.pdf", "", report.Reckon(d, props.SomeDay, 0), props.SomeDay); err != nil || !strings.Contains(lost, "Printed as ?") {
 		t.Errorf("%q, %v", lost, err)
 	}
 }
@@ -250,8 +250,8 @@ func TestCardCommand(t *testing.T) {
 		errs string
 	}{
 		{[]string{"card", props.Example("choir-blouse")}, "card needs a name to write to"},
-		{[]string{"card", props.Example("choir-blouse"), "-o", "a.doc"}, `a card is written as .txt, .svg or .pdf, and not as ".doc"`},
-		{[]string{"card", props.Example("choir-blouse"), "-o", "a.pdf", "--paper", "a3"}, `"a3" is no paper that is known here`},
+		{[]string{"card", props.Example("choir-blouse"), "-o", "a.doc"}, `a card is a .pdf, .svg or .txt file, not ".doc"`},
+		{[]string{"card", props.Example("choir-blouse"), "-o", "a.pdf", "--paper", "a3"}, `--paper takes a4 or letter, not "a3"`},
 		{[]string{"card", "absent.toml", "-o", "a.pdf"}, "absent.toml: there is no such file"},
 		{[]string{"card", props.Example("choir-blouse"), "-o", "no/a.pdf"}, "no/a.pdf: there is no such folder"},
 	} {

@@ -134,5 +134,5 @@ func (p *PDF) lost() string {
 	if len(signs) > 5 {
 		signs = append(signs[:5], "...")
 	}
-	return "Not in the type, and printed as ?: " + strings.Join(signs, " ") + "."
+	return "Printed as ?: " + strings.Join(signs, " ") + "."
 }

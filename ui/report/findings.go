@@ -67,14 +67,14 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		}
 		return text + "another pattern size is easier."
 	case calc.SlideMoved:
-		return fmt.Sprintf("A slide of %s lies outside the %s band and was moved to %s.", sc.Format(f.Amount), about, other)
+		return fmt.Sprintf("A slide of %s is outside the %s range, so it was moved to %s.", sc.Format(f.Amount), about, other)
 	case calc.FollowsUnasked:
 		return fmt.Sprintf("The %s was not asked, but %s by %s: its %s has to match the %s.",
 			about, grows(f.Amount), amount, p.Seam, p.otherSeam) + turnedInstead(f, sc)
 	case calc.ExtraEase:
 		return fmt.Sprintf("The %s comes out %s larger than asked.", about, amount) + because(f, p)
 	case calc.TooFarIn:
-		return fmt.Sprintf("The %s comes out %s smaller than asked: it follows the %s.", about, amount, p.otherName)
+		return fmt.Sprintf("The %s comes out %s smaller than asked: it matches the %s.", about, amount, p.otherName)
 	case calc.PivotsBack:
 		return fmt.Sprintf("To keep its width the %s pivots the other way by up to %s; its %s still changes by the slide. Few books do this.",
 			p.Name, amount, p.Seam)
@@ -100,13 +100,13 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.NarrowerAtCorners:
 		return cornersText(f, sc)
 	case calc.SharpBend:
-		return fmt.Sprintf("The new %s bends by %.0f degrees: take care in smoothing it. (From 15 degrees on this is said; the bound is ours.)", p.below, f.Degrees)
+		return fmt.Sprintf("The new %s bends by %.0f degrees: smooth it with care.", p.below, f.Degrees)
 	case calc.BindsBelow:
 		does := "it must go out by " + other + " more on each side there"
 		if slices.Contains(f.Ways, calc.WidenBelow) { // its seam is drawn anew
 			does = "the steps draw each side that is altered out by " + other + " there"
 		}
-		return fmt.Sprintf("At the %s the %s would lack %s: %s.", wording.PlaceWords[f.At], p.Name, amount, does)
+		return fmt.Sprintf("At the %s the %s would be short by %s: %s.", wording.PlaceWords[f.At], p.Name, amount, does)
 	case calc.CapEaseLow, calc.CapEaseHigh:
 		return capEaseText(f, sc)
 	case calc.CapImpossible, calc.ArmholeImpossible:
@@ -121,10 +121,10 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("No turn about the pin reaches a pivot of %s on the %s: the corner never comes there.",
 			sc.Format(f.Amount), p.Name)
 	case calc.MeasuredLongAgo:
-		return "Measured more than six months ago: measure again (Texas Agricultural Extension Service, E-372)."
+		return "Measured more than six months ago: measure again."
 	case calc.SizeByHighBust:
-		return fmt.Sprintf("The bust is %s larger than the high bust: choose the smaller pattern size, by the high bust, and widen at the "+
-			"bust (Texas Agricultural Extension Service, E-372).", amount)
+		return fmt.Sprintf("The bust is %s larger than the high bust: choose the smaller pattern size, by the high bust, and widen "+
+			"at the bust.", amount)
 	case calc.StartLarger:
 		return fmt.Sprintf("Both pieces need far more than the limits allow: start from a size about %s larger at the bust and %s at the sleeve.",
 			amount, other)
@@ -209,12 +209,12 @@ func grows(l units.Length) string {
 	return "grows"
 }
 
-// because says why a girth is larger than asked: it follows, or it is kept.
+// because says why a girth is larger than asked: it matches the other, or it is kept.
 func because(f calc.Finding, p PieceWords) string {
 	if f.Level == calc.Note {
 		return " It is already cut."
 	}
-	return fmt.Sprintf(" It follows the %s.", p.otherName)
+	return fmt.Sprintf(" It matches the %s.", p.otherName)
 }
 
 func slideText(f calc.Finding, p PieceWords, amount string, kept bool) string {

@@ -66,7 +66,7 @@ func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
 	r.Findings = append(append(r.Findings, r.SinceFindings(d.Origins)...), r.sizesFall()...)
 	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return calc.ByUrgency(a.Level, a.Code, b.Level, b.Code) })
 	if d.ReadOnly != "" {
-		r.Findings = append(r.Findings, Finding{Code: calc.NotWritten, About: "sheet", Text: "The file is not written: " + d.ReadOnly + "."})
+		r.Findings = append(r.Findings, Finding{Code: calc.NotWritten, About: "sheet", Text: "This file is read-only: " + d.ReadOnly + "."})
 	}
 	return r
 }

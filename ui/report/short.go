@@ -17,7 +17,7 @@ var shortWords = map[calc.Code]string{
 	calc.SlideOnly: "slides only", calc.SlideMoved: "slide moved", calc.FollowsUnasked: "changes unasked", calc.ExtraEase: "larger than asked",
 	calc.TooFarIn: "smaller than asked", calc.PivotsBack: "pivots back", calc.CapTakesSlide: "cap takes the slide",
 	calc.ShortAtLine: "narrower at the line", calc.CapEaseLow: "cap ease low", calc.CapEaseHigh: "cap ease high",
-	calc.GrowthsDiffer: "seams gain unlike", calc.TighterThanBody: "tighter than the body", calc.LimitWide: "wide pivot limit", calc.StartLarger: "start from a larger size", calc.SlideFar: "slide too far",
+	calc.GrowthsDiffer: "seams gain different lengths", calc.TighterThanBody: "tighter than the body", calc.LimitWide: "wide pivot limit", calc.StartLarger: "start from a larger size", calc.SlideFar: "slide too far",
 }
 
 // aboutNothing are subjects that go without saying in a few words.

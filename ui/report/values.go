@@ -20,7 +20,7 @@ func (r Report) Value(k worksheets.Key) string {
 	switch l := s.Reading(k); {
 	case forms.KindOf(k) == forms.ChoiceField:
 		if options, now := forms.OptionsOf(s, k); now >= 0 {
-			return options[now]
+			return options[now].Said
 		}
 		return ""
 	case forms.KindOf(k) == forms.SlideField:

@@ -26,8 +26,8 @@ var wayWords = map[calc.Way]string{
 	calc.WidenBelow: "taper only as far as that level allows", calc.TaperTheLine: "taper from the line instead (step 4)",
 	calc.NarrowerLimit: "lower the pivot limit, and slide more", calc.OtherStyle: "choose another sleeve style",
 	calc.MeasureAgain: "measure again, on the seam lines", calc.TryTheSeam: "sew the cap into a test armhole first",
-	calc.AlterTheBodice: "alter the bodice too, if it is not cut yet", calc.LetItOut: "let it out to match (step 4)",
-	calc.HoldIt: "hold it at its width (step 4)", calc.MeasureTheSeams: "measure cap and armhole: the cap may have room",
+	calc.AlterTheBodice: "alter the bodice too, if it is not cut yet", calc.LetItOut: "widen it to match (step 4)",
+	calc.HoldIt: "keep its width (step 4)", calc.MeasureTheSeams: "measure cap and armhole: the cap may have room",
 	calc.MeasureTheGirth: "measure that girth too: the change may be welcome",
 	calc.FrontTakesMore:  "give the front more of what the bust needs, or all of it: the back fits then",
 }

@@ -47,7 +47,7 @@ func TestRosterExplainsTheSignOfAnySheet(t *testing.T) {
 		sheets[name+".toml"] = "[body]\nbicep = \"" + bicep + "\"\n[ease]\nbicep = \"2\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"13\"\n"
 	}
 	_, out, _ := run("", "roster", props.Classroom(t, sheets))
-	if !strings.Contains(out, "~2 3/4") || !strings.Contains(out, "~ between two marks") {
+	if !strings.Contains(out, "~2 3/4") || !strings.Contains(out, "~ means rounded") {
 		t.Errorf("the sign is not explained:\n%s", out)
 	}
 }

@@ -142,7 +142,7 @@ func (w toName) grant(m *root) tea.Cmd {
 }
 
 func (w toUnit) grant(m *root) tea.Cmd {
-	m.front = m.askUnit(w.sheet, "In which unit is "+typeset.Plain(w.sheet.path)+" measured?", w.others)
+	m.front = m.askUnit(w.sheet, typeset.Plain(w.sheet.path)+": inches or centimetres?", w.others)
 	return nil
 }
 

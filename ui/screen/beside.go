@@ -29,7 +29,7 @@ func (d *desk) besideLines(width int) []string {
 	head, sheets := typeset.Pad("", label), make([]report.Report, len(shown))
 	for i, n := range shown {
 		sheets[i] = d.beside[n]
-		name := "sheet"
+		name := "worksheet"
 		if n > 0 {
 			name = fmt.Sprintf("copy %d", n)
 		}

@@ -8,6 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/forms"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -21,7 +22,7 @@ func (d *desk) choose(by int) wish {
 	if now < 0 && by < 0 { // before the first comes the last
 		now = 0
 	}
-	return d.set(k, options[(now+by+len(options))%len(options)])
+	return d.set(k, options[(now+by+len(options))%len(options)].Answer)
 }
 
 // spell answers a choice by its words: a first letter chooses, the same again the next
@@ -37,18 +38,18 @@ func (d *desk) spell(k worksheets.Key, msg tea.KeyMsg) wish {
 		return d.set(k, "")
 	case msg.Type == tea.KeyRunes && !strings.ContainsFunc(typed, unicode.IsDigit):
 	case slices.Contains([]tea.KeyType{tea.KeyRunes, tea.KeySpace, tea.KeyBackspace, tea.KeyDelete}, msg.Type):
-		d.message = "Left and right choose, or a first letter: " + strings.Join(options, ", ") + "."
+		d.message = "Left and right choose, or a first letter: " + strings.Join(forms.SaidOf(options), ", ") + "."
 		return nil
 	default:
 		return nil
 	}
 	if n := saidBy(options, now, before+typed); before != "" && before != typed && n >= 0 {
 		d.typing.letters = before + typed
-		return d.set(k, options[n])
+		return d.set(k, options[n].Answer)
 	}
 	n := saidBy(options, now, typed)
 	if n < 0 {
-		d.message = fmt.Sprintf("No choice begins with %s: %s.", quoted(typed), strings.Join(options, ", "))
+		d.message = fmt.Sprintf("No choice begins with %s: %s.", quoted(typed), strings.Join(forms.SaidOf(options), ", "))
 		return nil
 	}
 	if n == now { // the next that has the letter, where there is one
@@ -56,13 +57,13 @@ func (d *desk) spell(k worksheets.Key, msg tea.KeyMsg) wish {
 		n = (n + now + 1) % len(options)
 	}
 	d.typing.letters = typed
-	return d.set(k, options[n])
+	return d.set(k, options[n].Answer)
 }
 
 // saidBy is the option that begins so, the one that is chosen now before others; -1 for
 // none.
-func saidBy(options []string, now int, typed string) int {
-	begins := func(option string) bool {
+func saidBy(options []forms.Option, now int, typed string) int {
+	begins := func(option forms.Option) bool {
 		return slices.ContainsFunc(wordsOf(option), func(word string) bool { return strings.HasPrefix(word, typed) })
 	}
 	if now >= 0 && begins(options[now]) {
@@ -71,9 +72,10 @@ func saidBy(options []string, now int, typed string) int {
 	return slices.IndexFunc(options, begins)
 }
 
-// wordsOf are the words that say an option, units by all their names.
-func wordsOf(option string) (words []string) {
-	for _, word := range append(strings.Fields(option), option) {
+// wordsOf are the beginnings that say an option: what is read, the words of the file, and
+// units by all their names.
+func wordsOf(option forms.Option) (words []string) {
+	for _, word := range append(strings.Fields(option.Answer), option.Answer, option.Said) {
 		words = append(words, word)
 		for _, u := range units.UnitNames {
 			if slices.Contains(u.Words, word) {

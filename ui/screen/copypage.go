@@ -42,12 +42,12 @@ func (p *copyPage) press(name string) wish {
 	case "d", "s":
 		switch {
 		case d.hand == 0:
-			d.message = "This is the sheet itself; left and right go to the copies."
+			d.message = "This is the worksheet itself; left and right go to the copies."
 			return nil
 		case name == "s":
 			return toNameCopy{}
 		}
-		d.dropHand("The copy is put away; ^z brings it back.")
+		d.dropHand("Copy dropped; ^z brings it back.")
 		if len(d.copies) > 0 {
 			return nil
 		}
@@ -57,7 +57,7 @@ func (p *copyPage) press(name string) wish {
 
 func (p *copyPage) render(width, height int) string {
 	d, page := p.desk, *p.lines
-	page.head = d.styles.heading.Render("What if") + "   at " + d.laidWords(d.hand)
+	page.head = d.styles.heading.Render("What if") + "   in " + d.laidWords(d.hand)
 	if d.message != "" {
 		page.head = d.styles.warn.Render(typeset.Cut("> "+d.message, width))
 	}

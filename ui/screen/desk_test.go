@@ -71,14 +71,14 @@ func TestSlideIsPushedAlongItsBand(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f4")
 	r.Sees("> Slide               < least >", "Sleeve front    1 1/4       1     1/4   1 1/4   1 + 1/4 in")
 	r.Press("right").Sees("< 3/8 in, chosen >", "Sleeve front    1 1/4     7/8     3/8   1 1/4   7/8 + 3/8 in")
-	r.Press("left").Sees("< 1/4 in, chosen >").Press("left").Sees("The slide is at the end of its band.")
+	r.Press("left").Sees("< 1/4 in, chosen >").Press("left").Sees("That is as far as the slide can go.")
 	for range 8 {
 		r.Press("right")
 	}
-	r.Sees("< 1 1/4 in, chosen >", "Sleeve front    1 1/4       0   1 1/4").Press("right").Sees("end of its band")
+	r.Sees("< 1 1/4 in, chosen >", "Sleeve front    1 1/4       0   1 1/4").Press("right").Sees("as far as the slide can go")
 	r.Press("e").Sees("< even >", "Sleeve front    1 1/4     5/8     5/8").Press("l").Sees("< least >")
 	r.Types("3").Sees("= 3 in = ~7.6 cm").Press("enter").Sees("  Slide               3 in, chosen", "1 1/4   0 + 1 1/4 in")
-	r.Press("f5").Sees("A slide of 3 in lies outside the front band and was moved to 1 1/4 in.")
+	r.Press("f5").Sees("A slide of 3 in is outside the front range, so it was moved to 1 1/4 in.")
 }
 
 // Changing the unit changes how lengths are shown, and no amount.
@@ -142,7 +142,7 @@ func TestPageOfKeysScrollsInASmallWindow(t *testing.T) {
 	for range 30 {
 		r.Press("down").Fits()
 	}
-	r.Sees("~ stands before").Press("x").Sees("[1 Body]")
+	r.Sees("~ before a length").Press("x").Sees("[1 Body]")
 }
 
 // The working opens at the figure at hand, in the words of the sheet, and every
@@ -204,7 +204,7 @@ func TestEaseShowsTheUsualRange(t *testing.T) {
 func TestPasteWithALineBreakIsNotALength(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24)
 	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("36\n1/2"), Paste: true})
-	r.Sees("A pasted text with a line break is not taken", "[13 3/4")
+	r.Sees("The paste has a line break", "[13 3/4")
 	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("14 1/2"), Paste: true})
 	r.Press("enter").Sees("  Bicep               14 1/2 in")
 	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("7", 1_000_000)), Paste: true})

@@ -229,9 +229,9 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 	switch forms.KindOf(k) {
 	case forms.ChoiceField:
 		options, now := d.optionsOf(k)
-		value := "not told: " + typeset.OrList(options)
+		value := "not told: " + typeset.OrList(forms.SaidOf(options))
 		if now >= 0 {
-			value = options[now]
+			value = options[now].Said
 		}
 		return typeset.Cut(lead+"< "+d.styles.here.Render(value)+" > "+d.note(k), width)
 	case forms.SlideField:
@@ -287,7 +287,7 @@ func (d *desk) hint(width int) []string {
 	}
 	text := d.rep.Hint(k)
 	if k == worksheets.Slide {
-		text += " Left and right push it along the band; l is the least, e the even one; or type a length."
+		text += " Left and right push it through the range; l is the least, e the even one; or type a length."
 	}
 	return typeset.Wrap(text, width)
 }

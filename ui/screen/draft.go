@@ -163,7 +163,7 @@ func (d *desk) takeMeant(text string) wish {
 	k, _ := d.focused()
 	w := d.answer(k, text)
 	if d.message == "" && !d.asksOwn() {
-		d.message = fmt.Sprintf("%s is now %s. ^z takes it back.", typeset.Capitalised(forms.Fields[k].Words), d.answerWords(k))
+		d.message = fmt.Sprintf("%s is now %s. ^z undoes that.", typeset.Capitalised(forms.Fields[k].Words), d.answerWords(k))
 	}
 	return w
 }

@@ -134,7 +134,7 @@ func (p *drillPage) enter(msg tea.KeyMsg) {
 	switch {
 	case msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
 	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
-		p.say(drill.Reply{Words: "A pasted text with a line break is not taken."})
+		p.say(drill.Reply{Words: "The paste has a line break; nothing was changed."})
 	case len(msg.Runes) > p.entry.CharLimit-len([]rune(p.entry.Value())):
 		p.say(drill.Reply{Words: fmt.Sprintf("Too long: at most %d characters.", p.entry.CharLimit)})
 	case p.entry.Value() == "" && cannotBegin(worksheets.Signed, msg) != "":
@@ -220,7 +220,7 @@ func (p *drillPage) render(width, height int) string {
 	}
 	known, said := p.parts(width)
 	room := p.room(width, height)
-	out := []string{p.styles.heading.Render("Drill: the sums of the trade") + fmt.Sprintf("   level %d, seed %d", p.lesson.Level, p.lesson.Seed)}
+	out := []string{p.styles.heading.Render("Drill: practise the arithmetic") + fmt.Sprintf("   level %d, seed %d", p.lesson.Level, p.lesson.Seed)}
 	out = append(out, strings.Split(typeset.Scrolled(append(known, said...), p.scroll, width, room), "\n")...)
 	out = append(out, strings.Repeat("-", width))
 	out = append(append(out, p.question(width)...), keyLine(keys, p.styles, width))

@@ -44,7 +44,7 @@ func rightNow(r *robot.Robot) string {
 
 // Somebody goes through a whole drill by keys.
 func TestDrillByKeys(t *testing.T) {
-	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d").Sees("Drill: the sums of the trade", "Problem 1 of 5.", "level 1")
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d").Sees("Drill: practise the arithmetic", "Problem 1 of 5.", "level 1")
 	page := rootOf(r).front.(*drillPage)
 	r.Types("13 3/4").Sees("[13 3/4", "= 13 3/4 in = ~34.9 cm").Press("backspace", "backspace").Sees("cannot be read")
 	r.Press("enter").Sees("This does not count as an answer.", "[13 3")
@@ -71,7 +71,7 @@ func TestDrillByKeys(t *testing.T) {
 func TestDrillGoesBack(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "?", "esc").Sees("Level 1, seed", "1 shown")
 	r.Press("esc").Sees("Choir blouse, for Odile", "[1 Body]")
-	r.Press("ctrl+o", "end").Sees("> Drill: the sums of the trade").Press("enter").Sees("Problem 1 of 5.").Press("esc").Sees("[1 Body]")
+	r.Press("ctrl+o", "end").Sees("> Drill: practise the arithmetic").Press("enter").Sees("Problem 1 of 5.").Press("esc").Sees("[1 Body]")
 	r.Press("ctrl+o", "end", "enter", "ctrl+c")
 	if !r.Ended {
 		t.Error("ctrl+c does not end the program")

@@ -71,8 +71,8 @@ func TestTryingInAnExample(t *testing.T) {
 	r := inAnEmptyFolder(t).Types("14").Press("enter", "esc").Sees("  Bicep               13 3/4 in", "[example, not saved]")
 	r.Press("f1", "shift+tab").Types("14").Press("enter", "w").Sees("copy 1 of 1", "14 in")
 	r.Types("14").Press("enter").DoesNotSee("Your own worksheet?")
-	r.Press("ctrl+s").Sees("^x gives it a file of its own").Press("ctrl+c").Sees("^c again leaves it").Press("ctrl+x", "k").Sees("The example stays as it is")
-	r.Press("s").Sees("[choir-blouse-what-if.toml").Press("enter").Sees("The copy is in choir-blouse-what-if.toml.")
+	r.Press("ctrl+s").Sees("^x gives it a file of its own").Press("ctrl+c").Sees("^c again quits without them").Press("ctrl+x", "k").Sees("The example stays as it is")
+	r.Press("s").Sees("[choir-blouse-what-if.toml").Press("enter").Sees("The copy is saved in choir-blouse-what-if.toml.")
 	d, err := worksheets.Load("choir-blouse-what-if.toml")
 	if err != nil || d.Sheet.Text(worksheets.Bicep) != "14" || d.Sheet.Text(worksheets.Title) != "" {
 		t.Errorf("%v, %v", d, err)
@@ -133,6 +133,6 @@ func TestASignalWhileTypingIntoAnExample(t *testing.T) {
 	}
 	again := sit(t, nil, 80, 24)
 	again.Tell(openingExample("choir-blouse", nil))
-	again.Sees("Beside it lies what was not saved", "14 in")
+	again.Sees("Unsaved work of ", "14 in")
 	crash(again)
 }

@@ -69,7 +69,7 @@ func TestFileChangedElsewhere(t *testing.T) {
 		if props.Read(t, "sheet.toml") != theirs {
 			t.Fatal("theirs was overwritten")
 		}
-		r.Press("ctrl+s").Sees("was changed by another program").Press("t").Sees("[15", "[saved]", "sheet.toml.mine-1")
+		r.Press("ctrl+s").Sees("Another program changed ").Press("t").Sees("[15", "[saved]", "sheet.toml.mine-1")
 		if !strings.Contains(props.Read(t, "sheet.toml.mine-1"), `"14"`) {
 			t.Error("mine was not kept beside theirs")
 		}
@@ -128,7 +128,7 @@ func TestNameThatCannotBeWritten(t *testing.T) {
 	os.WriteFile("sheet.toml", []byte("# theirs\n"), 0o644)
 	r.Types("14").Press("enter", "ctrl+s", "b")
 	r.Tell(rootOf(r).grant(toSaveAs{path: "nosuch/x.toml"})())
-	r.Sees("Not saved: nosuch/x.toml", "Under which name")
+	r.Sees("Not saved: nosuch/x.toml", "File name")
 	r.Press("ctrl+u").Types("x").Press("enter").Sees("[saved]", "  Bicep               14 in")
 }
 
@@ -181,7 +181,7 @@ func sitWithInline(t *testing.T, width, height int) *robot.Robot {
 // A file whose comments would go is not made anew before the person agreed.
 func TestCommentsThatWouldGoAreSaidFirst(t *testing.T) {
 	r := sitWithInline(t, 80, 24).Types("14").Press("tab", "delete").Types("12").Press("enter")
-	r.Sees("its comments go")
+	r.Sees("lose its comments")
 	if props.Read(t, "sheet.toml") != props.InlineSheet {
 		t.Fatal("the file was made anew before anybody agreed")
 	}
@@ -194,7 +194,7 @@ func TestCommentsThatWouldGoAreSaidFirst(t *testing.T) {
 // Leaving while that question is open loses nothing unsaid, and can be insisted on.
 func TestLeavingWhenCommentsWouldGo(t *testing.T) {
 	r := sitWithInline(t, 80, 24).Types("14").Press("ctrl+c")
-	r.Sees("its comments go")
+	r.Sees("lose its comments")
 	if r.Ended || props.Read(t, "sheet.toml") != props.InlineSheet {
 		t.Fatal("it ended unsaved, or saved unasked")
 	}

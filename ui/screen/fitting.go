@@ -48,7 +48,7 @@ func (m *root) askFitting() part {
 // askEase offers to turn a fitting into a change of ease.
 func (m *root) askEase(c easeChange) part {
 	sc := m.desk.rep.Scale
-	text := fmt.Sprintf("The note is kept. Change the %s by %s, from %s to %s?", forms.Fields[c.key].Words,
+	text := fmt.Sprintf("The note is saved. Change the %s by %s, from %s to %s?", forms.Fields[c.key].Words,
 		wording.Signed(c.after-c.before.Or(0), sc), orNothing(c.before, sc), sc.Format(c.after))
 	if c.after < 0 {
 		text += " That is smaller than the body: only a knit takes it."
@@ -77,7 +77,7 @@ func (d *desk) addFitting(note string, day time.Time) wish {
 	d.lay(sheet)
 	d.remember(before, "note of a fitting")
 	d.reckon()
-	d.message = "The note is kept with the sheet: see step 5."
+	d.message = "The note is saved with the worksheet: see step 5."
 	return d.save()
 }
 

@@ -103,7 +103,7 @@ func TestAFaultGivesTheTerminalBack(t *testing.T) {
 				}
 			}
 			after := program.Start(t, folder, env[1:], "blouse.toml")
-			after.Await("Beside it lies what was not saved")
+			after.Await("Unsaved work of ")
 			after.Await("14 5/8 in")
 		})
 	}
@@ -162,7 +162,7 @@ func TestAHalfTypedNoteOutlivesTheProgram(t *testing.T) {
 			term.Types("\x1b[17~n")
 			term.Await("[" + note)
 			term.Types(" tight\r")
-			term.Await("The note is kept.")
+			term.Await("The note is saved")
 			term.Types("\x1b")
 			time.Sleep(100 * time.Millisecond)
 			term.Types("\x03")

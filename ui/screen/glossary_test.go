@@ -96,7 +96,7 @@ func headingOver(k worksheets.Key) (last string) {
 func TestPageOfWordsOpensAtTheWordAtHand(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+e").Fits()
 	r.Sees("Words   any other key goes back", "> bicep: The fullest part of the upper arm.").DoesNotSee("armhole:")
-	r.Press("esc", "f4", "ctrl+e").Sees("> slide: What a side gains by moving straight out")
+	r.Press("esc", "f4", "ctrl+e").Sees("> slide: The width a side gains when the pattern is moved straight out")
 	r.Press("esc", "f5", "ctrl+e").Sees("> cap ease:").Press("esc", "f6", "down", "ctrl+e").Sees("> mark:")
 	r.Press("esc", "f1", "tab", "tab").Types("39 1/4").Press("ctrl+e").Sees("> bust:").Press("x").Sees("[39 1/4") // what is half typed stays
 	sitWithExample(t, "choir-blouse", 60, 16).Press("ctrl+e", "end").Fits().Sees("woven: Cloth of crossed threads")

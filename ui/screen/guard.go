@@ -94,7 +94,7 @@ func (m *root) guardWork() tea.Cmd {
 // guarded takes the outcome, and says once that nothing can be guarded.
 func (m *root) guarded(msg guardedMsg) {
 	if msg.desk.guard.wrote(msg.err) {
-		m.complain("What is not saved cannot be kept against a crash either: " + typeset.Plain(console.FileWords(msg.err)) + ".")
+		m.complain("A crash would lose what is not saved: " + typeset.Plain(console.FileWords(msg.err)) + ".")
 	}
 }
 
@@ -102,7 +102,7 @@ func (m *root) guarded(msg guardedMsg) {
 // what was half typed into its fields. What the file says already is no news.
 func (d *desk) layLeftover(l worksheets.Leftover) {
 	if len(l.Unreadable) > 0 {
-		d.message = "What an earlier run did not save cannot be read: it is in " + typeset.Plain(strings.Join(l.Unreadable, ", ")) + "."
+		d.message = "Unsaved work of an earlier run cannot be read; it is in " + typeset.Plain(strings.Join(l.Unreadable, ", ")) + "."
 	}
 	if l.Empty() {
 		return
@@ -115,7 +115,7 @@ func (d *desk) layLeftover(l worksheets.Leftover) {
 	news := slices.DeleteFunc(slices.Clone(l.Versions), d.doc.Sheet.Equal)
 	if len(news) > 0 {
 		d.copies, d.trying = append(news, d.copies...), true
-		d.message = fmt.Sprintf("Beside it lies what was not saved on %s: ^x shows all of it.", console.DayAndTime(l.At))
+		d.message = fmt.Sprintf("Unsaved work of %s is open as a copy; ^x shows it.", console.DayAndTime(l.At))
 	}
 	d.reckon()
 	d.reach()

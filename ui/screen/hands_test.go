@@ -103,7 +103,7 @@ func TestChoicesAnswerLetters(t *testing.T) {
 		t.Error("the file was changed")
 	}
 	r.Press("k").Sees("< keep >").Types("eep").Sees("< keep >").Press("a").Sees("< alter >").Press("K").Sees("< keep >", "[saved]")
-	r.Press("up").Sees("< let out >").Types("hold").Sees("< hold >").Press("up", "down").Types("let out").Sees("< let out >")
+	r.Press("up").Sees("< widen to match >").Types("hold").Sees("< keep its width >").Press("up", "down").Types("let out").Sees("< widen to match >").Types("keep").Sees("< keep its width >").Press("w").Sees("< widen to match >")
 	r.Press("f3")
 	for !strings.Contains(r.Screen(), "> Sleeve style") {
 		r.Press("down")
@@ -155,7 +155,7 @@ func TestRunTogetherIsAskedAbout(t *testing.T) {
 	if props.Read(t, "sheet.toml") != before {
 		t.Error("the file was changed")
 	}
-	r.Press("up").Sees("14 1/2? enter takes it").Press("enter").Sees("> Other arm", "  Bicep               14 1/2 in", "Bicep is now 14 1/2 in. ^z takes it back.", "Sleeve needs 3 1/4 in")
+	r.Press("up").Sees("14 1/2? enter takes it").Press("enter").Sees("> Other arm", "  Bicep               14 1/2 in", "Bicep is now 14 1/2 in. ^z undoes that.", "Sleeve needs 3 1/4 in")
 	if got := props.Read(t, "sheet.toml"); got != strings.Replace(before, `"13 3/4"`, `"14 1/2"`, 1) {
 		t.Errorf("the file is\n%s", got)
 	}

@@ -26,7 +26,7 @@ var keySays = map[string]string{
 	"left/right piece":    "Go to the piece before or after; home and end go to either end.",
 	"t table view":        "Fills the screen with the step, its amount in digits to be read from across a table.",
 	"n note a fitting":    "Notes what a test garment showed.",
-	"c card":              "Writes the card as a PDF beside the worksheet.",
+	"c card":              "Saves the card as a PDF in the folder of the worksheet.",
 	"up/down step":        "Go from step to step.",
 	"w ways out":          "Lists the smallest single changes that would make it work, each with its cost. Enter opens one as a copy.",
 	"up/down scroll":      "Scroll.",
@@ -39,12 +39,12 @@ var keySays = map[string]string{
 	"^l what if":          "Makes a copy to try things on, up to three. See WHAT IF.",
 	"^f take from":        "Takes the body (in step 1) or the pattern (in step 3) from another worksheet of this folder.",
 	"^t in/cm":            "Shows and reads lengths in the other unit. What was measured stays, and so does the file.",
-	"^o sheets":           "Lists the worksheets of this folder, a new one, one elsewhere, the examples and the drill. Letters find a row.",
+	"^o worksheets":       "Lists the worksheets of this folder, a new one, one elsewhere, the examples and the drill. Letters find a row.",
 	"^r working":          "Shows the arithmetic, from the line about the field at hand on.",
 	"^d drill":            "Starts the drill. Enter answers, ? shows the working, pgup and pgdn change the level, esc shows the score and goes back.",
 	"^e words":            "Explains the sewing words, from the one about the field at hand on.",
 	"^k keys":             "Lists the keys.",
-	"^c end":              "Ends the program. What is not saved is said first.",
+	"^c end":              "Ends the program. It first says what is not saved.",
 }
 
 // Help lists every key of the worksheet with where it works, in the order of the page

@@ -55,10 +55,10 @@ var Keys = []binding{
 	{keys: []string{"ctrl+z"}, Show: "^z", Does: "undo", do: plain((*desk).undo), rare: true},
 	{keys: []string{"ctrl+y"}, Show: "^y", Does: "redo", do: plain((*desk).redo), rare: true},
 	{keys: []string{"ctrl+s"}, Show: "^s", Does: "save", do: plain((*desk).askSave)},
-	{keys: []string{"ctrl+l"}, Show: "^l", Does: "what if", Where: "lays a copy", do: plain((*desk).layCopy)},
-	{keys: []string{"ctrl+f"}, Show: "^f", Does: "take from", Where: "another sheet", do: plain((*desk).takeHere), when: onMeasures, rare: true},
+	{keys: []string{"ctrl+l"}, Show: "^l", Does: "what if", Where: "makes a copy", do: plain((*desk).layCopy)},
+	{keys: []string{"ctrl+f"}, Show: "^f", Does: "take from", Where: "a worksheet", do: plain((*desk).takeHere), when: onMeasures, rare: true},
 	{keys: []string{"ctrl+t"}, Show: "^t", Does: "in/cm", do: plain((*desk).switchUnit)},
-	{keys: []string{"ctrl+o"}, Show: "^o", Does: "sheets", do: typedFirst(toList{})},
+	{keys: []string{"ctrl+o"}, Show: "^o", Does: "worksheets", do: typedFirst(toList{})},
 	{keys: []string{"ctrl+r"}, Show: "^r", Does: "working", do: asks(toSeeWorking{})},
 	{keys: []string{"ctrl+d"}, Show: "^d", Does: "drill", do: asks(toDrill{}), rare: true}, // delete does what it does in a line of input
 	{keys: []string{"ctrl+e"}, Show: "^e", Does: "words", do: asks(toSeeWords{}), rare: true},
@@ -122,7 +122,7 @@ func onChoice(d *desk) (bool, string) { return d.on(forms.ChoiceField), "" }
 func onLength(d *desk) (bool, string) { return d.on(forms.LengthField) && d.atValue(), "" }
 
 func hasCopies(d *desk) (bool, string) {
-	return len(d.copies) > 0, "there is no copy beside the sheet: ^l lays one"
+	return len(d.copies) > 0, "no copy yet: ^l makes one"
 }
 
 func onPage(d *desk) (bool, string) { return len(forms.Items[d.step]) == 0, "" }
@@ -135,7 +135,7 @@ func onTrouble(d *desk) (bool, string) {
 }
 
 func onMeasures(d *desk) (bool, string) {
-	return d.step == forms.Body || d.step == forms.Pattern, "step 1 takes the body of another sheet, step 3 the pattern"
+	return d.step == forms.Body || d.step == forms.Pattern, "step 1 takes the body of another worksheet, step 3 the pattern"
 }
 
 func onPattern(d *desk) (bool, string) {
@@ -221,7 +221,7 @@ func keysText(width int) (out []string) {
 		"Typing replaces what is in a field, delete empties it, home and end go into it.",
 		"Letters answer a choice. What cannot be read waits; the answer stays.",
 		`Lengths: 13 3/4, 13-3/4, 13.75 or 13,75, with in, ", cm or mm, or nothing.`,
-		"~ stands before a length between two marks: it is shown at the nearest.",
+		"~ before a length means rounded to the nearest ruler mark.",
 	} {
 		out = append(out, typeset.Wrap(text, width)...)
 	}

@@ -34,14 +34,14 @@ func TestAfterACrashWhatWasNotSavedIsOffered(t *testing.T) {
 	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
 	crash(r.Types("14").Press("enter").Sees("Not saved: another program changed the file."))
 
-	r = reopen(t, "sheet.toml").Sees("Beside it lies what was not saved on ", "^x shows all of it.", "> sheet         copy 1")
+	r = reopen(t, "sheet.toml").Sees("Unsaved work of ", "^x shows it.", "> worksheet         copy 1")
 	r.Sees("13 3/4 in          14 in", "41 in      39 1/2 in")
 	if props.Read(t, "sheet.toml") != theirs {
 		t.Error("the file was changed")
 	}
 	crash(r) // once more, before anything was decided
 	r = reopen(t, "sheet.toml").Sees("13 3/4 in          14 in")
-	r.Press("ctrl+g", "ctrl+x", "k").Sees("Kept copy 1", "[saved]")
+	r.Press("ctrl+g", "ctrl+x", "k").Sees("is now the worksheet", "[saved]")
 	if got := props.Read(t, "sheet.toml"); !strings.Contains(got, `= "14"`) {
 		t.Errorf("kept, the file is\n%s", got)
 	}
@@ -54,7 +54,7 @@ func TestCopiesOutliveACrash(t *testing.T) {
 	sitWithFile(t, "choir-blouse", 80, 24)
 	r := reopen(t, "sheet.toml").Press("f2", "ctrl+l").Types("2").Press("enter", "ctrl+g", "ctrl+l", "f4", "e")
 	crash(r)
-	r = reopen(t, "sheet.toml").Sees("Beside it lies what was not saved").Press("ctrl+x").Sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)")
+	r = reopen(t, "sheet.toml").Sees("Unsaved work of ").Press("ctrl+x").Sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)")
 	crash(r.Press("right", "d", "d").Sees("[saved]"))
 	reopen(t, "sheet.toml").DoesNotSee("was not saved on")
 }
@@ -68,8 +68,8 @@ func TestWhatIsTriedInAnExampleOutlivesACrash(t *testing.T) {
 		return r
 	}
 	crash(open().Types("14").Press("enter", "w"))
-	crash(open().Sees("Beside it lies what was not saved", "13 3/4 in          14 in"))
-	r := open().Sees("Beside it lies what was not saved").Press("ctrl+c").Sees("^c again leaves").Press("ctrl+c")
+	crash(open().Sees("Unsaved work of ", "13 3/4 in          14 in"))
+	r := open().Sees("Unsaved work of ").Press("ctrl+c").Sees("^c again quits").Press("ctrl+c")
 	if !r.Ended {
 		t.Fatal("it did not end")
 	}
@@ -92,25 +92,25 @@ func TestASignalKeepsWhatIsNotSaved(t *testing.T) {
 	if err := rootOf(r).leave(true); err != nil {
 		t.Fatal(err)
 	}
-	reopen(t, "sheet.toml").Sees("Beside it lies what was not saved", "13 3/4 in          14 in")
+	reopen(t, "sheet.toml").Sees("Unsaved work of ", "13 3/4 in          14 in")
 }
 
 // The second program on a sheet is told, and what both leave is found.
 func TestTheSecondProgramIsTold(t *testing.T) {
 	sitWithFile(t, "choir-blouse", 80, 24)
 	one := reopen(t, "sheet.toml").DoesNotSee("Another capscye")
-	two := reopen(t, "sheet.toml").Sees("Another capscye has this sheet open: let only one of them change it.")
+	two := reopen(t, "sheet.toml").Sees("This worksheet is open in another capscye; change it in one place only.")
 	two.Types("14").Press("enter").Sees("[saved]")
 	one.Types("15").Press("enter").Sees("Not saved: another program changed the file.")
 	crash(one)
 	crash(two)
-	reopen(t, "sheet.toml").Sees("Beside it lies what was not saved", "14 in          15 in")
+	reopen(t, "sheet.toml").Sees("Unsaved work of ", "14 in          15 in")
 }
 
 // Where nothing can be kept it is said, once.
 func TestNothingCanBeKept(t *testing.T) {
 	t.Setenv("XDG_STATE_HOME", "/dev/null/nowhere")
 	sitWithFile(t, "choir-blouse", 80, 24)
-	r := reopen(t, "sheet.toml").Press("ctrl+l").Sees("cannot be kept against a crash")
-	r.Types("15").Press("enter").DoesNotSee("cannot be kept against a crash")
+	r := reopen(t, "sheet.toml").Press("ctrl+l").Sees("A crash would lose what is not saved")
+	r.Types("15").Press("enter").DoesNotSee("A crash would lose what is not saved")
 }

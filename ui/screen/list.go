@@ -39,7 +39,7 @@ func newList(found []roster.Row, st styles, canBack bool) *list {
 	for _, name := range worksheets.Examples() {
 		l.rows = append(l.rows, listRow{text: "Example: " + name, wish: toBring{source: example(name)}})
 	}
-	l.rows = append(l.rows, listRow{text: "Drill: the sums of the trade, in five levels", wish: toDrill{}})
+	l.rows = append(l.rows, listRow{text: "Drill: practise the arithmetic on invented wearers", wish: toDrill{}})
 	l.find("")
 	return l
 }
@@ -162,7 +162,7 @@ const listHeadHeight = 3
 func (l *list) findLine(body string) string {
 	switch {
 	case len(l.shown) == 0:
-		return "Find: " + l.styles.key.Render(l.typed) + "   no row has that; backspace takes a letter back"
+		return "Find: " + l.styles.key.Render(l.typed) + "   no row has that; backspace removes a letter"
 	case l.typed != "":
 		return "Find: " + l.styles.key.Render(l.typed) + l.styles.here.Render(" ")
 	}

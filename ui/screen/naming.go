@@ -26,7 +26,7 @@ type naming struct {
 }
 
 func newNaming(text, suggestion string, st styles, grant func(string) wish) *naming {
-	n := &naming{styles: st, text: text, offered: suggestion, entry: newEntry(st), grant: grant, accept: "enter keeps the name  esc back"}
+	n := &naming{styles: st, text: text, offered: suggestion, entry: newEntry(st), grant: grant, accept: "enter saves  esc back"}
 	n.entry.SetValue(suggestion)
 	n.entry.CursorEnd()
 	return n
@@ -60,7 +60,7 @@ func (n *naming) key(msg tea.KeyMsg) wish {
 func refusedPaste(msg tea.KeyMsg, e textinput.Model) string {
 	switch {
 	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
-		return "A pasted text with a line break is not taken; nothing was changed."
+		return "The paste has a line break; nothing was changed."
 	case len(msg.Runes) > e.CharLimit-len([]rune(e.Value())): // a pasted megabyte would take minutes
 		return fmt.Sprintf("Too long: at most %d characters; nothing was changed.", e.CharLimit)
 	}

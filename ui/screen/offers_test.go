@@ -16,8 +16,8 @@ func TestWhatWouldMakeItWork(t *testing.T) {
 		r := sitWithFile(t, "choir-blouse", size.width, size.height)
 		r.Types("15").Press("enter", "tab", "delete", "enter", "f5").Sees("The bust was not asked, but grows by 3 1/2 in")
 		before := props.Read(t, "sheet.toml")
-		r.Press("w").Fits().Sees("What would make it work", " 1  What a following piece does: hold instead of let out.").DoesNotSee("Ease at the bicep")
-		r.Press("enter").Fits().Sees("copy 1 of 1, not kept").Press("ctrl+x").Fits().Sees("what a following piece does")
+		r.Press("w").Fits().Sees("What would make it work", " 1  If slid too far: keep its width instead of widen to").DoesNotSee("Ease at the bicep")
+		r.Press("enter").Fits().Sees("copy 1 of 1, not saved").Press("ctrl+x").Fits().Sees("if slid too far")
 		if size.height >= 24 {
 			r.Sees("gone  check: The bust was not asked", "new   check: To keep its width the bodice pivots the other way by up to 7/8 in")
 		}

@@ -102,7 +102,7 @@ func (r *reports) firstUndone() int {
 // laidWords names the sheet or a copy, by what was changed in it.
 func (r *reports) laidWords(n int) string {
 	if n == 0 {
-		return "the sheet as it was"
+		return "the worksheet as it was"
 	}
 	return fmt.Sprintf("copy %d (%s)", n, r.changedIn(n))
 }

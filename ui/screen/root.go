@@ -102,9 +102,9 @@ func (m *root) update(msg tea.Msg) tea.Cmd {
 	case guardedMsg:
 		m.guarded(msg)
 	case terminal.FloodMsg:
-		m.complain("Too much came at once: what no hand could type was left out.")
+		m.complain("Too much input at once; part of it was dropped.")
 	case terminal.PasteTailMsg:
-		m.complain("What came with the paste behind its end was left out.")
+		m.complain("Keys right behind the paste were dropped.")
 	case faultMsg:
 		panic(msg.fault) // where it is caught, the terminal can be given back
 	}
@@ -176,7 +176,7 @@ func (m *root) print() tea.Cmd {
 // askCopyName asks for the file name of the copy at hand.
 func (m *root) askCopyName() *naming {
 	d := m.desk
-	return newNaming("Under which name should "+d.laidWords(d.hand)+" be kept?", console.FileNameFor(d.sheet().Text(worksheets.Title)+" what if"),
+	return newNaming("File name of "+d.laidWords(d.hand)+"?", console.FileNameFor(d.sheet().Text(worksheets.Title)+" what if"),
 		m.styles, func(path string) wish { return toSaveCopy{path} })
 }
 
@@ -190,7 +190,7 @@ func (m *root) copySaved(msg copySavedMsg) {
 		d.message = "The copy is not saved: " + typeset.Plain(console.FileWords(msg.err)) + "."
 		return
 	}
-	d.message = "The copy is in " + typeset.Plain(msg.path) + "."
+	d.message = "The copy is saved in " + typeset.Plain(msg.path) + "."
 	if d.hand > 0 && d.sheet().Equal(msg.sheet) {
 		d.dropHand(d.message)
 	}

@@ -29,17 +29,16 @@ func (m *root) save(ask bool) tea.Cmd {
 	case m.saving:
 		return nil // saved sees to what was changed meanwhile
 	case ask && d.conflict:
-		m.front = &question{styles: m.styles, text: typeset.Plain(d.doc.Path()) + " was changed by another program since it was read here.",
+		m.front = &question{styles: m.styles, text: "Another program changed " + typeset.Plain(d.doc.Path()) + " since it was read here.",
 			answers: []answer{
-				{"t", "take theirs, and keep mine beside it", toTakeTheirs{}},
-				{"m", "write mine, and keep theirs beside it", toSaveAs{path: d.doc.Path(), over: true}},
+				{"t", "take theirs, and save mine beside it", toTakeTheirs{}},
+				{"m", "save mine, and theirs beside it", toSaveAs{path: d.doc.Path(), over: true}},
 				{"b", "leave theirs, and go on with mine in a file of its own", toGoOnBeside{}},
 				{"esc", "decide later", toGoBack{}},
 			}}
 		return nil
 	case !d.mayLose && d.doc.LosesComments():
-		m.front = &question{styles: m.styles, text: typeset.Plain(d.doc.Path()) + " is written in a way that does not let single values be changed: " +
-			"saving makes it anew, and its comments go. The file as it is now will be kept beside it.",
+		m.front = &question{styles: m.styles, text: "Saving will rewrite " + typeset.Plain(d.doc.Path()) + " as a whole and lose its comments; the old file is kept beside it.",
 			answers: []answer{
 				{"s", "save", toLose{}},
 				{"esc", "not now", toGoBack{}},
@@ -51,7 +50,7 @@ func (m *root) save(ask bool) tea.Cmd {
 
 // askName asks for the file name of a sheet that has none.
 func (m *root) askName(suggestion, message string) *naming {
-	n := newNaming("Under which name should this worksheet be kept?", suggestion, m.styles,
+	n := newNaming("File name of this worksheet?", suggestion, m.styles,
 		func(path string) wish { return toSaveAs{path: path} })
 	n.message = message
 	return n
@@ -129,8 +128,8 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 	return m.grant(next)
 }
 
-// copiesFirst is said where another worksheet is wanted on the desk.
-const copiesFirst = "A copy lies beside this worksheet: ^x there keeps or drops it first."
+// copiesFirst is said where another worksheet is to come to the desk.
+const copiesFirst = "This worksheet has a copy: keep or drop it first, with ^x."
 
 // settle makes sure that another worksheet can take the place of this one:
 // what can be saved is saved first, and about the rest the person is asked.
@@ -163,7 +162,7 @@ func (m *root) quit() tea.Cmd {
 	d := m.desk
 	if d != nil && d.hasTried() {
 		if !m.told {
-			d.message = "What lies beside the sheet is not kept: ^x decides, ^c again leaves it."
+			d.message = "The copies are not saved. ^x keeps or drops them; ^c again quits without them."
 			m.front, m.told = nil, true
 			return nil
 		}
@@ -179,9 +178,9 @@ func (m *root) quit() tea.Cmd {
 	case m.saving || d.doc.Saved():
 		return m.end()
 	case d.conflict:
-		d.message = "Not saved: it was changed elsewhere. ^s decides, ^c again " + d.guard.leaving() + "."
+		d.message = "Not saved: another program changed the file. ^s decides, ^c again " + d.guard.leaving() + "."
 	default:
-		d.message = "Saving; ^c again leaves without waiting."
+		d.message = "Saving; ^c again quits without waiting."
 		return m.end()
 	}
 	m.front, m.told = nil, true

@@ -43,7 +43,7 @@ func (d *desk) pushSlide(by int) wish {
 	now = min(max(now, low), high)
 	next := min(max(nextMark(now, d.sheet().Ruler(), by), low), high)
 	if next == now {
-		d.message = "The slide is at the end of its band."
+		d.message = "That is as far as the slide can go."
 		return nil
 	}
 	return d.set(worksheets.Slide, forms.Exactly(next, d.sheet().Scale()))

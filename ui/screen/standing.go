@@ -44,7 +44,7 @@ func (s *standing) tried(err error, backup string) (message string) {
 	if backup == "" {
 		return ""
 	}
-	return "What the file held before is kept in " + typeset.Plain(backup) + "."
+	return "The old file is saved as " + typeset.Plain(backup) + "."
 }
 
 // longestReason leaves room on 80 columns for what to do about it.
@@ -82,7 +82,7 @@ func (d *desk) askSave() wish {
 		d.message = "This copy of an example is not saved: ^x gives it a file of its own."
 		return nil
 	case d.hand > 0:
-		d.message = "The sheet is saved, this copy is not: ^x keeps it or gives it its own file."
+		d.message = "The worksheet is saved, not this copy: ^x keeps it or gives it its own file."
 	}
 	return toSave{ask: true}
 }
@@ -122,7 +122,7 @@ func (d *desk) adopt(msg savedMsg) {
 // state says in a word where what is at hand is saved.
 func (d *desk) state() string {
 	if d.hand > 0 {
-		return fmt.Sprintf("copy %d of %d, not kept", d.hand, len(d.copies))
+		return fmt.Sprintf("copy %d of %d, not saved", d.hand, len(d.copies))
 	}
 	return d.standing.words()
 }

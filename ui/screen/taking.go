@@ -43,7 +43,7 @@ func (d *desk) takeHere() wish {
 // newPicker lists the sheets of the folder to take a section from, but for the one
 // that takes it.
 func newPicker(found []roster.Row, t taking, own string, st styles) *list {
-	l := &list{styles: st, canBack: true, head: "Take the " + wording.SectionWords[t.section] + " of which worksheet?"}
+	l := &list{styles: st, canBack: true, head: "Choose the worksheet to take the " + wording.SectionWords[t.section] + " from."}
 	for i := range found {
 		f := &found[i]
 		if f.Failure == "" && filepath.Base(f.Path) != filepath.Base(own) {
@@ -68,7 +68,7 @@ func (d *desk) take(msg takenMsg) wish {
 	what := fmt.Sprintf("%s of %s", wording.SectionWords[msg.section], typeset.Plain(filepath.Base(msg.from.Path())))
 	d.remember(before, what)
 	d.takeUp()
-	d.message = "Taken: the " + what + ". ^z takes it back."
+	d.message = "Took the " + what + ". ^z undoes that."
 	return d.save()
 }
 

@@ -14,7 +14,7 @@ import (
 func TestANewSheetStartsFromAnother(t *testing.T) {
 	for key, want := range map[string]string{"b": `body_from = "sheet.toml"`, "p": `pattern_from = "sheet.toml"`} {
 		r := sitWithFile(t, "archive-coat", 80, 24).Press("ctrl+o", "down", "enter").Types("second").Press("enter", key).Fits()
-		r.Sees("of which worksheet?", "sheet.toml").Press("enter").Sees("[saved]", "centimetres")
+		r.Sees("Choose the worksheet to take the ", "sheet.toml").Press("enter").Sees("[saved]", "centimetres")
 		got := props.Read(t, "second.toml")
 		if !strings.Contains(got, want) {
 			t.Errorf("the file is\n%s", got)
@@ -38,15 +38,15 @@ func TestANewSheetStartsFromAnother(t *testing.T) {
 	}
 }
 
-// Step 1 takes the body of another sheet, step 3 its pattern; undo takes it back.
+// Step 1 takes the body of another worksheet, step 3 its pattern; undo takes it back.
 func TestTakingIntoTheSheetAtHand(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24)
 	coat := props.Read(t, props.SourceFolder+"/worksheets/examples/archive-coat.toml")
 	os.WriteFile("coat.toml", []byte(coat), 0o644)
-	r.Press("ctrl+f").Sees("Take the body of which worksheet?", "coat.toml").DoesNotSee("sheet.toml")
-	r.Press("enter").Sees("Choir blouse, for Benedikt", "[saved]", "Other arm           ~14 5/8 in", "Taken: the body of coat.toml.")
-	r.Press("ctrl+z").Sees("Taken back: body of coat.toml.", "[13 3/4").Press("f3", "ctrl+f").Sees("Take the pattern of which worksheet?")
-	r.Press("enter").Sees("Taken: the pattern of coat.toml.").Press("f2", "ctrl+f").Sees("Step 1 takes the body of another sheet, step 3 the pattern")
+	r.Press("ctrl+f").Sees("Choose the worksheet to take the body from.", "coat.toml").DoesNotSee("sheet.toml")
+	r.Press("enter").Sees("Choir blouse, for Benedikt", "[saved]", "Other arm           ~14 5/8 in", "Took the body of coat.toml.")
+	r.Press("ctrl+z").Sees("Undone: body of coat.toml.", "[13 3/4").Press("f3", "ctrl+f").Sees("Choose the worksheet to take the pattern from.")
+	r.Press("enter").Sees("Took the pattern of coat.toml.").Press("f2", "ctrl+f").Sees("Step 1 takes the body of another worksheet, step 3 the pattern")
 }
 
 // Of several sheets the one that is chosen is taken; what was typed when the list
@@ -61,12 +61,12 @@ func TestTheChosenSheetIsTaken(t *testing.T) {
 	if !strings.Contains(props.Read(t, "sheet.toml"), `"14 1/8"`) {
 		t.Error("what was typed is not saved")
 	}
-	r.Press("down", "enter").Sees("Taken: the body of archive-coat.toml.", "Benedikt")
-	r.Press("ctrl+f", "enter").Sees("Taken: the body of allotment-shirt.toml.", "Marit")
+	r.Press("down", "enter").Sees("Took the body of archive-coat.toml.", "Benedikt")
+	r.Press("ctrl+f", "enter").Sees("Took the body of allotment-shirt.toml.", "Marit")
 	if got := props.Read(t, "sheet.toml"); !strings.Contains(got, `body_from = "allotment-shirt.toml"`) {
 		t.Errorf("the file is\n%s", got)
 	}
-	r.Press("f5").DoesNotSee("was taken from").Press("ctrl+z").Sees("Taken back: body of allotment-shirt.toml.").DoesNotSee("was taken from")
+	r.Press("f5").DoesNotSee("was taken from").Press("ctrl+z").Sees("Undone: body of allotment-shirt.toml.").DoesNotSee("was taken from")
 }
 
 // What was measured again in the sheet that a body came from is pointed out, with

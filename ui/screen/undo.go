@@ -58,9 +58,9 @@ func (d *desk) undo() wish {
 	w := d.commit()
 	c, ok := d.history.back()
 	if !ok {
-		return d.nothing(w, "There is nothing to undo.")
+		return d.nothing(w, "Nothing to undo.")
 	}
-	return d.travel(c.after, c.before, "Taken back", c.what)
+	return d.travel(c.after, c.before, "Undone", c.what)
 }
 
 // redo makes the latest change again that was taken back.
@@ -68,9 +68,9 @@ func (d *desk) redo() wish {
 	w := d.commit()
 	c, ok := d.history.forth()
 	if !ok {
-		return d.nothing(w, "There is nothing to do again.")
+		return d.nothing(w, "Nothing to redo.")
 	}
-	return d.travel(c.before, c.after, "Done again", c.what)
+	return d.travel(c.before, c.after, "Redone", c.what)
 }
 
 // nothing says that there is nothing to do, unless what was typed had something
@@ -100,7 +100,7 @@ func (d *desk) travel(from, to laid, verb, what string) wish {
 	was, is := from.at(to.hand), to.at(to.hand)
 	changed := slices.DeleteFunc(worksheets.Keys(), func(k worksheets.Key) bool { return was.Text(k) == is.Text(k) })
 	if len(changed) == 1 {
-		d.message = fmt.Sprintf("%s: %s is %s.", verb, forms.Fields[changed[0]].Words, cmp.Or(compare.AnswerText(d.rep, changed[0]), "empty"))
+		d.message = fmt.Sprintf("%s: %s, now %s.", verb, forms.Fields[changed[0]].Words, cmp.Or(compare.AnswerText(d.rep, changed[0]), "empty"))
 	}
 	return d.save()
 }

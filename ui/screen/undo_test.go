@@ -15,16 +15,16 @@ import (
 func TestUndoAndRedo(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24)
 	first := props.Read(t, "sheet.toml")
-	r.Press("ctrl+z").Sees("There is nothing to undo.")
+	r.Press("ctrl+z").Sees("Nothing to undo.")
 	r.Types("14").Press("enter", "f2").Types("2").Press("enter", "f4", "e", "f6", " ")
-	r.Press("ctrl+z").Sees("Taken back: step Lay.").Press("ctrl+z").Sees("Taken back: chosen slide is least.")
-	r.Press("ctrl+z").Sees("Taken back: ease at the bicep is 1 3/4 in.").Press("ctrl+z").Sees("Taken back: bicep is 13 3/4 in.", "[saved]")
+	r.Press("ctrl+z").Sees("Undone: step Lay.").Press("ctrl+z").Sees("Undone: chosen slide, now least.")
+	r.Press("ctrl+z").Sees("Undone: ease at the bicep, now 1 3/4 in.").Press("ctrl+z").Sees("Undone: bicep, now 13 3/4 in.", "[saved]")
 	if got := props.Read(t, "sheet.toml"); got != first {
 		t.Errorf("the file is now\n%s", got)
 	}
-	r.Press("ctrl+y").Sees("Done again: bicep is 14 in.").Press("f1").Sees("  Bicep               14 in")
-	r.Types("15").Press("enter", "ctrl+y").Sees("There is nothing to do again.")
-	r.Types("13").Press("ctrl+z").Sees("Taken back: bust is 39 1/2 in.") // what is being typed counts as the latest change
+	r.Press("ctrl+y").Sees("Redone: bicep, now 14 in.").Press("f1").Sees("  Bicep               14 in")
+	r.Types("15").Press("enter", "ctrl+y").Sees("Nothing to redo.")
+	r.Types("13").Press("ctrl+z").Sees("Undone: bust, now 39 1/2 in.") // what is being typed counts as the latest change
 }
 
 // A fitting note that is taken back is cut out of the file, which is then as it was.

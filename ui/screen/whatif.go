@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"capscye/ui/forms"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -23,15 +24,15 @@ func (d *desk) layCopy() wish {
 // layTrial lays a sheet beside the one of the file as a copy of it, and takes it up.
 func (d *desk) layTrial(s worksheets.Sheet) {
 	if len(d.copies) >= mostCopies {
-		d.message = fmt.Sprintf("%d copies are laid already: ^x keeps or drops one.", len(d.copies))
+		d.message = "Three copies is the most; ^x drops one."
 		return
 	}
 	before := d.laid()
 	s.Drafts.Note = "" // a fitting is of the sheet itself
 	d.trials.add(s)
-	d.remember(before, "copy laid beside the sheet")
+	d.remember(before, "copy made")
 	d.takeUp()
-	d.message = "A copy to try things on: ^g goes between, ^x keeps or drops it."
+	d.message = "You are in a copy. ^g switches, ^x keeps or drops it."
 }
 
 // takeUp shows what the hands have come to.
@@ -48,12 +49,12 @@ func (d *desk) takeUp() {
 func (d *desk) nextLaid(by int) wish {
 	w := d.commit()
 	if len(d.copies) == 0 {
-		d.message = "There is no copy beside the sheet: ^l lays one."
+		d.message = "No copy yet: ^l makes one."
 		return w
 	}
 	d.trials.pass(by)
 	d.takeUp()
-	d.message = fmt.Sprintf("Now at %s.", d.laidWords(d.hand))
+	d.message = fmt.Sprintf("Now in %s.", d.laidWords(d.hand))
 	return w
 }
 
@@ -71,7 +72,10 @@ func (d *desk) chooseHand() wish {
 	d.doc.Sheet.Drafts.Note = note
 	d.remember(before, "kept "+chosen)
 	d.takeUp()
-	d.message = fmt.Sprintf("Kept %s; nothing lies beside it any more. ^z takes it back.", chosen)
+	d.message = typeset.Capitalised(chosen) + " is now the worksheet; ^z undoes that."
+	if before.hand == 0 {
+		d.message = "The copies are dropped; ^z brings them back."
+	}
 	return d.save()
 }
 
@@ -79,7 +83,7 @@ func (d *desk) chooseHand() wish {
 func (d *desk) dropHand(why string) {
 	before := d.laid()
 	d.trials.drop()
-	d.remember(before, "copy put away")
+	d.remember(before, "copy dropped")
 	d.takeUp()
 	d.message = why
 }
@@ -88,7 +92,7 @@ func (d *desk) dropHand(why string) {
 func (d *desk) dropCopies() {
 	before := d.laid()
 	d.trials = trials{}
-	d.remember(before, "copies put away")
+	d.remember(before, "copies dropped")
 	d.takeUp()
 }
 
@@ -96,7 +100,7 @@ func (d *desk) dropCopies() {
 // on a copy: nobody cuts, tries on or prints a what-if.
 func (d *desk) onCopy() bool {
 	if d.hand > 0 {
-		d.message = "This is a copy: keep it first (^x), or go to the sheet (^g)."
+		d.message = "This is a copy: keep it first (^x), or go to the worksheet (^g)."
 	}
 	return d.hand > 0
 }

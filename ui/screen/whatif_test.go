@@ -28,7 +28,7 @@ func TestWhatIfCostsThreeKeysAndRisksNothing(t *testing.T) {
 			r := sitWithFile(t, "choir-blouse", size.width, size.height)
 			before := props.Read(t, "sheet.toml")
 			r.Press("f2", "ctrl+l", "right").Fits()
-			r.Sees("copy 1 of 1, not kept", "sheet       > copy 1", "1 3/4 in       1 7/8 in", "2 1/2          2 5/8")
+			r.Sees("copy 1 of 1, not saved", "worksheet       > copy 1", "1 3/4 in       1 7/8 in", "2 1/2          2 5/8")
 			if props.Read(t, "sheet.toml") != before {
 				t.Error("the file changed with the copy")
 			}
@@ -82,7 +82,7 @@ func TestWhatIfHidesNothingUnsaid(t *testing.T) {
 // do not differ there, and ^g goes from one to the other.
 func TestSheetAndCopiesAreBothLive(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f2", "ctrl+l").Types("2").Press("enter", "ctrl+g")
-	r.Sees("Now at the sheet as it was.", "[saved]", "> sheet         copy 1", "At the bicep        1 3/4 in")
+	r.Sees("Now in the worksheet as it was.", "[saved]", "> worksheet         copy 1", "At the bicep        1 3/4 in")
 	r.Press("f1").Types("14").Press("enter").Sees("sleeve need")
 	if !strings.Contains(props.Read(t, "sheet.toml"), `bicep       = "14"`) {
 		t.Error("the sheet was not saved")
@@ -96,38 +96,38 @@ func TestCopiesAreNamedByWhatWasChanged(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f2", "ctrl+l").Types("2").Press("enter")
 	r.Press("ctrl+g", "ctrl+l", "f4", "e", "ctrl+g", "ctrl+l", "f4", "shift+tab", "right", "ctrl+x").Fits()
 	r.Sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)", "> Copy 3 (armhole keep)").Press("end").Fits().Sees("new   stop: With the armhole kept")
-	r.Press("esc", "ctrl+l").Sees("3 copies are laid already: ^x keeps or drops one.")
-	r.Press("ctrl+x", "right", "right", "d").Sees("The copy is put away", "> Copy 1 (chosen slide even)").DoesNotSee("ease at the bicep 2")
+	r.Press("esc", "ctrl+l").Sees("Three copies is the most; ^x drops one.")
+	r.Press("ctrl+x", "right", "right", "d").Sees("Copy dropped", "> Copy 1 (chosen slide even)").DoesNotSee("ease at the bicep 2")
 }
 
 // Keeping one drops the rest and saves it; undo brings all of them back.
 func TestKeepingACopy(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24)
 	before := props.Read(t, "sheet.toml")
-	r.Press("f2", "ctrl+l").Types("2").Press("enter", "ctrl+x", "k").Sees("Kept copy 1 (ease at the bicep 2 in)", "[saved]", "At the bicep        2 in")
+	r.Press("f2", "ctrl+l").Types("2").Press("enter", "ctrl+x", "k").Sees("Copy 1 (ease at the bicep 2 in) is now the worksheet", "[saved]", "At the bicep        2 in")
 	if got := props.Read(t, "sheet.toml"); got != strings.Replace(before, `bicep = "1 3/4"`, `bicep = "2"`, 1) {
 		t.Errorf("the file is now\n%s", got)
 	}
-	r.Press("ctrl+z").Sees("Taken back: kept copy 1", "copy 1 of 1, not kept")
+	r.Press("ctrl+z").Sees("Undone: kept copy 1", "copy 1 of 1, not saved")
 	if props.Read(t, "sheet.toml") != before {
 		t.Error("undo did not bring the file back")
 	}
-	r.Press("ctrl+z").Sees("Taken back: ease at the bicep is 1 3/4 in.").Press("ctrl+z").Sees("Taken back: copy laid beside the sheet.", "[saved]")
+	r.Press("ctrl+z").Sees("Undone: ease at the bicep, now 1 3/4 in.").Press("ctrl+z").Sees("Undone: copy made.", "[saved]")
 	r.Press("ctrl+y", "ctrl+y", "ctrl+y").Sees("[saved]", "2 in")
 	if !strings.Contains(props.Read(t, "sheet.toml"), `bicep = "2"`) {
 		t.Error("done again, the copy is not in the file")
 	}
-	r.Press("ctrl+z", "ctrl+g", "ctrl+x", "k").Sees("Kept the sheet as it was")
+	r.Press("ctrl+z", "ctrl+g", "ctrl+x", "k").Sees("The copies are dropped")
 	if props.Read(t, "sheet.toml") != before {
-		t.Error("keeping the sheet as it was changed the file")
+		t.Error("keeping the worksheet as it was changed the file")
 	}
 }
 
 // Choices go round in a copy as they do in the sheet, each from its own.
 func TestChoicesOfACopy(t *testing.T) {
-	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f4", "shift+tab", "shift+tab", "ctrl+l").Sees("< let out >")
-	r.Press("right").Sees("< hold >").Press("right").Sees("< let out >").Press("left").Sees("< hold >")
-	r.Press("ctrl+g").Sees("< let out >").Press("ctrl+g").Sees("< hold >").Press("ctrl+s").Sees("The sheet is saved, this copy is not")
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f4", "shift+tab", "shift+tab", "ctrl+l").Sees("< widen to match >")
+	r.Press("right").Sees("< keep its width >").Press("right").Sees("< widen to match >").Press("left").Sees("< keep its width >")
+	r.Press("ctrl+g").Sees("< widen to match >").Press("ctrl+g").Sees("< keep its width >").Press("ctrl+s").Sees("The worksheet is saved, not this copy")
 }
 
 // Marks are compared as marks and lengths exactly: half of 2 5/8 in on a side less a
@@ -155,7 +155,7 @@ func TestSavingACopyAsItsOwnFile(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24)
 	before := props.Read(t, "sheet.toml")
 	r.Press("f2", "ctrl+l").Types("2").Press("enter", "ctrl+x", "s").Sees("choir-blouse-what-if.toml").Press("enter")
-	r.Sees("The copy is in choir-blouse-what-if.toml.", "[saved]").DoesNotSee("copy 1 of 1")
+	r.Sees("The copy is saved in choir-blouse-what-if.toml.", "[saved]").DoesNotSee("copy 1 of 1")
 	if got := props.Read(t, "choir-blouse-what-if.toml"); got != strings.Replace(before, `bicep = "1 3/4"`, `bicep = "2"`, 1) {
 		t.Errorf("the copy's file is\n%s", got)
 	}
@@ -174,11 +174,11 @@ func TestSavingACopyAsItsOwnFile(t *testing.T) {
 // Leaving with copies is said first; so is bringing another sheet.
 func TestCopiesAreNotLostUnsaid(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("ctrl+l").Types("15").Press("enter", "ctrl+c")
-	r.Sees("What lies beside the sheet is not kept: ^x decides, ^c again leaves it.")
+	r.Sees("The copies are not saved. ^x keeps or drops them; ^c again quits without them.")
 	if r.Ended {
 		t.Fatal("it ended at once")
 	}
-	r.Press("ctrl+o", "down", "enter").Sees("A copy lies beside this worksheet").Press("esc", "ctrl+o", "end", "up", "enter").Sees("A copy lies beside").Press("esc", "ctrl+c", "ctrl+c")
+	r.Press("ctrl+o", "down", "enter").Sees("This worksheet has a copy").Press("esc", "ctrl+o", "end", "up", "enter").Sees("This worksheet has a copy").Press("esc", "ctrl+c", "ctrl+c")
 	if !r.Ended || rootOf(r).status != console.ExitWell {
 		t.Errorf("ended %v with status %d", r.Ended, rootOf(r).status)
 	}
@@ -189,7 +189,7 @@ func TestNobodyCutsAWhatIf(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("ctrl+l", "f6")
 	before := props.Read(t, "sheet.toml")
 	for _, key := range []string{" ", "x", "n", "c"} {
-		r.Press(key).Sees("This is a copy: keep it first (^x), or go to the sheet (^g).")
+		r.Press(key).Sees("This is a copy: keep it first (^x), or go to the worksheet (^g).")
 	}
 	if list, _ := os.ReadDir("."); len(list) != 1 || props.Read(t, "sheet.toml") != before {
 		t.Error("something was written")
@@ -205,7 +205,7 @@ func TestWhatIfOnAReadOnlySheet(t *testing.T) {
 		t.Fatal(err)
 	}
 	r := sit(t, d, 80, 24).Press("ctrl+l").Types("14").Press("enter").Sees("13 in          14 in")
-	r.Press("ctrl+x", "k").Sees("Read-only").Press("ctrl+x", "s").Types("x").Press("enter").Sees("The copy is in")
+	r.Press("ctrl+x", "k").Sees("Read-only").Press("ctrl+x", "s").Types("x").Press("enter").Sees("The copy is saved in")
 }
 
 // Another program's version can be taken while copies lie beside: they follow.
@@ -213,6 +213,6 @@ func TestCopiesFollowTheirVersion(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f2", "ctrl+l").Types("2").Press("enter", "ctrl+g", "f1")
 	theirs := strings.Replace(props.Read(t, "sheet.toml"), `bust        = "39 1/2"`, `bust        = "41"`, 1)
 	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
-	r.Types("14").Press("enter", "ctrl+s").Sees("was changed by another program").Press("t")
+	r.Types("14").Press("enter", "ctrl+s").Sees("Another program changed ").Press("t")
 	r.Sees("What was changed here is kept in", "ease at the bicep", "Bust                41 in").Press("ctrl+g").Sees("copy 1 of 1", "Bust                41 in")
 }

@@ -20,7 +20,7 @@ func (d *desk) workingText(width int) (out []string, from int) {
 	from = -1
 	isAtHand := d.lineAtHand()
 	if !slices.ContainsFunc(lines, isAtHand) {
-		out = append(typeset.Wrap("No line of the working is about what is at hand; all of it:", width), "")
+		out = append(typeset.Wrap("No line is about this field; here is everything:", width), "")
 	}
 	for _, l := range lines {
 		text := l.Rows(width)

@@ -17,7 +17,7 @@ func (d *desk) worth(k worksheets.Key) string {
 
 // optionsOf are the words of a choice and which one it has; -1 while amounts wait for
 // somebody to say so, whatever stands for it in the sums.
-func (d *desk) optionsOf(k worksheets.Key) (options []string, now int) {
+func (d *desk) optionsOf(k worksheets.Key) (options []forms.Option, now int) {
 	options, now = forms.OptionsOf(d.sheet(), k)
 	if forms.Awaited(d.sheet(), k) {
 		now = -1

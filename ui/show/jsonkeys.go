@@ -86,7 +86,7 @@ func SheetKeys() []JSONKey {
 		"sides.*.need_mm":             "What the edge must gain.",
 		"sides.*.pivot_mm":            "What it pivots; negative inward.",
 		"sides.*.slide_mm":            "What it slides; negative inward.",
-		"sides.*.total_mm":            "Pivot plus slide. On a piece that follows it differs from need_mm.",
+		"sides.*.total_mm":            "Pivot plus slide. On a piece that only matches it differs from need_mm.",
 		"sides.*.pivot_mark_mm":       "The pivot to mark with the ruler: the rounded total less the marked slide.",
 		"sides.*.slide_mark_mm":       "The slide to mark with the ruler.",
 		"sides.*.left_over_mm":        "What the edge is short by: the need that pivot and slide cannot reach.",

@@ -334,7 +334,7 @@ func TestTraceCommand(t *testing.T) {
 	if status != 0 || errs != "" || out != tracing.Text(props.Planned(t, 0)) {
 		t.Errorf("status %d, %s\n%s", status, errs, out)
 	}
-	if status, _, errs := run("", "trace"); status != 2 || !strings.Contains(errs, "one file is needed") {
+	if status, _, errs := run("", "trace"); status != 2 || !strings.Contains(errs, "name one file") {
 		t.Errorf("status %d, %s", status, errs)
 	}
 	t.Chdir(t.TempDir())

@@ -57,7 +57,7 @@ func TestAMegabyteIsPasted(t *testing.T) {
 			if name == "marked" {
 				term.Await("Too long: at most 2000 characters; nothing was changed.")
 			} else {
-				term.Await("Too much came at once: what no hand could type was left out.")
+				term.Await("Too much input at once; part of it was dropped.")
 			}
 			term.Types("\x03")
 			if status := term.Ends(); status != 0 {

@@ -14,7 +14,7 @@ func OffMarkNote(text string) string {
 	if !OffMark.MatchString(text) {
 		return ""
 	}
-	return units.OffMark + " between two marks, shown at the nearest"
+	return units.OffMark + " means rounded to the nearest ruler mark"
 }
 
 // Spoken says in a word what the sign before a rounded length means.

@@ -40,10 +40,11 @@ func TestGlossaryIsInOrder(t *testing.T) {
 
 // plainWords need no explanation.
 var plainWords = strings.Fields(`
-	a after again already alter and any arm at back below between beyond body by chart check chosen corner crossed cut day does down each elbow
-	extend fabric finest flat for free from front gain garment gets half height how in is kept laid larger largest lay leave length limit
-	long loses marks measured measuring none notes of off on other out pattern piece printed room ruler same sheet
-	short size smallest starts still style take than that the this title to too unit waist was wearer what where width with works wrist`)
+	a after again already alter and any arm at back below between beyond body by chart check chosen corner crossed cut day depth down each
+	elbow extend fabric far finest flat for free from front gain garment gets half height how if in is kept laid larger largest lay leave
+	length limit long lost marks measured measuring much none notes of off on optional other out pattern printed room ruler same see sheet
+	short size slid smallest starts still style take than that the this title to too unit waist was wearer where whether width with works
+	worksheet wrist`)
 
 // A word of the trade on a label, in a heading, a line of working or a step at
 // the table is in the glossary.
@@ -64,7 +65,9 @@ func TestWordsOfTheTradeAreInTheGlossary(t *testing.T) {
 	said = append(said, slices.Collect(maps.Values(PieceNames))...)
 	for _, k := range worksheets.Keys() {
 		if k != worksheets.Unit {
-			said = append(said, k.Options()...)
+			for _, o := range k.Options() {
+				said = append(said, forms.Said(k, o))
+			}
 		}
 	}
 	known := map[string]bool{}

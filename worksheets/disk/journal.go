@@ -112,7 +112,7 @@ func (v version) writeInto(path string) error {
 	}
 	if err := overwrite(f, v.content, info); err != nil {
 		if overwrite(f, before, info) != nil {
-			return fmt.Errorf("%w; what it held is in %s", ofFile(path, err), name)
+			return fmt.Errorf("%w; the old file is in %s", ofFile(path, err), name)
 		}
 		return ofFile(path, errors.Join(err, os.Remove(name)))
 	}
