@@ -113,7 +113,7 @@ func plainSyntax(message, line string) (reason, want string) {
 	case has("to end table name"):
 		return "it needs a closing bracket", "Write it like [body]"
 	case has("has already been defined"):
-		return "it stands here a second time", "Keep one of the two"
+		return "it is here a second time", "Keep one of the two"
 	case has("expected '.' or '='"):
 		return "it needs = and a value", quoted
 	case has("strings cannot contain newlines"), has("unexpected EOF") && strings.Count(value, `"`) == 1:

@@ -45,7 +45,7 @@ func TestAFileThatIsNotTOMLIsRefusedWithThePlace(t *testing.T) {
 	for _, c := range []struct{ source, want string }{
 		{"[body]\nbicep = 13 3/4\n", `blouse.toml, line 2, "bicep = 13 3/4": put quotes around the value. Write it like bicep = "13 3/4"`},
 		{"[body]\n  bicep = \"13 3/4\nbust = \"39\"\n", `blouse.toml, line 2, "bicep = \"13 3/4": it needs a closing quote. Write it like bicep = "13 3/4"`},
-		{"[body]\nbicep = \"13\"\n\nbicep = \"14\"\n", `blouse.toml, line 4, "bicep = \"14\"": it stands here a second time. Keep one of the two`},
+		{"[body]\nbicep = \"13\"\n\nbicep = \"14\"\n", `blouse.toml, line 4, "bicep = \"14\"": it is here a second time. Keep one of the two`},
 		{"[body]\nbicep\n", `blouse.toml, line 2, "bicep": it needs = and a value. Write it like bicep = "13 3/4"`},
 		{"[body]\r\nbicep = 13 3/4\r\n", `blouse.toml, line 2, "bicep = 13 3/4": put quotes around the value. Write it like bicep = "13 3/4"`},
 		{"\ufeff[body]\nbicep = ½\n", `blouse.toml, line 2, "bicep = ½": put quotes around the value. Write it like bicep = "½"`},

@@ -109,9 +109,9 @@ func readAnswer(s *worksheets.Sheet, k worksheets.Key, text string) (string, err
 	text = strings.TrimSpace(strings.ReplaceAll(text, "\t", " "))
 	switch {
 	case !utf8.ValidString(text) || strings.ContainsFunc(text, unicode.IsControl):
-		return "", errors.New("not taken: there are keys in it that are no text, such as an arrow, or letters in another encoding than UTF-8")
+		return "", errors.New("there are keys in it that are no text, such as an arrow; type it again")
 	case strings.ContainsAny(s.Text(k), "\r\n"):
-		return "", errors.New("not taken: the text that is there has several lines; edit it in the file")
+		return "", errors.New("the text that is there has several lines; edit it in the file")
 	case forms.KindOf(k) == forms.ChoiceField:
 		return readChoice(s, k, text)
 

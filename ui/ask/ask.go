@@ -39,7 +39,7 @@ func Run(s *console.Session, names []string) error {
 		s.Complain(err)
 		return nil
 	case a.doc.ReadOnly != "":
-		a.say("%s is not written: %s.", typeset.Plain(a.doc.Path()), typeset.Plain(a.doc.ReadOnly))
+		a.say("%s stays as it is: %s.", typeset.Plain(a.doc.Path()), typeset.Plain(a.doc.ReadOnly))
 	default:
 		a.converse()
 	}
@@ -53,7 +53,7 @@ func Run(s *console.Session, names []string) error {
 	if a.unsaved != "" {
 		s.Complain(errors.New("not saved: " + a.unsaved))
 		if kept := a.place.Path(); kept != "" {
-			s.Complain(errors.New("it is kept in " + kept + "; capscye with the name of this file, on a screen, lays it beside"))
+			s.Complain(errors.New("your answers are safe in " + kept + "; open the file with capscye to get them back"))
 		}
 	}
 	s.Worse(a.heard.Status)
@@ -105,7 +105,7 @@ func (c *conversation) listen() (h console.Line, ok bool) {
 }
 
 // errNotBegun says that the person went away before there was a worksheet.
-var errNotBegun = errors.New("nothing was begun")
+var errNotBegun = errors.New("no worksheet was made")
 
 // open reads the worksheet, or begins it.
 func (a *asking) open(names []string) (err error) {

@@ -102,7 +102,7 @@ func TestAskAgain(t *testing.T) {
 	again := "Bicep, in inches? Now 13 3/4 in.\n"
 	props.Says(t, out, again, `"1 3/x" is not a length: no number after the slash.`, "Write it like 13 3/4", again, `"-3" must be more than 0`, again,
 		"Bicep: 14 in.\nSleeve needs 2 3/4 in. Bodice, each side: pivot 1/4 in, slide 3/8 in.", "Other arm",
-		"Bust, in inches?", "Too long: at most 2000 characters", "Bust,", "Not taken: there are keys in it", "Bust,", "Not taken:", "Bust,",
+		"Bust, in inches?", "Too long: at most 2000 characters", "Bust,", "There are keys in it", "Bust,", "There are keys in it", "Bust,",
 		"Bodice needs 3 in.", "High bust,")
 	if props.AnswerIn(t, "sheet.toml", worksheets.Bicep) != "14" || props.AnswerIn(t, "sheet.toml", worksheets.Bust) != "40" {
 		t.Errorf("the file is\n%s", props.Read(t, "sheet.toml"))
@@ -229,7 +229,7 @@ func TestAskAboutWhatIsOddInTheFile(t *testing.T) {
 	t.Chdir(t.TempDir())
 	os.WriteFile("sheet.toml", []byte("[about]\nnotes = \"\"\"one\ntwo\x20\\u001b[31m\"\"\"\n[body]\nbicep = \"13 x\"\n"), 0o644)
 	status, out, _ := answers(t, "?", "", "next", "next", "", "", "", "", "", "three", "quit")
-	props.Says(t, out, "Bicep, in inches? Now 13 x, which cannot be read; ? says why.", `"13 x" is not a length`, "Bicep,", "Notes? Now one two", "Not taken: the text that is there has several lines",
+	props.Says(t, out, "Bicep, in inches? Now 13 x, which cannot be read; ? says why.", `"13 x" is not a length`, "Bicep,", "Notes? Now one two", "The text that is there has several lines",
 		"Do not cut: body.bicep in line 5 cannot be read.", "Stop: ")
 	if status != 1 || strings.Contains(out, "\x1b") || !strings.Contains(props.Read(t, "sheet.toml"), "one\ntwo") {
 		t.Errorf("status %d\n%s", status, out)
@@ -242,7 +242,7 @@ func TestAskNothingOfAReadOnlySheet(t *testing.T) {
 	source := "version = 99\n[body]\nbicep = \"13\"\n"
 	os.WriteFile("sheet.toml", []byte(source), 0o644)
 	status, out, _ := answers(t, "14")
-	props.Says(t, out, "sheet.toml is not written: ", "Answers missing: ", wording.Cautions[0])
+	props.Says(t, out, "sheet.toml stays as it is: ", "Answers missing: ", wording.Cautions[0])
 	if status != 1 || strings.Contains(out, "?") || props.Read(t, "sheet.toml") != source {
 		t.Errorf("status %d\n%s", status, out)
 	}

@@ -81,7 +81,7 @@ func (a *asking) sayLeft(name string) {
 	left, _ := a.place.Left()
 	a.undecided = left.Versions
 	if len(left.Versions) > 0 {
-		a.say("What was not saved on %s is still kept: capscye with the name of this file, on a screen, lays it beside.", console.DayAndTime(left.At))
+		a.say("Unsaved work of %s is safe; open the file with capscye, on a screen, to get it back.", console.DayAndTime(left.At))
 	}
 }
 
@@ -92,11 +92,11 @@ func (a *asking) keep() {
 		return
 	}
 	if a.doc.LosesComments() {
-		a.say("%s is written in a way that does not let single values be changed: it is made anew, without its comments.", typeset.Plain(a.doc.Path()))
+		a.say("Saving rewrites %s as a whole, without its comments; the old file is kept beside it.", typeset.Plain(a.doc.Path()))
 	}
 	backup, err := a.doc.Save()
 	if backup != "" {
-		a.say("What the file held before is kept in %s.", typeset.Plain(backup))
+		a.say("The old file is saved as %s.", typeset.Plain(backup))
 	}
 	if errors.Is(err, worksheets.ErrChanged) {
 		err = a.keepBeside()
@@ -136,12 +136,12 @@ func (a *asking) keepBeside() error {
 		return err
 	}
 	a.doc, a.elsewhere = d, true
-	a.say("%s was changed by another program since it was read here, and is left as it is. "+
-		"Your answers, these and those to come, are kept in %s.", typeset.Plain(theirs), typeset.Plain(beside))
+	a.say("Another program changed %s since it was read here, so it stays as it is. "+
+		"Your answers, these and those to come, are saved in %s.", typeset.Plain(theirs), typeset.Plain(beside))
 	return nil
 }
 
-// askName asks where a worksheet that has no file is kept; at the end of the
+// askName asks where a worksheet that has no file is saved; at the end of the
 // answers it takes the name that it suggests. back tells that the person wants to
 // go back to the questions.
 func (a *asking) askName() (back bool) {
@@ -160,11 +160,11 @@ func (a *asking) askName() (back bool) {
 				return false
 			}
 		case h.TooLong || strings.ContainsFunc(h.Text, typeset.Unprintable):
-			a.say("This is no name for a file.")
+			a.say("That is no file name; type one such as blouse.toml.")
 		case word == "back":
 			return true
 		case strings.HasPrefix(word, "?"):
-			a.explainWord(word, "The worksheet is a file of this folder; .toml is added to its name where that is missing. back goes back to the questions.")
+			a.explainWord(word, "The worksheet is saved in this folder; .toml is added to its name if it is missing. back goes to the questions.")
 		default:
 			path, refusal := console.FreeName(strings.TrimPrefix(strings.TrimSpace(h.Text), "="))
 			if refusal != "" {

@@ -37,7 +37,7 @@ func TestAskWhileTheFileIsChangedElsewhere(t *testing.T) {
 	theirs := "version = 1\n[body]\nbicep = \"15\"\n"
 	p := talk(t, "ask", "sheet.toml").Says("14").Hears("Ease at the bicep").Says("next").Hears("Other arm")
 	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
-	p.Says("13").Hears("sheet.toml was changed by another program").Hears("Bust").Says("41").Hears("High bust").Says("quit").Hears("Saved in sheet.toml.mine-1.")
+	p.Says("13").Hears("Another program changed sheet.toml").Hears("Bust").Says("41").Hears("High bust").Says("quit").Hears("Saved in sheet.toml.mine-1.")
 	if status := p.Leaves(); status != 1 || props.Read(t, "sheet.toml") != theirs {
 		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "sheet.toml"))
 	}
@@ -77,8 +77,8 @@ func TestAskKeepsTheFileBeforeItsCommentsGo(t *testing.T) {
 	t.Chdir(t.TempDir())
 	os.WriteFile("sheet.toml", []byte(props.InlineSheet), 0o644)
 	_, out, _ := answers(t, "14", "next", "", "40")
-	props.Says(t, out, "made anew, without its comments", "What the file held before is kept in sheet.toml.before-1.", "Saved in sheet.toml.")
-	if props.Read(t, "sheet.toml.before-1") != props.InlineSheet || props.AnswerIn(t, "sheet.toml", worksheets.Bust) != "40" || strings.Count(out, "made anew") != 1 {
+	props.Says(t, out, "as a whole, without its comments", "The old file is saved as sheet.toml.before-1.", "Saved in sheet.toml.")
+	if props.Read(t, "sheet.toml.before-1") != props.InlineSheet || props.AnswerIn(t, "sheet.toml", worksheets.Bust) != "40" || strings.Count(out, "as a whole, without") != 1 {
 		t.Errorf("%s\n%s", out, props.Read(t, "sheet.toml"))
 	}
 }
@@ -169,7 +169,7 @@ func TestAskSaysWhatElseIsKnownOfTheSheet(t *testing.T) {
 	}
 	other.Keep(worksheets.Leftover{At: props.SomeDay, Versions: []worksheets.Sheet{{}}})
 	other.Close()
-	if _, out, _ := run("quit\n", "ask", "sheet.toml"); !strings.Contains(out, "is still kept: capscye with the name of this file") {
+	if _, out, _ := run("quit\n", "ask", "sheet.toml"); !strings.Contains(out, "is safe; open the file with capscye") {
 		t.Errorf("it says\n%s", out)
 	}
 }

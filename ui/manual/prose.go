@@ -21,14 +21,14 @@ pivot and slide, check what must Match, and Trace. Steps that have their answers
 
 ~ before a length means rounded to the nearest ruler mark.
 
-Words of the trade are explained by capscye words, and on the screen by ctrl+e.`
+capscye words explains the sewing words; so does ctrl+e on the screen.`
 
 const keyProse = `
 Typing over a value replaces it; title, wearer and notes are added to. A key that cannot begin an answer is refused. What is half typed changes
 no answer. What cannot be read says why, and waits in its field: you can go on, and the answer that was there stays. Fractions that ran together
 are asked about: 141/2 offers 14 1/2, and enter takes it. Emptying a field clears the answer; undo brings it back.
 
-A paste goes into a field or is refused whole; it presses no key. Keys within a tenth of a second behind a paste are left out. So is what comes
+A paste goes into a field or is refused whole; it presses no key. Keys within a tenth of a second behind a paste are dropped. So is what comes
 faster than hands type. The screen says both.`
 
 const whatIfProse = `
@@ -39,7 +39,7 @@ What you change in the worksheet meanwhile changes in its copies too, where they
 belong to the worksheet. Undo reaches across all of it.
 
 Where something says stop, or a girth changes that was not given, w in step 5 lists the smallest single changes that help: less ease,
-another share, a wider limit, hold, another rule for the slide. Each has its cost. Enter opens one as a copy. show prints them too. The program
+another share, a wider limit, keeping a width, another rule for the slide. Each has its cost. Enter opens one as a copy. show prints them too. The program
 tries one ruler mark after the other, limits up to 1 1/2 in and shares from a quarter to three quarters; those bounds are ours.
 
 try does the same without the screen.`
@@ -48,7 +48,7 @@ const tableProse = `
 Step 6 goes through the work: lay, mark, pin, turn, trace, slide, extend or taper, true, match the notches; piece by piece. The picture shows
 the piece as it lies at that moment. Front and back are told apart only where they differ.
 
-A tick is saved with the amounts that the step was done with. When they change, the step has to be done again.
+A tick is saved with the amounts that the step was done with. When they change, do the step again.
 
 A note of a fitting is saved with its day. One that names a place, an amount and a way (upper arm 1/2 in too tight) can become a change of
 ease with one key. Any other is a note and nothing more.
@@ -58,18 +58,18 @@ worksheet remembers the file. When something is measured again there, a finding 
 
 const sizeProse = `
 Another size of the same pattern; up to %d. How the pattern was measured, its allowances, style and length, and where its darts start are
-in [sleeve] and [bodice], for every size. Any other key that a size lacks is not known for that size.`
+in [sleeve] and [bodice], for every size. Any other key that is missing from a size is not known for that size.`
 
 const savingProse = `
 An answer is on disk as soon as you leave its field. The file is written aside and renamed, so it is whole at any moment; it keeps its
 owner, its permissions, its links and its other names.
 
-What cannot be in the file is kept in your state folder: changes to a file that cannot be written, a worksheet without a name, copies. That
+What cannot be in the file is safe in your state folder: changes to a file that cannot be written, a worksheet without a name, copies. That
 folder is $XDG_STATE_HOME/capscye, or ~/.local/state/capscye; on macOS and Windows the folder for configuration. After a crash, open the
 worksheet again: what was not saved is there as a copy, and you keep or drop it. What was half typed is back in its field, a note of a fitting too.
 
-Where another program changes the file, the screen says so and overwrites nothing. ctrl+s offers to take theirs, to write mine, each with the
-other kept beside it, or to go on with mine in a file of its own. ask leaves the file and keeps your answers beside it, in NAME.mine-1.
+Where another program changes the file, the screen says so and overwrites nothing. ctrl+s offers to take theirs, to save mine, each with the
+other beside it, or to go on with mine in a file of its own. ask leaves the file and saves your answers beside it, in NAME.mine-1.
 
 If the program has a fault, it gives the terminal back, names the file with what was not saved, prints a report without anything you
 typed, and ends with status 3.`
@@ -78,15 +78,16 @@ const methodProse = `
 The need is girth plus ease less flat width, around the body. A sleeve has two sides, a bodice four, and each takes its part. The front share
 says how front and back divide it.
 
-Measured from cut edge to cut edge, a width holds seam allowances: one comes off for each seamed edge that the tape crossed. Measured from seam
-line to seam line, none does. Darts, tucks, pleats and overlaps inside the tape come off either way.
+Measured from cut edge to cut edge, a width includes seam allowances: one comes off for each seamed edge that the tape crossed. Measured from seam
+line to seam line, none does. Darts, tucks, pleats and overlaps under the tape come off either way.
 
 The sleeve side and the bodice side that are sewn together slide by the same amount. The rest of each need is pivoted, at most by the pivot
 limit: 1 in (2.5 cm) a side, by common practice. The least slide changes the armhole least. The even slide, nearest to half the need, turns
 less. Or choose a length; there is a range of slides that work.
 
-Where the slide is more than a piece needs, the piece follows. Let out, it comes out wider (common practice). Held, it pivots back to keep
-its width (geometry; few books do this). With the bodice already cut, nothing slides but what the cap can still ease in.
+Where the slide is more than a piece needs, the piece only has to match. Widen it to match, and it comes out wider (usual; in the file "let out").
+Or keep its width, and it pivots back (unusual; few books do this; in the file "hold"). With the armhole kept, nothing slides but what the cap can
+still ease in.
 
 A pivot turns the pattern about its pin until the seam line below the corner passes through the mark; inward, until the corner lies straight below
 the mark. The cap seam keeps its length, but the cap gets lower: an inch of pivot commonly costs an inch or more of cap height.
@@ -99,7 +100,7 @@ The slide is rounded to the nearest ruler mark, halves away from zero. The pivot
 a side add up, and both sides of a seam get the same slide.`
 
 const fileProse = `
-A worksheet is a TOML 1.0 file in UTF-8, to be read and edited by hand. Every length is text in quotes, so that fractions survive. Empty or
+A worksheet is a TOML 1.0 file in UTF-8, to be read and edited by hand. Every length is text in quotes, so that fractions stay as written. Empty or
 absent means not measured, which is not zero.
 
 Saving changes only the values that changed; comments, unknown keys and the order of the lines stay. A file written in a way that
@@ -114,11 +115,11 @@ tell what the pivots turn, and what that takes off cap and armhole. Underarm and
 waist and hip widths, whether the taper binds; the seams of cap and armhole, the cap ease.`
 
 const lengthProse = `
-Minus signs, fraction slashes and spaces of any kind read. Feet do not. A length stays in the
+Minus signs, fraction slashes and spaces of any kind read. Feet are not used. A length stays in the
 file as you typed it.`
 
 const jsonProse = `
-Lengths are millimetres, exact and unrounded. null is not known. While a girth lacks an answer that it needs, both pieces are null but
+Lengths are millimetres, exact and unrounded. null is not known. While an answer that a girth needs is missing, both pieces are null but
 for their needs: they share the slide.`
 
 // told is a section of paragraphs.

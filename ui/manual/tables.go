@@ -106,7 +106,7 @@ func lengths() section {
 	}
 	for _, u := range units.UnitNames {
 		name := map[units.Length]string{units.Inch: "Inches", units.Centimetre: "Centimetres", units.Millimetre: "Millimetres"}[u.Unit]
-		s.entry("13 "+u.Words[0], name+"; read are "+strings.Join(u.Words, "  ")+", in capitals too.")
+		s.entry("13 "+u.Words[0], name+". Write "+strings.Join(u.Words, "  ")+", or in capitals.")
 	}
 	s.say(lengthProse)
 	return s

@@ -99,8 +99,8 @@ func Command(s *console.Session) *cobra.Command {
 		Use:   "roster [DIR]",
 		Short: "Print every worksheet of a folder in a table",
 		Long: `Print the worksheets of DIR, or of this folder, in a table: how far each is, what it
-needs, what to mark, what was found, when it was saved. What cannot be read is listed
-with its reason, whatever the level. Where --sort finds two alike, they go by file.
+needs, what to mark, what was found, when it was saved. A file that cannot be read is
+listed with its reason, whatever the level. Where --sort finds two alike, they go by file.
 
 The state is: not begun; unreadable, and where; answers missing, and which; stop; check;
 ready; tracing, so many steps of so many; or done. Findings are in a few words, the most
@@ -119,7 +119,7 @@ read makes it 1. It is 2 where the folder cannot be read.`,
 	console.Sentences(c, &o.sentences)
 	c.Flags().BoolVar(&o.json, "json", false, "print JSON: an array, an object for each worksheet")
 	c.Flags().BoolVar(&o.csv, "csv", false, "print comma-separated values, lengths exact and with their unit")
-	c.Flags().StringVar(&o.sort, "sort", "file", "file, wearer, title, finding or state (gravest first), saved (latest first)")
+	c.Flags().StringVar(&o.sort, "sort", "file", "file, wearer, title, finding or state (most urgent first), saved (latest first)")
 	c.Flags().StringVar(&o.level, "level", "", "only those with a finding of at least this level: note, warn or stop")
 	c.ValidArgsFunction = func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
 		return nil, cobra.ShellCompDirectiveFilterDirs

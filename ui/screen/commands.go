@@ -94,7 +94,7 @@ func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *workshe
 		if err != nil {
 			return openedMsg{err: err}
 		}
-		return openedMsg{doc: theirs, note: "What was changed here is kept in " + beside + ".",
+		return openedMsg{doc: theirs, note: "What was changed here is safe in " + beside + ".",
 			copies: following(copies, d.Sheet, theirs.Sheet), guard: place}
 	})
 }

@@ -23,7 +23,7 @@ func TestAskKeepsWhatItsFileCannotTake(t *testing.T) {
 	}
 	os.Mkdir("sheet.toml", 0o755) // a folder takes no answers
 	p.Says("14").Hears("Not saved").Hears("Ease at").Says("next").Hears("Other arm").Says("13").Hears("Bust").Says("quit")
-	if status := <-p.Status; status != console.ExitUnfinished || !strings.Contains(p.Errs.String(), "it is kept in ") {
+	if status := <-p.Status; status != console.ExitUnfinished || !strings.Contains(p.Errs.String(), "your answers are safe in ") {
 		t.Errorf("status %d, %s", status, p.Errs.String())
 	}
 	os.Remove("sheet.toml")
@@ -117,7 +117,7 @@ func TestTheirsLeavesNothingBehind(t *testing.T) {
 	os.WriteFile("sheet.toml", []byte(strings.Replace(props.Read(t, "sheet.toml"), "[body]", "body_from = \"origin.toml\"\n\n[body]", 1)), 0o644)
 	r := reopen(t, "sheet.toml")
 	os.WriteFile("sheet.toml", []byte(strings.Replace(props.Read(t, "sheet.toml"), `"39 1/2"`, `"41"`, 1)), 0o644)
-	r.Types("14").Press("enter", "ctrl+s", "t").Sees("What was changed here is kept in").Press("f5").Sees("The body was taken from origin.toml")
+	r.Types("14").Press("enter", "ctrl+s", "t").Sees("What was changed here is safe in").Press("f5").Sees("The body was taken from origin.toml")
 	crash(r)
 	reopen(t, "sheet.toml").DoesNotSee("was not saved on")
 }

@@ -220,7 +220,7 @@ func (p *sizesPage) takeInHand() wish {
 	if d.message == "" && !d.asksOwn() {
 		p.col = 0
 		p.reach()
-		d.message = fmt.Sprintf("Size %s is in hand now. ^z takes it back.", chosen)
+		d.message = fmt.Sprintf("Size %s is in hand now. ^z undoes that.", chosen)
 	}
 	return w
 }

@@ -62,7 +62,7 @@ func TestEnterTakesASizeInHand(t *testing.T) {
 	r := sizesOf(t, 80, 24)
 	before := smock(t)
 	r.Press("enter").Sees("This size is in hand").Press("right").Sees("enter take in hand").Press("enter")
-	r.Sees("Size 18 is in hand now. ^z takes it back.", "> Size                 [18 ")
+	r.Sees("Size 18 is in hand now. ^z undoes that.", "> Size                 [18 ")
 	if !smock(t).Equal(before.TakeInHand(0)) {
 		t.Errorf("the file says %+v", smock(t))
 	}

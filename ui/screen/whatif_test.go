@@ -214,5 +214,5 @@ func TestCopiesFollowTheirVersion(t *testing.T) {
 	theirs := strings.Replace(props.Read(t, "sheet.toml"), `bust        = "39 1/2"`, `bust        = "41"`, 1)
 	os.WriteFile("sheet.toml", []byte(theirs), 0o644)
 	r.Types("14").Press("enter", "ctrl+s").Sees("Another program changed ").Press("t")
-	r.Sees("What was changed here is kept in", "ease at the bicep", "Bust                41 in").Press("ctrl+g").Sees("copy 1 of 1", "Bust                41 in")
+	r.Sees("What was changed here is safe in", "ease at the bicep", "Bust                41 in").Press("ctrl+g").Sees("copy 1 of 1", "Bust                41 in")
 }

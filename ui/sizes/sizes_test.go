@@ -163,9 +163,9 @@ func said(t *testing.T, pairs ...string) string {
 func TestWhatIsSaidOfTheSizes(t *testing.T) {
 	for _, c := range []struct{ change, want []string }{
 		{nil, []string{"No size has a stop.", "Size 20 needs the least pivot: at most 3/4 in a side.", "The high bust says size 18: its chart gives a high bust of 42 in."}},
-		{[]string{`armhole = "alter"`, `armhole = "keep"`, `bicep = "2"`, `bicep = "9"`}, []string{"Every size has a stop or lacks an answer."}},
-		{[]string{`width = "15 1/2"`, ""}, []string{"Sizes 20 and 18 have no stop and lack no answer."}},
-		{[]string{`width = "15 1/2"`, "", "width         = \"16\"\n", ""}, []string{"Only size 20 has no stop and lacks no answer."}},
+		{[]string{`armhole = "alter"`, `armhole = "keep"`, `bicep = "2"`, `bicep = "9"`}, []string{"Every size has a stop, or an answer is missing."}},
+		{[]string{`width = "15 1/2"`, ""}, []string{"Sizes 20 and 18 have every answer and no stop."}},
+		{[]string{`width = "15 1/2"`, "", "width         = \"16\"\n", ""}, []string{"Only size 20 has every answer and no stop."}},
 		{[]string{`high_bust   = "41 1/2"`, ""}, []string{"Measure bust and high bust: they say which size fits the shoulders."}},
 		{[]string{`high_bust   = "41 1/2"`, `high_bust = "45"`}, []string{"The bust is less than 2 in (5 cm) larger than the high bust, so it says size 20: its chart gives a bust of 46 in."}},
 		{[]string{"chart_bust", "other_bust", "chart_high_bust", "other_high_bust"}, []string{"Copy the bust and high bust of each size from the pattern's chart: then the high bust says a size."}},

@@ -39,13 +39,13 @@ func withoutStop(all []Size) string {
 	}
 	switch len(whole) {
 	case 0:
-		return "Every size has a stop or lacks an answer."
+		return "Every size has a stop, or an answer is missing."
 	case len(all):
 		return "No size has a stop."
 	case 1:
-		return fmt.Sprintf("Only size %s has no stop and lacks no answer.", whole[0])
+		return fmt.Sprintf("Only size %s has every answer and no stop.", whole[0])
 	}
-	return fmt.Sprintf("Sizes %s have no stop and lack no answer.", listed(whole))
+	return fmt.Sprintf("Sizes %s have every answer and no stop.", listed(whole))
 }
 
 // leastPivot names the sizes whose largest pivot is the smallest.

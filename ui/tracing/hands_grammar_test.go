@@ -85,7 +85,7 @@ var grammar = []rule{
 			return nil
 		})
 	}),
-	as("Draw the end of the {cap|armhole} anew: leave the traced curve where a straight line from it to the new underarm point makes the {half-cap|half-armhole} [<AMOUNT> long, ]<AMOUNT> shorter than it was", func(h *hands, w words) error {
+	as("Draw the end of the {cap|armhole} again: leave the traced curve where a straight line from it to the new underarm point makes the {half-cap|half-armhole} [<AMOUNT> long, ]<AMOUNT> shorter than it was", func(h *hands, w words) error {
 		shorter, err := exactly(w[3])
 		if err != nil {
 			return err

@@ -153,7 +153,7 @@ func slideStepText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	if s.Curve.Known {
 		length = sc.Format(s.Curve.Length) + " long, "
 	}
-	return text + fmt.Sprintf(". Draw the end of the %s anew: leave the traced curve where a straight line from it to the new underarm point makes the %s %s%s shorter than it was.",
+	return text + fmt.Sprintf(". Draw the end of the %s again: leave the traced curve where a straight line from it to the new underarm point makes the %s %s%s shorter than it was.",
 		parts.curve, parts.half, length, sc.OnRuler(-s.Slide))
 }
 

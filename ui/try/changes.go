@@ -148,7 +148,7 @@ func changedBy(k worksheets.Key, text string, s *worksheets.Sheet) (string, erro
 		}
 		now := s.Reading(k)
 		if !now.Known {
-			return "", fmt.Errorf("there is no answer yet that %q could change; = takes it as it stands: %s==%s", text, k, text)
+			return "", fmt.Errorf("there is no answer yet that %q could change; to give one write %s==%s", text, k, text)
 		}
 		return forms.Exactly(now.Length+sign*change, s.Scale()), nil
 	}

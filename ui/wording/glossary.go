@@ -114,7 +114,7 @@ var Glossary = []Word{
 		Seen: []forms.Step{forms.Trace}},
 	{Word: "underarm seam", says: "The seam of the sleeve from underarm to hem.", Keys: []worksheets.Key{worksheets.UnderarmSeam}, Seen: []forms.Step{forms.Trace}},
 	{Word: "waist", says: "Where the body bends sideways.", Keys: []worksheets.Key{worksheets.Waist}, Seen: []forms.Step{forms.Ease, forms.Pattern, forms.Trace}},
-	{Word: "walk", says: "To lay one seam line along another, bit by bit, to compare their lengths.", Acts: []calc.Action{calc.CheckSeams}},
+	{Word: "walk", says: "To move one seam line along another, bit by bit, to compare their lengths.", Acts: []calc.Action{calc.CheckSeams}},
 	{Word: "widen to match", says: "To let a piece that slides too far come out wider than asked.", Seen: []forms.Step{forms.Split}},
 	{Word: "woven", says: "Cloth of crossed threads; it hardly stretches.", Keys: []worksheets.Key{worksheets.Fabric}},
 }
