@@ -44,7 +44,7 @@ func UsualEase(at Place, fabric Fabric) []EaseRange {
 		return []EaseRange{
 			{eighths(24), eighths(32), "NMSU Guide C-228, table 1", true},
 			{eighths(12), eighths(16), "Robinson, ch. 16, bodice", true},
-			{eighths(16), eighths(32), "McCunn, with a sleeve 4 in", true},
+			{eighths(16), eighths(32), "McCunn, with sleeves", true},
 		}
 	case AtWaist:
 		return []EaseRange{{eighths(6), eighths(8), "Robinson, ch. 16, dress", true}}

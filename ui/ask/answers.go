@@ -67,6 +67,9 @@ func (a *asking) now(k worksheets.Key) string {
 // can be said.
 func (a *asking) explanation(k worksheets.Key) []string {
 	lines := []string{typeset.Spoken(a.rep.Hint(k))}
+	for _, source := range a.rep.Sources(k) {
+		lines = append(lines, typeset.Spoken(source))
+	}
 	if err := a.doc.Sheet.Check(k); err != nil {
 		lines = append(lines, typeset.Capitalised(typeset.Plain(err.Error()))+".")
 	}

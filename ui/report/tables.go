@@ -112,7 +112,7 @@ func SeamsTable(r Report) []string {
 		return fmt.Sprintf("%-13s%12s%12s   %s", append([]any{name}, cells...)...)
 	}
 	usual := calc.UsualCapEase(r.Input.Sleeve.Style, r.Input.Fabric)
-	remark := "usual " + wording.Span(usual.Low, usual.High, r.Scale)
+	remark := "usual " + wording.Usual(usual.Low, usual.High, r.Scale)
 	if !usual.Bounded {
 		remark = "usual from " + r.Scale.Format(usual.Low)
 	}

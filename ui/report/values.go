@@ -38,16 +38,36 @@ func (r Report) Value(k worksheets.Key) string {
 // ValueOrDash is [Report.Value], a dash where there is none.
 func (r Report) ValueOrDash(k worksheets.Key) string { return cmp.Or(r.Value(k), "-") }
 
-// Hint says how to measure or choose, who gives which ease, and what a limit
-// costs.
+// Hint says how to measure or choose, how much ease is usual, and what a limit costs.
 func (r Report) Hint(k worksheets.Key) string {
 	text := forms.Fields[k].Hint
-	if place, ok := forms.PlaceOf[k]; ok {
-		for _, u := range calc.UsualEase(place, r.Input.Fabric) {
-			text += " " + typeset.Capitalised(u.Source) + ": " + wording.Span(u.Low, u.High, r.Scale) + "."
-		}
+	if usual := r.UsualEase(k); usual != "" {
+		text += " " + typeset.Capitalised(usual) + "."
 	}
 	return text + r.costOfLimit(k)
+}
+
+// UsualEase is the span of all that is said of the ease at a place, "" for what is no ease.
+func (r Report) UsualEase(k worksheets.Key) string {
+	place, ok := forms.PlaceOf[k]
+	if !ok {
+		return ""
+	}
+	low, high := calc.EaseSpan(place, r.Input.Fabric)
+	return "usual " + wording.Usual(low, high, r.Scale)
+}
+
+// Sources are who says which ease, for whoever asks.
+func (r Report) Sources(k worksheets.Key) []string {
+	place, ok := forms.PlaceOf[k]
+	if !ok {
+		return nil
+	}
+	var list []string
+	for _, u := range calc.UsualEase(place, r.Input.Fabric) {
+		list = append(list, typeset.Capitalised(u.Source)+": "+wording.Usual(u.Low, u.High, r.Scale)+".")
+	}
+	return list
 }
 
 // ScaleWords says how lengths are shown.

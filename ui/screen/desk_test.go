@@ -198,7 +198,9 @@ func TestUnreadableSlide(t *testing.T) {
 
 func TestEaseShowsTheUsualRange(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f2", "tab")
-	r.Sees("> At the bust         [3", "NMSU Guide C-228", "At the waist        - optional        usual 3/4 to 1 in")
+	r.Sees("> At the bust         [3", "Usual 1 1/2", "At the waist        - optional        usual 3/4 to 1 in").DoesNotSee("NMSU")
+	r.Press("ctrl+e").Sees("> ease:", "NMSU Guide C-228, table 1: 3 to 4 in.") // who says so, on asking
+	sitWithExample(t, "archive-coat", 80, 24).Press("f2").Sees("At the bust         10.0 cm           usual 4 to 10 cm")
 }
 
 func TestPasteWithALineBreakIsNotALength(t *testing.T) {

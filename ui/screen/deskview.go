@@ -313,7 +313,7 @@ func answerPanel(r report.Report, st styles, width int) []string {
 func panelFindings(r report.Report, st styles, width, room int) []string {
 	var out []string
 	if t := r.Tally(); t != "" {
-		out = append(out, "", st.heading.Render("Findings")+" "+t+" (step 5)")
+		out = append(out, "", st.heading.Render(t)+" (step 5)")
 	}
 	for _, f := range r.Findings {
 		if f.Level == calc.Note || f.Code == calc.AnswerMissing {

@@ -13,7 +13,7 @@ import (
 // with its reason and its ways out.
 func matchLines(r report.Report, st styles, width int) []string {
 	out := headed(report.FinishedTable(r), st, width)
-	out = append(out, "", st.heading.Render("Findings"))
+	out = append(out, "", st.heading.Render("Notes and checks"))
 	if len(r.Findings) == 0 {
 		out = append(out, "Nothing to point out.")
 	}

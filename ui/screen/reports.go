@@ -5,12 +5,10 @@ import (
 	"fmt"
 	"slices"
 
-	"capscye/calc"
 	"capscye/ui/compare"
 	"capscye/ui/forms"
 	"capscye/ui/picture"
 	"capscye/ui/report"
-	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -77,12 +75,7 @@ func (r *reports) panelPictures(width, height int) []string {
 
 // remark stands behind a value: the usual ease at that place.
 func (r *reports) remark(k worksheets.Key) string {
-	place, ok := forms.PlaceOf[k]
-	if !ok {
-		return ""
-	}
-	low, high := calc.EaseSpan(place, r.rep.Input.Fabric)
-	return "usual " + wording.Span(low, high, r.rep.Scale)
+	return r.rep.UsualEase(k)
 }
 
 // traceAt is a step number within the steps.

@@ -18,6 +18,11 @@ func (d *desk) glossaryText(width int) (out []string, from int) {
 		if t.Word == atHand {
 			lead, from = d.styles.here.Render(">")+" ", len(out)
 		}
+		if k, ok := d.focused(); ok && t.Word == atHand {
+			for _, source := range d.rep.Sources(k) {
+				lines = append(lines, typeset.Wrap(source, width-4)...)
+			}
+		}
 		for i, l := range lines {
 			if i > 0 {
 				lead = "    "

@@ -39,7 +39,7 @@ func Text(r report.Report, working bool) string {
 	}
 	if len(r.Findings) > 0 {
 		out.Line("")
-		out.Line("Findings")
+		out.Line("Notes and checks")
 		for _, f := range r.Findings {
 			out.Hanging(fmt.Sprintf("  %-5s ", f.Asks()), f.Line())
 		}

@@ -31,6 +31,17 @@ func Span(low, high units.Length, sc units.Scale) string {
 	return sc.Number(low) + " to " + sc.Format(high)
 }
 
+// Usual is a range that is published or common, in round numbers: half centimetres where
+// lengths are metric, for nobody means its inches to the millimetre.
+func Usual(low, high units.Length, sc units.Scale) string {
+	if sc.System == units.Inches {
+		return Span(low, high, sc)
+	}
+	mark := units.FiveMillimetres.Mark()
+	sc.Ruler = units.OneMillimetre
+	return strings.ReplaceAll(Span(low.Round(mark), high.Round(mark), sc), ".0 ", " ")
+}
+
 // PrintCautions prints the cautions, set off.
 func PrintCautions(p *typeset.Printout) {
 	p.Line("")
