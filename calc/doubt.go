@@ -69,7 +69,7 @@ func (c *computation) judgeAnswers() {
 			a, meant = doubted, reading{}
 		}
 		partner := NoAnswer
-		if meant.slip == Exchanged {
+		if meant.slip.TakesPartner() {
 			partner = PartnerOf(a)
 		}
 		c.find(d.finding(a, meant))
@@ -140,6 +140,9 @@ func (d *doubts) likeliest() (best Answer, explained int, meant reading) {
 		if p != NoAnswer && (d.in.answer(p).Known || p == Bust || p == Bicep) {
 			try(reading{slip: Exchanged, length: d.in.answer(p).Length, cost: costs[Exchanged]}, p)
 		}
+		if isHalf(a) && d.in.answer(p).Known {
+			try(reading{slip: BothWhole, length: d.in.answer(a).Length.Half(), cost: costs[BothWhole]}, p)
+		}
 	}
 	return best, explained, meant
 }
@@ -189,11 +192,15 @@ func (d *doubts) count(a, partner Answer) (n int) {
 // them all. A bound beside an answer that does not keep its own tells nothing.
 func (d *doubts) fit(a, partner Answer, r reading) (farthest int, ok bool) {
 	in := *d.in
-	if partner != NoAnswer {
-		one, other := in.answer(a), in.answer(partner)
+	one, other := in.answer(a), in.answer(partner)
+	switch r.slip {
+	case Exchanged:
 		*one, *other = *other, *one
-	} else {
-		in.answer(a).Length = r.length
+	case BothWhole:
+		other.Length = other.Length.Half()
+		fallthrough
+	default:
+		one.Length = r.length
 	}
 	h := hold(&in)
 	tells := func(other Answer) bool { return other == NoAnswer || other == a || other == partner || !d.alone(other) }

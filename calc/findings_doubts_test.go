@@ -47,6 +47,9 @@ var pairs = [][2]calc.Answer{
 	{calc.WaistFront, calc.WaistBack}, {calc.HipFront, calc.HipBack},
 }
 
+// halves are asked from the middle to the side.
+var halves = []calc.Answer{calc.BodiceFrontWidth, calc.BodiceBackWidth, calc.WaistFront, calc.WaistBack, calc.HipFront, calc.HipBack}
+
 func pairedWith(a calc.Answer) calc.Answer {
 	for _, p := range pairs {
 		if i := slices.Index(p[:], a); i >= 0 {
@@ -165,10 +168,9 @@ func everyReading(in *calc.Input, a calc.Answer) (list []slowMeant) {
 			text = ""
 		}
 	}
-	half := []calc.Answer{calc.BodiceFrontWidth, calc.BodiceBackWidth, calc.WaistFront, calc.WaistBack, calc.HipFront, calc.HipBack}
 	whole := []calc.Answer{calc.Bicep, calc.BicepOther, calc.Bust, calc.HighBust, calc.Waist, calc.Hip, calc.Elbow, calc.Wrist,
 		calc.SleeveWidth, calc.HemWidth, calc.ElbowWidth, calc.FinishedBust}
-	if slices.Contains(half, a) {
+	if slices.Contains(halves, a) {
 		add(calc.WholeForHalf, (now+now%2)/2, "", 0)
 	}
 	if slices.Contains(whole, a) {
@@ -276,12 +278,21 @@ func sayDoubts(s *slowSheet) {
 			if partner != calc.NoAnswer && (armBust || where[partner](&s.Input).Known) {
 				tries = append(tries, slowMeant{calc.Exchanged, where[partner](&s.Input).Length, "", 5})
 			}
+			if slices.Contains(halves, a) && where[partner](&s.Input).Known {
+				l := where[a](&s.Input).Length
+				tries = append(tries, slowMeant{calc.BothWhole, (l + l%2) / 2, "", 0})
+			}
 			for _, m := range tries {
 				in, other := s.Input, calc.NoAnswer
 				where[a](&in).Length = m.length
 				if m.slip == calc.Exchanged {
 					other = partner
 					*where[a](&in), *where[partner](&in) = *where[partner](&s.Input), *where[a](&s.Input)
+				}
+				if m.slip == calc.BothWhole {
+					other = partner
+					l := where[partner](&s.Input).Length
+					where[partner](&in).Length = (l + l%2) / 2
 				}
 				far, good, child := 0, true, slowChild(&in)
 				for _, b := range calc.Bounds {

@@ -22,11 +22,12 @@ const (
 	Millimetres   // in a sheet in inches
 	HalfAGirth    // half where the whole is asked
 	DigitsSwapped // 31 for 13
+	BothWhole     // the whole widths of front and back, where half of each is asked
 )
 
 // String is the slip as it is written for other programs.
 func (s Slip) String() string {
-	names := [...]string{"", "centimetres", "inches", "whole-for-half", "exchanged", "digit-twice", "point-lost", "millimetres", "half-for-whole", "digits-swapped"}
+	names := [...]string{"", "centimetres", "inches", "whole-for-half", "exchanged", "digit-twice", "point-lost", "millimetres", "half-for-whole", "digits-swapped", "whole-for-half"}
 	if int(s) >= len(names) {
 		return ""
 	}
@@ -44,6 +45,7 @@ type Typed struct {
 // least with how far it lies from the middle. They are ours.
 var costs = [...]int{
 	CentimetresAsInches: 0, InchesAsCentimetres: 0, WholeForHalf: 0, PointLost: 0, Exchanged: 5, DigitTwice: 10, Millimetres: 20, HalfAGirth: 30, DigitsSwapped: 40,
+	BothWhole: 0,
 }
 
 // pointless is what it costs more to have lost a point where nobody writes any.
@@ -91,6 +93,9 @@ func PartnerOf(a Answer) Answer {
 	}
 	return NoAnswer
 }
+
+// TakesPartner tells a slip that two answers have together.
+func (s Slip) TakesPartner() bool { return s == Exchanged || s == BothWhole }
 
 // readings are what an answer may have been meant to be, the likeliest first.
 func (in *Input) readings(a Answer) []reading {

@@ -19,15 +19,16 @@ type Guess struct {
 	Key  worksheets.Key
 	Text string // as it would be typed; "" where the answer belongs to another field altogether
 	Slip calc.Slip
-	with worksheets.Key // what it is exchanged with
+	with worksheets.Key // the answer that the slip has a part in too
+	then string         // the text of that
 }
 
 // In is a sheet with the guess in the place of what was typed.
 func (g Guess) In(s worksheets.Sheet) worksheets.Sheet {
 	mended := s
 	err := mended.Set(g.Key, g.Text)
-	if err == nil && g.Slip == calc.Exchanged {
-		err = mended.Set(g.with, s.Text(g.Key))
+	if err == nil && g.Slip.TakesPartner() {
+		err = mended.Set(g.with, g.then)
 	}
 	if err != nil { // of another sheet than this one
 		return s
@@ -51,6 +52,8 @@ func (g Guess) Question(s *worksheets.Sheet) string {
 	switch g.Slip {
 	case calc.Exchanged:
 		return fmt.Sprintf("%s and %s the other way round?", forms.Fields[g.Key].Words, forms.Fields[g.with].Words)
+	case calc.BothWhole:
+		return fmt.Sprintf("%s and %s, halved?", typeset.Plain(g.Text), typeset.Plain(worksheets.WithUnit(g.then, s.Unit())))
 	case calc.WholeForHalf:
 		return text + ", half of it?"
 	case calc.HalfAGirth:
@@ -66,16 +69,26 @@ func (r Report) guessOf(f calc.Finding) *Guess {
 	}
 	k := forms.KeyOf[f.Answer]
 	g := Guess{Key: k, Text: f.Doubt.Text, Slip: f.Slips[0]}
+	if g.Slip.TakesPartner() {
+		g.with = forms.KeyOf[calc.PartnerOf(f.Answer)]
+	}
 	switch {
 	case g.Slip == calc.Exchanged:
-		g.with = forms.KeyOf[calc.PartnerOf(f.Answer)]
-		g.Text = r.Sheet.Text(g.with)
+		g.Text, g.then = r.Sheet.Text(g.with), r.Sheet.Text(k)
+	case g.Slip == calc.BothWhole:
+		g.Text, g.then = r.typedLength(f.Guess), r.typedLength(r.Sheet.Reading(g.with).Length.Half())
 	case g.Text == "":
-		if g.Text = r.Sheet.Scale().Exact(f.Guess); strings.HasPrefix(g.Text, units.OffMark) {
-			g.Text = forms.Exactly(f.Guess, r.Sheet.Scale())
-		}
+		g.Text = r.typedLength(f.Guess)
 	}
 	return &g
+}
+
+// typedLength is a length as it would be typed.
+func (r Report) typedLength(l units.Length) string {
+	if text := r.Sheet.Scale().Exact(l); !strings.HasPrefix(text, units.OffMark) {
+		return text
+	}
+	return forms.Exactly(l, r.Sheet.Scale())
 }
 
 // keyOf is the path of the answer that a finding is about, "" where it is about none.
@@ -101,6 +114,9 @@ func (r Report) doubtWords(f calc.Finding, other calc.Answer) string {
 	switch g := r.guessOf(f); {
 	case g != nil && g.Slip == calc.Exchanged:
 		return typeset.Capitalised(g.Question(&r.Sheet))
+	case g != nil && g.Slip == calc.BothWhole: // "bodice front and back width"
+		both := strings.NewReplacer("front", "front and back", "back", "back and front").Replace(words(f.Answer))
+		return typeset.Capitalised(both) + " " + g.Question(&r.Sheet)
 	case g != nil:
 		return typeset.Capitalised(words(f.Answer)) + " " + g.Question(&r.Sheet)
 	case f.Bound.Beside != calc.NoAnswer:

@@ -70,6 +70,11 @@ func slipsIn(s *worksheets.Sheet, k worksheets.Key) (list []slipped) {
 			add("whole for half", fmt.Sprintf("%d mm", 2*l/units.Millimetre))
 		}
 		if back, ok := worksheets.KeyNamed(strings.Replace(k.Path(), "front", "back", 1)); ok && back != k && s.Text(back) != "" && s.Reading(back).Length != l {
+			switch k {
+			case worksheets.BodiceFront, worksheets.WaistFront, worksheets.HipFront:
+				whole := func(l units.Length) string { return fmt.Sprintf("%d mm", 2*l/units.Millimetre) }
+				list = append(list, slipped{"wholes for both halves", map[worksheets.Key]string{k: whole(l), back: whole(s.Reading(back).Length)}})
+			}
 			list = append(list, slipped{"front for back", map[worksheets.Key]string{k: s.Text(back), back: text}})
 		}
 	}
@@ -113,7 +118,7 @@ type score struct{ rightly, unguessed, wrongly, missed, alike int }
 // the answer is named, and no guess is made.
 var least = map[string]int{
 	"point lost": 95, "centimetres for inches": 92, "inches for centimetres": 65, "millimetres": 97, "a digit doubled": 72, "digits swapped": 70,
-	"whole for half": 99, "arm for bust, exchanged": 99,
+	"whole for half": 99, "wholes for both halves": 99, "arm for bust, exchanged": 99,
 }
 
 func (s score) total() int { return s.rightly + s.unguessed + s.wrongly + s.missed }

@@ -37,3 +37,12 @@ func TestExchangedAnswersGoBackTogether(t *testing.T) {
 		t.Errorf("after undo bicep %q, bust %q", bicep, bust)
 	}
 }
+
+// Whole widths of front and back, where half of each is asked, are halved with one key.
+func TestWholeWidthsAreHalvedTogether(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f3", "down", "down", "down", "down").Sees("> Front width").Types("20").Press("down").Types("19 1/2").Press("enter")
+	r.Sees("Do not cut: bodice front and back width 10 and 9 3/4 in, halved?").Press("up", "up").Sees("10 and 9 3/4 in, halved? ^a takes it").Press("ctrl+a").DoesNotSee("halved?")
+	if front, back := props.AnswerIn(t, "sheet.toml", worksheets.BodiceFront), props.AnswerIn(t, "sheet.toml", worksheets.BodiceBack); front != "10" || back != "9 3/4" {
+		t.Errorf("front %q, back %q", front, back)
+	}
+}
