@@ -29,9 +29,10 @@ func (f Finding) Short() string {
 	if words == "" {
 		words = strings.ReplaceAll(string(f.Code), "-", " ")
 	}
-	switch f.Code {
-	case calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual:
+	if f.doubts() {
 		return f.doubted + " doubted"
+	}
+	switch f.Code {
 	case calc.BindsBelow:
 		return wording.PlaceWords[f.at] + " short"
 	case calc.CannotReach:

@@ -108,7 +108,9 @@ func (r Report) fits() bool {
 	return true
 }
 
-// why is the first finding of a level in a few words, and how many more there are.
+// why is the first finding of a level in a few words, and how many more there are. A
+// slip that may be behind a stop goes before it: whoever reads of a bust that is 30 in
+// too large should look at the width that was typed, not for another pattern.
 func (r Report) why(l calc.Level) (words string, more int) {
 	more = -1
 	for _, f := range r.Findings {
@@ -118,7 +120,24 @@ func (r Report) why(l calc.Level) (words string, more int) {
 			}
 		}
 	}
+	if l != calc.Stop {
+		return words, more
+	}
+	for _, f := range r.Findings {
+		if k, is := worksheets.KeyNamed(f.Key); is && feeds(k) && f.doubts() && f.Few() != words {
+			return f.Few(), more + 1
+		}
+	}
 	return words, more
+}
+
+// doubts tells that the finding is about what was typed.
+func (f Finding) doubts() bool {
+	switch f.Code {
+	case calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual:
+		return true
+	}
+	return false
 }
 
 // unreadWords names the first answer that the sums need and cannot read.
@@ -137,25 +156,28 @@ func (r Report) unreadWords() string {
 
 // Line is the verdict as a sentence.
 func (v Verdict) Line() string {
-	why := v.Why
+	why, between, stop := v.Why, ";", "."
+	if strings.HasSuffix(why, "?") {
+		between, stop = "", ""
+	}
 	if v.more > 0 {
-		why += fmt.Sprintf("; %d more", v.more)
+		why, stop = fmt.Sprintf("%s%s %d more", why, between, v.more), "."
 	}
 	switch v.State {
 	case NotBegun:
-		return "Not begun: " + why + "."
+		return "Not begun: " + why + stop
 	case AnswersMissing:
 		if why == "" {
 			return "Answers are missing."
 		}
-		return "Answers missing: " + why + "."
+		return "Answers missing: " + why + stop
 	case Unreadable, Stopped:
-		return "Do not cut: " + why + "."
+		return "Do not cut: " + why + stop
 	case ToCheck:
-		return "Check this first: " + why + "."
+		return "Check this first: " + why + stop
 	case Ready:
 		if why != "" {
-			return "Nothing to alter: " + why + "."
+			return "Nothing to alter: " + why + stop
 		}
 		return "Ready to trace."
 	}
@@ -164,7 +186,7 @@ func (v Verdict) Line() string {
 		line = fmt.Sprintf("Traced %d of %d steps.", v.Done, v.Steps)
 	}
 	if why != "" {
-		line += " Check: " + why + "."
+		line += " Check: " + why + stop
 	}
 	return line
 }
@@ -201,9 +223,13 @@ func (v Verdict) StateWords() string {
 	return v.Short()
 }
 
-// Few is the finding in a few words: its first sentence as far as it says what is wrong.
+// Few is the finding in a few words: its first sentence as far as it says what is wrong,
+// or what it asks.
 func (f Finding) Few() string {
 	text, _, _ := strings.Cut(strings.TrimRight(f.Text, "."), ". ")
+	if question, _, asks := strings.Cut(text, "? "); asks {
+		text = question + "?"
+	}
 	for _, mark := range []string{" (", "; ", ": "} {
 		if head, _, cut := strings.Cut(text, mark); cut && strings.Count(head, " ") >= fewest {
 			text = head
