@@ -25,7 +25,9 @@ type Option struct{ Answer, Said string }
 
 // said are the words that people read where the file has others.
 var said = map[worksheets.Key]map[string]string{
-	worksheets.Follow: {"let out": "widen to match", "hold": "keep its width"},
+	worksheets.Follow:         {"let out": "widen to match", "hold": "keep its width"},
+	worksheets.SleeveMeasured: {"seam": "seam to seam", "edge": "edge to edge"},
+	worksheets.BodiceMeasured: {"seam": "seam to seam", "edge": "edge to edge"},
 }
 
 // Said is the word that people read for an answer; most answers are their own.

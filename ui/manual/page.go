@@ -30,7 +30,7 @@ func Page(root *cobra.Command, version string) string {
 	m.section(section{"OPTIONS", []part{
 		{entry, "-h, --help", "Explain the program; behind a command, that command."}, {entry, "-v, --version", "Print the version."}}})
 	for _, s := range []section{keys(), told("WHAT IF", whatIfProse), told("AT THE TABLE", tableProse), told("SAVING", savingProse),
-		told("METHOD", methodProse), file(), lengths(), json(), findings(), doubts(), statuses(), environment(), cautions()} {
+		told("METHOD", methodProse), ease(), file(), lengths(), json(), findings(), doubts(), statuses(), environment(), cautions()} {
 		m.section(s)
 	}
 	return m.String()

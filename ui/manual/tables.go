@@ -14,6 +14,7 @@ import (
 	"capscye/ui/sizes"
 	"capscye/ui/try"
 	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -95,6 +96,27 @@ func keyWords(k worksheets.Key) string {
 		usual = " If empty: " + usual + "."
 	}
 	return typeset.Capitalised(strings.TrimSuffix(says, ".")) + ". Takes " + takes + "." + usual
+}
+
+// ease tells who says how much of it.
+func ease() section {
+	s := section{name: "USUAL EASE"}
+	s.say("In woven cloth, and in a knit at the end. Sources differ; you decide.")
+	inches, metric := units.Scale{System: units.Inches, Ruler: units.EighthInch}, units.Scale{System: units.Centimetres, Ruler: units.OneMillimetre}
+	say := func(lead string, at calc.Place, fabric calc.Fabric) {
+		var texts []string
+		for _, u := range calc.UsualEase(at, fabric) {
+			texts = append(texts, fmt.Sprintf("%s: %s (%s).", typeset.Capitalised(u.Source), wording.Usual(u.Low, u.High, inches), wording.Usual(u.Low, u.High, metric)))
+		}
+		s.entry(lead, strings.Join(texts, " "))
+	}
+	for _, k := range worksheets.Keys() {
+		if at, ok := forms.PlaceOf[k]; ok {
+			say(k.Path(), at, calc.Woven)
+		}
+	}
+	say("any, knit", calc.AtBust, calc.Knit)
+	return s
 }
 
 // lengths tells how lengths are written.

@@ -331,10 +331,10 @@ func TestTheHandsLandOnWhatIsNeeded(t *testing.T) {
 	rootOf(r).front = rootOf(r).askBegin("smock.toml")
 	r.Press("i", "enter").Sees("> Bicep", "Bust                - needed", "Other arm           - optional")
 	r.Types("13 3/4").Press("enter").Sees("Bust                - optional", "Elbow               - optional") // nobody has said that the sleeve is short
-	r.Press("f3").Sees("> Sleeve length       < not told: short or long >", "Measured            - needed", "Sleeve width        - needed", "Front width         - optional")
-	r.Press("right", "enter").Sees("Sleeve length       short", "> Measured            < not told: seam or edge >").Press("s", "enter")
+	r.Press("f3").Sees("> Sleeve length       < choose: short or long >", "Measured            - needed", "Sleeve width        - needed", "Front width         - optional")
+	r.Press("right", "enter").Sees("Sleeve length       short", "> Measured            < choose: seam to seam or edge to edge >").Press("s", "enter")
 	r.Sees("Seam allowance      -                 comes off only edge to edge", "> Sleeve width        [               ] needed").Types("13").Press("enter")
-	r.Sees("Sleeve needs 2 3/4 in", "Measured            seam              as above") // 13 3/4 + 2 - 13
+	r.Sees("Sleeve needs 2 3/4 in", "Measured            seam to seam      as above") // 13 3/4 + 2 - 13
 	r.Press("f1").Sees("Elbow               -                 not for a short sleeve").Press("f3").Sees("> Front width")
 	r.Press("up", "up").Sees("> Seam allowance      [").Types("5/8").Press("f1").Types("39").Press("up", "up")
 	r.Press("f3").Sees("Seam allowance      5/8 in            comes off only edge to edge")
@@ -342,10 +342,10 @@ func TestTheHandsLandOnWhatIsNeeded(t *testing.T) {
 
 // What was told by mistake can be taken back: the bodice is as the sleeve again.
 func TestTheBodiceIsAsTheSleeveAgain(t *testing.T) {
-	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f3", "down", "down", "down", "down", "down", "down").Sees("> Measured            < seam >")
-	r.Press("e").Sees("> Measured            < edge >").Press("backspace").Sees("< seam > as above", "[saved]")
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f3", "down", "down", "down", "down", "down", "down").Sees("> Measured            < seam to seam >")
+	r.Press("e").Sees("> Measured            < edge to edge >").Press("backspace").Sees("< seam to seam > as above", "[saved]")
 	if got := props.Read(t, "sheet.toml"); !strings.Contains(got, `measured          = ""`) {
 		t.Errorf("the file is\n%s", got)
 	}
-	r.Press("1").Sees("Left and right choose, or a first letter").Press("e").Sees("< edge >")
+	r.Press("1").Sees("Left and right choose, or a first letter").Press("e").Sees("< edge to edge >")
 }

@@ -229,7 +229,7 @@ func (d *desk) focusedRow(k worksheets.Key, width int) string {
 	switch forms.KindOf(k) {
 	case forms.ChoiceField:
 		options, now := d.optionsOf(k)
-		value := "not told: " + typeset.OrList(forms.SaidOf(options))
+		value := "choose: " + typeset.OrList(forms.SaidOf(options))
 		if now >= 0 {
 			value = options[now].Said
 		}

@@ -40,7 +40,7 @@ func TestBeginAWorksheet(t *testing.T) {
 	if got := props.Read(t, "smock.toml"); !strings.Contains(got, `pivot_limit_sleeve = "2.5"`) {
 		t.Errorf("the file is\n%s", got)
 	}
-	r.Types("34,9").Press("f3", "tab").Sees("not told: seam or edge").Press("tab", "tab").Types("33").Press("enter").Sees("Sleeve: an answer is missing")
+	r.Types("34,9").Press("f3", "tab").Sees("choose: seam to seam or edge to edge").Press("tab", "tab").Types("33").Press("enter").Sees("Sleeve: an answer is missing")
 	r.Press("shift+tab", "shift+tab", "shift+tab", "right").Sees("Sleeve needs 6.9 cm")
 }
 
