@@ -162,7 +162,7 @@ var specs = [keyCount]spec{
 	EaseWrist: {path: "ease.wrist", kind: Signed},
 
 	PatternSize:   {path: "pattern.size", comment: "the size in hand, that [sleeve] and [bodice] are of; any other is a [[size]]"},
-	ChartBust:     {path: "pattern.chart_bust", kind: Girth, comment: "the body that the pattern's own chart gives for this size"},
+	ChartBust:     {path: "pattern.chart_bust", kind: Girth, comment: "the bust of this size in the pattern's own chart"},
 	ChartHighBust: {path: "pattern.chart_high_bust", kind: Girth},
 
 	SleeveLength:    {path: "sleeve.length", kind: Choice, asked: true, options: []string{"short", "long"}, comment: "short (straight side) or long (tapers to the hem)"},
@@ -182,9 +182,9 @@ var specs = [keyCount]spec{
 	BodiceFront:     {path: "bodice.front", kind: Girth, comment: "centre (or fold) to side, at bust level"},
 	BodiceBack:      {path: "bodice.back", kind: Girth},
 	Crossings:       {path: "bodice.crossings", kind: Count, usual: "1", comment: "seamed edges that the tape crossed on each piece, for edge"},
-	TakeOffFront:    {path: "bodice.take_off_front", kind: Amount, comment: "dart, tuck, pleat or overlap inside the tape"},
+	TakeOffFront:    {path: "bodice.take_off_front", kind: Amount, comment: "dart, tuck, pleat or overlap under the tape"},
 	TakeOffBack:     {path: "bodice.take_off_back", kind: Amount},
-	DartFront:       {path: "bodice.dart_front", kind: Choice, options: []string{"any", "none", "side", "waist", "shoulder", "armhole"}, comment: "where the dart starts that was taken off: side, waist, shoulder or armhole; none; any if not told"},
+	DartFront:       {path: "bodice.dart_front", kind: Choice, options: []string{"any", "none", "side", "waist", "shoulder", "armhole"}, comment: "where the dart starts that was taken off: side, waist, shoulder or armhole; none; any if you do not say"},
 	DartBack:        {path: "bodice.dart_back", kind: Choice, options: []string{"any", "none", "side", "waist", "shoulder", "armhole"}},
 	FinishedBust:    {path: "bodice.finished_bust", kind: Girth, comment: "printed on the pattern; used instead of front and back"},
 	ArmholeFront:    {path: "bodice.armhole_front", kind: Girth},
@@ -205,9 +205,9 @@ var specs = [keyCount]spec{
 	FrontShareSleeve: {path: "method.front_share_sleeve", kind: Part, usual: "1/2"},
 	FrontShareBust:   {path: "method.front_share_bust", kind: Part, usual: "1/2"},
 	Slide:            {path: "method.slide", kind: Slid, usual: "least", comment: "least, even or a length"},
-	Follow:           {path: "method.follow", kind: Choice, options: []string{"let out", "hold"}, comment: "let out or hold"},
+	Follow:           {path: "method.follow", kind: Choice, options: []string{"let out", "hold"}, comment: "let out (it is widened to match) or hold (it keeps its width)"},
 	Armhole:          {path: "method.armhole", kind: Choice, options: []string{"alter", "keep"}, comment: "alter or keep (bodice already cut)"},
-	TaperFrom:        {path: "method.taper_from", kind: Choice, options: []string{"line", "corner"}, comment: "line (as wide as asked at the line of the girth) or corner (quicker, narrower there)"},
+	TaperFrom:        {path: "method.taper_from", kind: Choice, options: []string{"line", "corner"}, comment: "line (full width at the line of the girth) or corner (quicker, narrower there)"},
 }
 
 // Keys lists every key in the order of the file.

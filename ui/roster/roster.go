@@ -135,7 +135,7 @@ read makes it 1. It is 2 where the folder cannot be read.`,
 
 func atMostOneFolder(_ *cobra.Command, args []string) error {
 	if len(args) > 1 {
-		return fmt.Errorf("one folder is listed at a time, and %d were named", len(args))
+		return errors.New("list one folder at a time, such as roster class")
 	}
 	return nil
 }

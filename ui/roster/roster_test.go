@@ -254,7 +254,7 @@ func TestRosterExitStatusAndMessages(t *testing.T) {
 		{"whole", "--sort=age", 2, "", `--sort takes file, wearer, title, finding, state or saved, not "age"`},
 		{"whole", "--level=bad", 2, "", `--level takes note, warn or stop, not "bad"`},
 		{"whole", "--csv --json", 2, "", "either --json or --csv, not both"},
-		{"whole", ".", 2, "", "one folder is listed at a time"},
+		{"whole", ".", 2, "", "list one folder at a time"},
 	} {
 		status, out, errs := run("", append([]string{"roster", folders[c.folder]}, strings.Fields(c.args)...)...)
 		if status != c.status || !strings.Contains(out, c.out) || !strings.Contains(errs, c.errs) || (c.errs == "") != (errs == "") || status == 2 && out != "" {

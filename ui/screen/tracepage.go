@@ -135,7 +135,7 @@ func (d *desk) traceLines(width, height int) []string {
 	case r.Done(s):
 		state = "done"
 	case r.DoneOtherwise(s):
-		state = "changed since it was done: do it again"
+		state = "it has changed: do it again"
 	}
 	out = append(out,
 		d.styles.heading.Render(typeset.Cut(fmt.Sprintf("%s: %s  (%d of %d, %s)", wording.Verbs[s.Action], tracing.About(s), at+1, len(steps), state), width)),
@@ -218,7 +218,7 @@ func (v tableView) render(width, height int) string {
 	case d.rep.Done(s):
 		head += ", done"
 	case d.rep.DoneOtherwise(s):
-		head += ", changed since it was done"
+		head += ", which has changed: do it again"
 	}
 	out := []string{d.styles.answer.Render(typeset.Cut(head, width)), ""}
 	if d.message != "" {

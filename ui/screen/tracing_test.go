@@ -41,7 +41,7 @@ func TestTickingNeverUndoes(t *testing.T) {
 // match.
 func TestTicksKnowTheirAmounts(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f6", " ", " ", " ", " ", " ", " ")
-	r.Press("f1").Types("13").Press("tab", "delete", "enter", "f6").Sees("(2 of 22, changed since it was done: do it again)", "x[ ]..")
+	r.Press("f1").Types("13").Press("tab", "delete", "enter", "f6").Sees("(2 of 22, it has changed: do it again)", "x[ ]..")
 	r.Press("ctrl+z", "ctrl+z", "f6").Sees("(7 of 24, to do)")
 }
 
