@@ -34,7 +34,11 @@ func (a *asking) question(k worksheets.Key) string {
 	case worksheets.Count:
 		text += ", from 0 to 4"
 	}
-	return text + "? " + a.now(k)
+	now := a.now(k)
+	if now == empty && forms.Awaited(&a.doc.Sheet, k) {
+		now = "Empty, needed."
+	}
+	return text + "? " + now + a.draftWords(k)
 }
 
 // now says the answer that there is: what was typed, for that is what would be
@@ -60,8 +64,10 @@ func (a *asking) now(k worksheets.Key) string {
 		}
 		return "Now " + typeset.Spoken(value) + ", the usual."
 	}
-	return "Empty."
+	return empty
 }
+
+const empty = "Empty."
 
 // explanation is how to measure or choose, what can be written, and what else
 // can be said.

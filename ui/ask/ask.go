@@ -71,7 +71,7 @@ type asking struct {
 	group int // the one whose heading was said last
 	quit  bool
 
-	offered *report.Guess // what may have been meant by the answer before
+	offered func() // takes what was probably meant, where yes is answered
 
 	place     *worksheets.Recovery // where what has no file yet is kept
 	undecided []worksheets.Sheet   // what earlier runs left there
@@ -214,6 +214,9 @@ func (a *asking) askAll() {
 		}
 		a.announce(q.group)
 		a.say("%s", a.question(q.key))
+		if q.key.IsLength() {
+			a.offerDraft(a.doc.Sheet.Drafts.Of(q.key), func(meant string) { a.take(q.key, meant) })
+		}
 		h, ok := a.listen()
 		if !ok {
 			return
@@ -235,17 +238,14 @@ func (a *asking) announce(group int) {
 		text += g.heading + ". "
 	}
 	a.group = group
-	a.say("%s%d questions; next skips them.", text, a.asked(questions[g.from:g.from+g.count]))
+	a.say("%s%s; next skips them.", text, a.questionsWords(g))
 }
 
 // hear takes a line: a word that steers, or an answer.
 func (a *asking) hear(q questionOf, h console.Line) {
-	text, offered := strings.TrimSpace(h.Text), a.offered
-	a.offered = nil
+	text := strings.TrimSpace(h.Text)
 	switch word := strings.ToLower(text); {
-	case word == "yes" && offered != nil:
-		a.put(offered.In(a.doc.Sheet))
-		a.say("%s is now %s.", typeset.Capitalised(forms.Fields[offered.Key].Words), strings.TrimSuffix(strings.TrimPrefix(a.now(offered.Key), "Now "), "."))
+	case a.takesOffer(word):
 	case h.TooLong || len([]rune(text)) > forms.LongestAnswer:
 		a.say("Too long: at most %d characters; nothing was changed.", forms.LongestAnswer)
 	case word == "":
@@ -273,6 +273,9 @@ func (a *asking) hear(q questionOf, h console.Line) {
 
 // take takes an answer, and says what is wrong with one that cannot be read.
 func (a *asking) take(k worksheets.Key, text string) {
+	if a.runTogether(k, text, func(meant string) { a.take(k, meant) }) {
+		return
+	}
 	sheet := a.doc.Sheet
 	text, err := readAnswer(&sheet, k, text)
 	if err == nil {
@@ -283,16 +286,15 @@ func (a *asking) take(k worksheets.Key, text string) {
 		return
 	}
 	a.put(sheet, k)
-	if a.offered = a.rep.GuessFor(k); a.offered != nil {
-		a.say("Answer yes to take %s.", typeset.Spoken(strings.TrimSuffix(a.offered.Question(&a.doc.Sheet), "?")))
-	}
+	g := a.rep.GuessFor(k)
+	a.offerGuess(g, &a.doc.Sheet, func() { a.put(g.In(a.doc.Sheet), k) })
 	a.at++
 }
 
 // put puts a changed sheet in the place of the one before, reads answers of it back, says
 // what is new, and saves.
 func (a *asking) put(sheet worksheets.Sheet, answered ...worksheets.Key) {
-	before := a.rep
+	before, typed := a.rep, a.doc.Sheet.Drafts
 	a.doc.Sheet = sheet
 	a.reckon()
 	if before.Scale.System != a.rep.Scale.System {
@@ -301,12 +303,16 @@ func (a *asking) put(sheet worksheets.Sheet, answered ...worksheets.Key) {
 	for _, k := range answered {
 		a.say("%s: %s", typeset.Capitalised(forms.Fields[k].Words), a.readBack(k))
 	}
-	if words := news(before, a.rep); words != "" {
-		a.say("%s", words)
+	for _, line := range news(before, a.rep, answered...) {
+		a.say("%s", line)
 	}
 	if a.doc.Path() != "" {
 		a.keep()
 	} else {
+		a.settle(a.keepElsewhere())
+	}
+	if a.doc.Sheet.Drafts = sheet.Drafts; !sheet.Drafts.Equal(typed) { // there is an answer now; the file has no drafts
+		a.place.Typed(sheet.Drafts)
 		a.settle(a.keepElsewhere())
 	}
 }

@@ -48,8 +48,8 @@ func TestAskEveryQuestion(t *testing.T) {
 	props.Says(t, out, "Choir blouse, for Odile. Lengths in inches; amounts to mark for a ruler in 1/8 in.",
 		"55 questions; 5 are enough for a plan, and come first: bicep, ease at the bicep, sleeve length, how the pattern was measured, sleeve width.\nEnter keeps, ",
 		"First: what is enough for a plan. 5 questions; next skips them.\nBicep, in inches? Now 13 3/4 in.", "Sleeve width, in inches? Now 13 in.",
-		"Step 1, Body. Girths of the body. 6 questions; next skips them.", "Unit: in or cm? Now in.",
-		"Step 2, Ease.", "Step 3, Pattern.", "Take-off of the front, in inches? Empty.", "Step 4, Split. 8 questions",
+		"Step 1, Body. Girths of the body. 6 questions, all optional; next skips them.", "Unit: in or cm? Now in.",
+		"Step 2, Ease. Ease: how much larger the garment is than the body. 3 questions, 1 needed; ", "Step 3, Pattern. The pattern, laid flat. 1 question, optional; ", "Bodice, laid flat. 7 questions, 2 needed; ", "Take-off of the front, in inches? Empty.", "Optional: for the cap ease, and if the bodice is already cut. 5 questions; next", "Step 4, Split. 8 questions",
 		"Chosen slide: least, even, or a length in inches? Now least.",
 		"Ready to trace.\nChoir blouse, for Odile.\n", "Sleeve, each side, on the bicep line: pivot 1 in and slide 1/4 in.\n",
 		"Bodice, each side, on the level line through the underarm: pivot 3/8 in and slide 1/4 in.\n",
@@ -101,7 +101,7 @@ func TestAskAgain(t *testing.T) {
 	_, out, _ := answers(t, "1 3/x", "-3", "14", "next", "", strings.Repeat("9", 3000), "\x1b[A", "\xff", "40")
 	again := "Bicep, in inches? Now 13 3/4 in.\n"
 	props.Says(t, out, again, `"1 3/x" is not a length: no number after the slash.`, "Write it like 13 3/4", again, `"-3" must be more than 0`, again,
-		"Bicep: 14 in.\nSleeve needs 2 3/4 in. Bodice, each side: pivot 1/4 in, slide 3/8 in.", "Other arm",
+		"Bicep: 14 in.\nSleeve needs 2 3/4 in.\nBodice, each side: pivot 1/4 in, slide 3/8 in.", "Other arm",
 		"Bust, in inches?", "Too long: at most 2000 characters", "Bust,", "There are keys in it", "Bust,", "There are keys in it", "Bust,",
 		"Bodice needs 3 in.", "High bust,")
 	if props.AnswerIn(t, "sheet.toml", worksheets.Bicep) != "14" || props.AnswerIn(t, "sheet.toml", worksheets.Bust) != "40" {
@@ -142,8 +142,8 @@ func TestAskForSizes(t *testing.T) {
 	props.Says(t, out, "Another size of this pattern? None yet.", "capscye sizes shows what each would cost", "Answer yes or no.", "What does the pattern call the size",
 		"Size 14: bust in the size chart, in inches? Empty.", "What does it call the other size?", "Size yes: bust in the size chart")
 	os.WriteFile("sheet.toml", []byte(blouse), 0o644)
-	_, out, _ = answers(t, append(skip, "yes", "14", "36", "", "16", "38", "", "14 1/2", "x", "empty", "back", "5 1/2", "next", "y", "14", "no", "quit")...)
-	props.Says(t, out, "Size 16: sleeve width, in inches? Empty.", `"x" is not a length`, "Another size of this pattern? Measured: 16.", "the name of another size already", "Step 4, Split.")
+	_, out, _ = answers(t, append(skip, "yes", "14", "36", "", "16", "38", "", "141/2", "yes", "x", "empty", "back", "51/2", "no", "5 1/2", "next", "y", "14", "no", "quit")...)
+	props.Says(t, out, "Size 16: sleeve width, in inches? Empty", "Did you mean 14 1/2 in?", "Size 16, sleeve width: 14 1/2 in.\nSize 16: cap height", `"x" is not a length`, "Size 16, cap height: empty.\n", "Did you mean 5 1/2 in?", "Size 16: cap height", "Size 16, cap height: 5 1/2 in.", "Another size of this pattern? Measured: 16.", "the name of another size already", "Step 4, Split.")
 	want := blouse + "\n[pattern]\nsize = \"14\"\nchart_bust = \"36\"\n\n[[size]]\nname = \"16\"\nchart_bust = \"38\"\n\n[size.sleeve]\nwidth = \"14 1/2\"\ncap_height = \"5 1/2\"\n"
 	if got := props.Read(t, "sheet.toml"); got != want {
 		t.Errorf("the file is\n%s", got)
@@ -158,7 +158,7 @@ func TestWordsThatSteer(t *testing.T) {
 		"back", "quit", "15")
 	props.Says(t, out, "This is the first question.", "Around the fullest part of the upper arm", "A length is written as 13 3/4",
 		"Seam allowance: The strip of a pattern", "No word here begins with \"zip\"", "Enter keeps, back and next move", "Ease at the bicep", "Bicep, in inches? Now 14 in.", "Ease at", "Other arm", "Other arm: empty.", "Bust,",
-		"This worksheet. 6 questions; next skips them.\nTitle?", "Wearer? Now Odile.", "Unit:",
+		"This worksheet. 6 questions, all optional; next skips them.\nTitle?", "Wearer? Now Odile.", "Unit:",
 		"Step 2, Ease.", "Step 1, Body. This worksheet.", "Notes?", "Quit, for is.\nLengths are in inches", "Saved in sheet.toml.")
 	if status != 0 || strings.Count(out, "Notes?") != 1 {
 		t.Errorf("status %d; quit did not stop:\n%s", status, out)
@@ -203,7 +203,7 @@ func TestChoicesByTheirBeginning(t *testing.T) {
 func TestSlipsAreSaidAtOnce(t *testing.T) {
 	props.Lay(t, "choir-blouse")
 	_, out, _ := answers(t, "34.9 cm", "next", "34.9", "14")
-	props.Says(t, out, "Sleeve needs about 2 1/2 in.", "Other arm", "Other arm 34.9 cm? 34.9 in is outside")
+	props.Says(t, out, "Sleeve needs about 2 1/2 in.", "Other arm: 34.9 in.\n", "\n34.9 in is outside", "what people measure.\nDid you mean 34.9 cm? Answer yes to take that.\nBust,")
 	if strings.Contains(out, "~") {
 		t.Errorf("a sign is said:\n%s", out)
 	}
@@ -213,7 +213,7 @@ func TestSlipsAreSaidAtOnce(t *testing.T) {
 func TestAGuessIsTakenWithYes(t *testing.T) {
 	props.Lay(t, "archive-coat")
 	_, out, _ := answers(t, "365", "yes", "yes", "quit")
-	props.Says(t, out, "Answer yes to take 36,5 cm.", "Bicep is now 36,5 cm.", `"yes" is not`)
+	props.Says(t, out, "Bicep: 365 cm.\nThe slide is", "\n365 cm is outside", "\nDid you mean 36,5 cm? Answer yes to take that.\n", "Bicep: 36,5 cm.\nSleeve needs 5.6 cm.\n", `"yes" is not`)
 	if got := props.AnswerIn(t, "sheet.toml", worksheets.Bicep); got != "36,5" {
 		t.Errorf("the file has %q", got)
 	}
@@ -221,6 +221,40 @@ func TestAGuessIsTakenWithYes(t *testing.T) {
 	if strings.Contains(out, "Answer yes") {
 		t.Errorf("there is nothing to guess:\n%s", out)
 	}
+}
+
+// What is needed is said where it is asked; what is optional is not.
+func TestAskSaysWhatIsNeeded(t *testing.T) {
+	t.Chdir(t.TempDir())
+	_, out, _ := run("in\n\nnext\n\n40\nquit\n\n", "ask")
+	props.Says(t, out, "Bicep, in inches? Empty, needed.\n", "8 questions, 1 needed; next skips them.\nOther arm, in inches? Empty.\nBust, in inches? Empty, needed.\nBust: 40 in.\nHigh bust, in inches? Empty.\n")
+	_, out, _ = run("in\n13\n\n\nquit\n\n", "ask")
+	props.Says(t, out, "How the pattern was measured: seam to seam or edge to edge? Empty, needed.")
+}
+
+// Digits that were run together are asked about, and nothing is taken before that is
+// answered; with yes it is what was meant, with no it is asked again.
+func TestRunTogetherIsAskedAbout(t *testing.T) {
+	props.Lay(t, "choir-blouse")
+	_, out, _ := answers(t, "141/2", "no", "141/2", "15", "back", "111/16", "141/2", "yes", "next", "131/4 in", "Yes", "yes", "quit")
+	props.Says(t, out, "Did you mean 14 1/2 in? Answer yes, or type it again.\nBicep, in inches? Now 13 3/4 in.\nBicep, in inches? Now 13 3/4 in.\nDid you mean",
+		"Bicep: 15 in.", "That can be 1 11/16 or 11 1/16. Type it again, with the space.\nBicep, in inches? Now 15 in.", "Did you mean 14 1/2 in?", "Bicep: 14 1/2 in.",
+		"Did you mean 13 1/4 in?", "Other arm: 13 1/4 in.", `"yes" is not`)
+	if props.AnswerIn(t, "sheet.toml", worksheets.Bicep) != "14 1/2" || props.AnswerIn(t, "sheet.toml", worksheets.BicepOther) != "13 1/4 in" {
+		t.Errorf("the file is\n%s", props.Read(t, "sheet.toml"))
+	}
+}
+
+// A doubt is said once, whatever is answered after it; a changed answer is doubted anew.
+func TestADoubtIsSaidOnce(t *testing.T) {
+	props.Lay(t, "archive-coat")
+	const why = "is outside 18.0 to 59.5 cm"
+	_, out, _ := answers(t, "365", "4,5", "5", "quit")
+	if said, _, _ := strings.Cut(out, "\nDo not cut"); strings.Count(said, "365 cm "+why) != 1 {
+		t.Errorf("it is said again:\n%s", out)
+	}
+	_, out, _ = answers(t, "356", "back", "375", "quit")
+	props.Says(t, out, "356 cm "+why, "Did you mean 35,6 cm?", "375 cm "+why, "Did you mean 37,5 cm?")
 }
 
 // A text that a line cannot hold is not replaced by accident, and a value that
@@ -265,7 +299,7 @@ func TestAskBeginsAFile(t *testing.T) {
 		t.Errorf("status %d, %v", status, left)
 	}
 	status, out, _ = run("\nfeet\n?\nc\n34,9\n", "ask", "smock")
-	props.Says(t, out, `"" is not a unit here.`, `"feet" is not a unit here.`, "The unit of a bare number", "Lengths in centimetres", "Bicep, in centimetres? Empty.",
+	props.Says(t, out, `"" is not a unit here.`, `"feet" is not a unit here.`, "The unit of a bare number", "Lengths in centimetres", "Bicep, in centimetres? Empty, needed.",
 		"Answers missing: sleeve width.", "Saved in smock.toml.")
 	if status != 1 || props.AnswerIn(t, "smock.toml", worksheets.Bicep) != "34,9" || props.AnswerIn(t, "smock.toml", worksheets.PivotLimitSleeve) != "2.5" {
 		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "smock.toml"))

@@ -16,7 +16,8 @@ func Command(s *console.Session) *cobra.Command {
 		Short: "Ask for the worksheet a line at a time, without a screen",
 		Long: `Ask every question of the worksheet, one line each, and end with the result in
 sentences: for screen readers, slow lines and pipes. Every answer is saved at once. A
-choice is answered by its word, or by a beginning that no other has.
+choice is answered by its word, or by a beginning that no other has. Where an answer
+looks like a slip it asks what you meant: yes takes that.
 
 Without FILE it begins a new worksheet, and asks for a name at the end. Until then the
 answers are in your state folder; if the program is killed, the next ask in this

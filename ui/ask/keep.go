@@ -80,6 +80,8 @@ func (a *asking) sayLeft(name string) {
 	}
 	left, _ := a.place.Left()
 	a.undecided = left.Versions
+	a.doc.Sheet.Drafts = left.Drafts
+	a.sayDrafts()
 	if len(left.Versions) > 0 {
 		a.say("Unsaved work of %s is safe; open the file with capscye, on a screen, to get it back.", console.DayAndTime(left.At))
 	}

@@ -173,3 +173,27 @@ func TestAskSaysWhatElseIsKnownOfTheSheet(t *testing.T) {
 		t.Errorf("it says\n%s", out)
 	}
 }
+
+// What a screen left half typed is said, offered where it is asked, and gone once there is
+// an answer; one that nobody answers waits on.
+func TestAskOffersWhatTheScreenLeft(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	props.Lay(t, "choir-blouse")
+	screen := worksheets.OpenRecovery("sheet.toml")
+	left := worksheets.Drafts{Note: "too tight"}.With(worksheets.Bicep, "141/2").With(worksheets.BicepOther, "13 x")
+	screen.Typed(left)
+	screen.Keep(worksheets.Leftover{At: props.SomeDay})
+	screen.Close()
+	_, out, _ := answers(t, "yes", "next", "", "quit")
+	props.Says(t, out, "Typed on the screen and not finished: bicep \"141/2\"; other arm \"13 x\".\nA note of a fitting is not finished",
+		"Bicep, in inches? Now 13 3/4 in. Typed on the screen and not finished: \"141/2\". Did you mean 14 1/2 in? Answer yes, or type it again.\nBicep: 14 1/2 in.\n",
+		"Other arm, in inches? Now 13 1/2 in. Typed on the screen and not finished: \"13 x\".\nBust,")
+	if got := props.AnswerIn(t, "sheet.toml", worksheets.Bicep); got != "14 1/2" {
+		t.Errorf("the bicep is %q", got)
+	}
+	screen = worksheets.OpenRecovery("sheet.toml")
+	defer screen.Close()
+	if l, _ := screen.Left(); !l.Drafts.Equal(left.With(worksheets.Bicep, "")) || len(l.Versions) > 0 {
+		t.Errorf("left are %+v", l)
+	}
+}

@@ -1,47 +1,75 @@
 package ask
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"capscye/calc"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
+	"capscye/worksheets"
 )
 
-// news is a short word of what a change did to a complete answer, and of what it
-// says of the change; "" where there is nothing to say.
-func news(before, after report.Report) string {
-	var said []string
+// news is a short word of what a change did to a complete plan, a thought a line, and of
+// what became doubtful with it. answered are the answers that were just given: why they are
+// doubted is said, what may be meant is offered behind that.
+func news(before, after report.Report, answered ...worksheets.Key) []string {
+	var said typeset.Speech
 	if before.Scale != after.Scale { // the same in other figures
-		return ""
+		return nil
 	}
-	add := func(text string) { said = append(said, typeset.Spoken(text)) }
+	doubts := slips(before, after, answered)
+	if slices.ContainsFunc(answered, func(k worksheets.Key) bool { return after.GuessFor(k) != nil && len(doubts) > 0 }) {
+		for _, text := range doubts { // what follows from a slip is no news
+			said.SayEach(text)
+		}
+		return said.Lines()
+	}
 	was := before.Pieces()
 	for i, p := range after.Pieces() {
 		need, sides := p.NeedWords(after.Scale), strings.Join(p.SidesWords(after.Scale), ", ")
 		switch {
 		case p.Open || !p.Girth.Asked():
 		case need != was[i].NeedWords(before.Scale):
-			add(need + ".")
+			said.SayEach(need)
 		case sides != "" && sides != strings.Join(was[i].SidesWords(before.Scale), ", "):
-			add(p.Name + ", " + sides + ".")
+			said.SayEach(p.Name + ", " + sides)
 		}
 	}
-	return strings.Join(append(said, slips(before, after)...), " ")
+	for _, text := range doubts {
+		said.SayEach(text)
+	}
+	return said.Lines()
 }
 
 // slips are the findings that came with a change and are worth a word at once:
-// those that say stop, and measurements that were perhaps mistyped.
-func slips(before, after report.Report) []string {
+// those that say stop, and measurements that were perhaps mistyped. One that was said is
+// not said again because its figures or its spelling changed, until its answer does.
+func slips(before, after report.Report, answered []worksheets.Key) []string {
 	var said []string
 	known := map[string]bool{}
 	for _, f := range before.Findings {
-		known[f.Text] = true
+		known[slipOf(before, f)] = true
 	}
 	for _, f := range after.Findings {
-		if !known[f.Text] && (f.Level == calc.Stop || f.Guess != nil) {
-			said = append(said, typeset.Spoken(f.Text))
+		if known[slipOf(after, f)] || f.Level < calc.Stop && f.Guess == nil {
+			continue
 		}
+		text := f.Text
+		if f.Guess != nil && slices.Contains(answered, f.Guess.Key) {
+			_, text, _ = strings.Cut(text, "? ")
+		}
+		said = append(said, text)
 	}
 	return said
+}
+
+// slipOf names a finding, and the answer that it doubts.
+func slipOf(r report.Report, f report.Finding) string {
+	name := fmt.Sprint(f.Level, f.Code, f.About, f.Key)
+	if f.Guess != nil {
+		name += r.Sheet.Text(f.Guess.Key)
+	}
+	return name
 }

@@ -1,7 +1,9 @@
 package ask
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"capscye/ui/forms"
 	"capscye/worksheets"
@@ -62,6 +64,30 @@ func (a *asking) passes(q questionOf) bool {
 func (a *asking) skips(k worksheets.Key) bool {
 	text := a.doc.Sheet.Text(k)
 	return (text == "" || text == k.Usual()) && forms.WorthOf(&a.doc.Sheet, k) == forms.Idle
+}
+
+// questionsWords count the questions under a heading, and those that amounts wait for.
+// Which of the first are needed is known only as they are answered.
+func (a *asking) questionsWords(g groupOf) string {
+	list := questions[g.from : g.from+g.count]
+	words, needed := "1 question", 0
+	if n := a.asked(list); n != 1 {
+		words = fmt.Sprintf("%d questions", n)
+	}
+	for _, q := range list {
+		if !a.passes(q) && forms.WorthOf(&a.doc.Sheet, q.key) == forms.Needed {
+			needed++
+		}
+	}
+	switch {
+	case g.step == noStep || strings.HasPrefix(g.heading, "Optional"):
+		return words
+	case needed == 0 && words == "1 question":
+		return words + ", optional"
+	case needed == 0:
+		return words + ", all optional"
+	}
+	return fmt.Sprintf("%s, %d needed", words, needed)
 }
 
 // asked is how many of the questions are.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"capscye/calc"
 	"capscye/ui/forms"
 	"capscye/ui/typeset"
 	"capscye/worksheets"
@@ -25,6 +26,9 @@ func (a *asking) askSize(q questionOf) (ok bool) {
 		return false
 	}
 	text := strings.TrimSpace(h.Text)
+	if a.takesOffer(strings.ToLower(text)) {
+		return true
+	}
 	switch word := strings.ToLower(text); word {
 	case "no", "n", "":
 		a.at++
@@ -131,16 +135,24 @@ func (a *asking) line(question string) (text string, ok bool) {
 // measure asks for answers of a size; not ok once nobody answers.
 func (a *asking) measure(i int, keys []worksheets.Key) (ok bool) {
 	a.say("%d questions about size %s; next skips the rest.", len(keys), a.sizeName(i))
-	for at := 0; at < len(keys); {
+	at := 0 // what was offered before takes its answer here
+	for at < len(keys) {
 		k := keys[at]
 		one := a.alone(i)
 		a.say("Size %s: %s", a.sizeName(i), uncapitalised(one.question(k)))
+		take := func(meant string) {
+			if a.takeOfSize(i, k, meant) {
+				at++
+			}
+		}
+		a.offerDraft(one.doc.Sheet.Drafts.Of(k), take)
 		h, ok := a.listen()
 		if !ok {
 			return false
 		}
 		text := strings.TrimSpace(h.Text)
 		switch word := strings.ToLower(text); {
+		case a.takesOffer(word):
 		case h.TooLong || len([]rune(text)) > forms.LongestAnswer:
 			a.say("Too long: at most %d characters; nothing was changed.", forms.LongestAnswer)
 		case word == "":
@@ -157,10 +169,9 @@ func (a *asking) measure(i int, keys []worksheets.Key) (ok bool) {
 		case strings.HasPrefix(word, "?"):
 			a.explainWord(word, one.explanation(k)...)
 		case word == "empty":
-			a.put(a.withAnswer(i, k, ""))
-			at++
-		case a.takeOfSize(i, k, strings.TrimPrefix(text, "=")):
-			at++
+			take("")
+		case !a.runTogether(k, text, take):
+			take(strings.TrimPrefix(text, "="))
 		}
 	}
 	return true
@@ -181,8 +192,30 @@ func (a *asking) takeOfSize(i int, k worksheets.Key, text string) (ok bool) {
 		a.refuse(err)
 		return false
 	}
-	a.put(sheet)
+	a.putOfSize(i, k, sheet)
+	one := a.alone(i)
+	g := one.rep.GuessFor(k)
+	if g != nil && g.Slip == calc.Exchanged && i != inHand { // two answers; the why was said
+		return true
+	}
+	a.offerGuess(g, &one.doc.Sheet, func() { a.putOfSize(i, k, a.withAnswer(i, k, g.Text)) })
 	return true
+}
+
+// putOfSize puts a changed size in the place of the one before, and reads the answer back.
+func (a *asking) putOfSize(i int, k worksheets.Key, sheet worksheets.Sheet) {
+	if i == inHand {
+		a.put(sheet, k)
+		return
+	}
+	before := a.alone(i).rep
+	sheet.Drafts = sheet.Drafts.WithSize(sheet.Sizes[i].Name(), k, "")
+	a.put(sheet)
+	one := a.alone(i)
+	a.say("Size %s, %s: %s", a.sizeName(i), forms.Fields[k].Words, one.readBack(k))
+	for _, text := range slips(before, one.rep, []worksheets.Key{k}) {
+		a.say("%s", typeset.Spoken(text))
+	}
 }
 
 // withAnswer is the sheet with another answer of a size.
@@ -206,6 +239,12 @@ func (a *asking) alone(i int) *asking {
 	}
 	one := *a
 	one.doc = &worksheets.Document{Sheet: a.doc.Sheet.SizeAlone(i)}
+	one.doc.Sheet.Drafts = worksheets.Drafts{}
+	for _, d := range a.doc.Sheet.Drafts.Texts {
+		if d.Size == a.doc.Sheet.Sizes[i].Name() {
+			one.doc.Sheet.Drafts = one.doc.Sheet.Drafts.With(d.Key, d.Text)
+		}
+	}
 	one.rep = a.rep.With(one.doc.Sheet)
 	return &one
 }

@@ -10,7 +10,7 @@ import (
 	"capscye/ui/tracing"
 )
 
-// Whatever a sheet says, what is heard of it is sentences: each ends in a full stop, and has
+// Whatever a sheet says, what is heard of it is sentences: each ends as one, and has
 // none of the signs that a reader spells out, nor columns.
 func TestSentencesCanBeHeard(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(20261126, 1))

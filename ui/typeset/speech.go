@@ -29,12 +29,17 @@ func (s *Speech) SayEach(text string) {
 // line keeps a sentence; one that says nothing is left out.
 func (s *Speech) line(text string) {
 	const marks = " .?!:;,"
-	text = strings.TrimRight(strings.Join(strings.Fields(aloud(Plain(strings.Join(strings.Fields(text), " ")))), " "), marks)
+	text = strings.Join(strings.Fields(aloud(Plain(strings.Join(strings.Fields(text), " ")))), " ")
+	end := "."
+	if strings.HasSuffix(strings.TrimRight(text, " ."), "?") {
+		end = "?"
+	}
+	text = strings.TrimRight(text, marks)
 	if strings.HasPrefix(text, "(") && strings.IndexByte(text, ')') == len(text)-1 { // a remark is a sentence like any other
 		text = strings.TrimRight(text[1:len(text)-1], marks)
 	}
 	if text != "" {
-		s.lines = append(s.lines, text+".")
+		s.lines = append(s.lines, text+end)
 	}
 }
 
@@ -50,8 +55,8 @@ func (s *Speech) Text() string {
 }
 
 // sentenceEnd is where a sentence ends and another begins; neither a decimal point
-// nor the ending of a file name is one.
-var sentenceEnd = regexp.MustCompile(`[.?!]\)? +[A-Z(]`)
+// nor the ending of a file name is one. Behind a question one may begin with a figure.
+var sentenceEnd = regexp.MustCompile(`[.?!]\)? +[A-Z(]|\? +[0-9]`)
 
 // aloud says in words what signs say to the eye.
 func aloud(text string) string {

@@ -11,7 +11,8 @@ func TestSpeechHasNoSigns(t *testing.T) {
 	for text, want := range map[string][]string{
 		"The cap gets ~1/2 in longer. It is 18 1/4 in.":  {"The cap gets about 1/2 in longer.", "It is 18 1/4 in."},
 		"1 + 1/4 in, less -2":                            {"1 plus 1/4 in, less minus 2."},
-		"Perhaps half a girth?":                          {"Perhaps half a girth."},
+		"Perhaps half a girth?":                          {"Perhaps half a girth?"},
+		"Bicep 13.9 in? 139 in is far out.?":             {"Bicep 13.9 in?", "139 in is far out?"},
 		"[x]  a set-in   sleeve -> b.toml":               {"x a set-in sleeve to b.toml."},
 		" [] ":                                           nil,
 		"need = 13 - 12 (-1/2)":                          {"need is 13 minus 12 (minus 1/2)."},
