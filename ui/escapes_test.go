@@ -41,7 +41,7 @@ func TestNoPayloadIsPrinted(t *testing.T) {
 		p = strings.ReplaceAll(p, "\x00", "") // no argument can have one
 		for _, args := range [][]string{
 			{"show", "--working", file}, {"show", "--json", "--working", file, "bad" + file[2:], p}, {"trace", file}, {file}, {p}, {"--", "-" + p}, {"--" + p}, {"show", "--" + p},
-			{"try", file, "ease.bicep=2"}, {"try", file, "about.title=" + p, "about.unit=" + p}, {"try", file, p}, {"try", file, p + "=1"}, {"try", file, "ease.bicep=" + p + ".." + p + "/1"},
+			{"try", file, "ease.bicep=2"}, {"try", file, "ease.bicep=1..2/1"}, {"sizes", file}, {"roster", "--csv"}, {"roster", "--sentences"}, {"trace", "--sentences", file}, {"show", "--sentences", file}, {"try", file, "about.title=" + p, "about.unit=" + p}, {"try", file, p}, {"try", file, p + "=1"}, {"try", file, "ease.bicep=" + p + ".." + p + "/1"},
 			{"try", "--json", file, "about.title=" + p}, {"try", file, "about.wearer=" + p, "ease.bicep=1..2/1"},
 			{"card", file, "-o", "c" + p + ".txt"}, {"card", file, "-o", "c" + p + ".svg"}, {"card", file, "-o", p}, {"card", file, "--paper", p, "-o", "c.pdf"},
 			{"card", file, "-o", p + "/" + p + "/c.txt"}, {"show", "bad" + file[2:]}, {"show", p + "/none"}, {"show", "."}, {"words", p}, {"completion", p}, {"drill", "--level", p}, {"drill", "--seed", p},

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
 
@@ -25,7 +26,7 @@ var aboutNothing = map[string]bool{"": true, wording.SubjectWords[calc.OfSheet]:
 
 // Short is the finding in two or three words: "elbow short", "front slide moved".
 func (f Finding) Short() string {
-	words, about := shortWords[f.Code], f.About
+	words, about := shortWords[f.Code], typeset.Plain(f.About) // a path of the file names its sizes
 	if words == "" {
 		words = strings.ReplaceAll(string(f.Code), "-", " ")
 	}

@@ -43,6 +43,7 @@ var Payloads = func() (all []string) {
 // that ways out are offered, and was taken from a sheet that has changed.
 func HostileSheet(p string) string {
 	q := func(s string) string { return written(s + p + s) }
+	sized := func(s string) string { return written(s + string([]rune(p)[:min(len([]rune(p)), 30)])) } // a longer name of a size is refused
 	return fmt.Sprintf(`version = 1
 %s = 1
 [%s]
@@ -72,6 +73,18 @@ front = "10 1/4"
 back = "9 3/4"
 [method]
 armhole = "keep"
+[pattern]
+size = %s
+chart_bust = %s
+[[size]]
+name = %s
+chart_bust = "46"
+[size.sleeve]
+width = %s
+%s = "unknown"
+[size.bodice]
+front = "10 3/4"
+back = "10 1/4"
 [progress]
 done = [%s, "sleeve-lay"]
 [[fitting]]
@@ -82,7 +95,7 @@ date = 2026-11-20
 note = %s
 %s = 1
 `, q("k"), q("t"), q("k"), q("k"), q("Blouse"), q("Odile"), q("notes"), q("k"), written(fileOf(p)), written(fileOf(p)), q("31"), q("k"),
-		q("set-in"), q("sleeve-mark"), q("2026-11-20"), q("bust 1/2 in too tight"), q("upper arm 1/2 in too tight"), q("k"))
+		q("set-in"), sized("14"), q("46"), sized("16"), q("14"), q("k"), q("sleeve-mark"), q("2026-11-20"), q("bust 1/2 in too tight"), q("upper arm 1/2 in too tight"), q("k"))
 }
 
 // written is a text as a file has it that hides nothing: every character by its number.
