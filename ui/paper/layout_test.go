@@ -176,3 +176,40 @@ func TestACardHasOneScaleAndNoKeys(t *testing.T) {
 		}
 	}
 }
+
+// wearying is a surface that is measured on, and gives up after so many letters.
+type wearying struct {
+	*PDF
+	t    *testing.T
+	left int
+}
+
+func (w *wearying) Width(size float64, f Face, s string) float64 {
+	if w.left -= len(s); w.left < 0 {
+		w.t.Fatal("too much is measured")
+	}
+	return w.PDF.Width(size, f, s)
+}
+
+// A word of a file can be as long as the file: it is broken into full lines with nothing
+// left out, and at a cost that grows with it and no faster.
+func TestAWordAsLongAsAFileIsBroken(t *testing.T) {
+	measure, err := measure()
+	if err != nil {
+		t.Fatal(err)
+	}
+	const width, size = 190.0, 12.0
+	for _, letter := range []string{"t", "寸", "e\u0301", "\u0301"} {
+		word := strings.Repeat(letter, 20_000)
+		p := Page{Surface: &wearying{measure, t, 100 * 20 * len(word)}} // a hundred pieces of a line for each line would be too many
+		lines := p.Broken("A "+word+" end", size, Roman, width)
+		if got := strings.Join(lines, ""); got != "A"+word+"end" && got != "A"+word+" end" {
+			t.Errorf("%q: something is left out", letter)
+		}
+		for _, line := range lines {
+			if measure.Width(size, Roman, line) > width {
+				t.Errorf("%q: a line is too wide: %q", letter, line)
+			}
+		}
+	}
+}

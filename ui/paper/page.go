@@ -4,7 +4,9 @@
 package paper
 
 import (
+	"sort"
 	"strings"
+	"unicode/utf8"
 
 	"capscye/units"
 )
@@ -112,15 +114,15 @@ func (p *Page) Broken(s string, size float64, f Face, width float64) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(s) {
-		for p.Surface.Width(size, f, word) > width { // a word that is longer than a line
-			n := len([]rune(word)) - 1
-			for n > 1 && p.Surface.Width(size, f, string([]rune(word)[:n])) > width {
-				n--
+		for {
+			n := p.fitting(word, size, f, width)
+			if n == len(word) {
+				break
 			}
 			if line != "" {
 				lines, line = append(lines, line), ""
 			}
-			lines, word = append(lines, string([]rune(word)[:n])), string([]rune(word)[n:])
+			lines, word = append(lines, word[:n]), word[n:]
 		}
 		longer := strings.TrimSpace(line + " " + word)
 		if line != "" && p.Surface.Width(size, f, longer) > width {
@@ -132,4 +134,23 @@ func (p *Page) Broken(s string, size float64, f Face, width float64) []string {
 		return lines
 	}
 	return append(lines, line)
+}
+
+// mostLetters is more than any line of paper holds.
+const mostLetters = 400
+
+// fitting is how many bytes of a word go into a width: whole letters, one at least. It
+// looks no further than a line can reach, for a word can be as long as a file.
+func (p *Page) fitting(word string, size float64, f Face, width float64) int {
+	var ends []int // of its letters
+	for at := 0; at < len(word) && len(ends) < mostLetters; {
+		_, n := utf8.DecodeRuneInString(word[at:])
+		at += n
+		ends = append(ends, at)
+	}
+	if ends[len(ends)-1] == len(word) && p.Surface.Width(size, f, word) <= width {
+		return len(word)
+	}
+	n := sort.Search(len(ends), func(i int) bool { return p.Surface.Width(size, f, word[:ends[i]]) > width })
+	return ends[max(n, 1)-1]
 }
