@@ -14,6 +14,7 @@ import (
 	"capscye/ui"
 	"capscye/ui/console"
 	"capscye/ui/internal/program"
+	"capscye/ui/internal/props"
 	"capscye/ui/typeset"
 )
 
@@ -165,5 +166,22 @@ func TestWordsOnTheCommandLine(t *testing.T) {
 	status, out, errs = run("", "words", "zip\x1b[31m")
 	if status != 2 || out != "" || !strings.Contains(errs, "no word here begins with") || !strings.Contains(errs, "capscye words lists all") || strings.Contains(errs, "\x1b") {
 		t.Errorf("status %d, %q, %q", status, out, errs)
+	}
+}
+
+// A title longer than a line is broken like any other text that is printed.
+func TestALongTitleKeepsToTheWidth(t *testing.T) {
+	title := strings.Repeat("寸法表 ", 12) + strings.Repeat("x", 200) + " for the summer of the choir"
+	sheet := strings.Replace(props.Read(t, props.Example("choir-blouse")), `"Choir blouse"`, `"`+title+`"`, 1)
+	for _, args := range [][]string{{"show", "-"}, {"show", "--working", "-"}, {"trace", "-"}, {"try", "-", "ease.bicep=2"}, {"sizes", "-"}} {
+		_, out, errs := run(sheet, args...)
+		if !strings.Contains(strings.Join(strings.Fields(out), ""), strings.Join(strings.Fields(title), "")) {
+			t.Errorf("%v does not name the sheet:\n%s%s", args, out, errs)
+		}
+		for l := range strings.Lines(out) {
+			if w := typeset.Width(strings.TrimSuffix(l, "\n")); w > typeset.PrintWidth {
+				t.Errorf("%v prints %d columns: %s", args, w, l)
+			}
+		}
 	}
 }

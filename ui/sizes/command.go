@@ -88,7 +88,7 @@ const (
 func text(all []Size) string {
 	var out typeset.Printout
 	first := all[0].Report
-	out.Line("%s, in %s", first.Name(), wording.UnitWords(first.Scale.System))
+	out.Hanging("", first.Name()+", in "+wording.UnitWords(first.Scale.System))
 	out.Line("Marks are pivot + slide on each side, %s.", markWords(all))
 	rows := append(append(Heads(all), Rows(all)...), States(all))
 	for from := 0; from < len(all); from += abreast {

@@ -111,7 +111,7 @@ func Sentences(r report.Report) (said typeset.Speech) {
 func Text(r report.Report) string {
 	var out typeset.Printout
 	out.Hanging("", r.Verdict().Line())
-	out.Line("%s", r.Name())
+	out.Hanging("", r.Name())
 	out.Line("At the table, with a ruler in %s.", r.Scale.Ruler)
 	for _, f := range r.AgainstCutting() {
 		out.Hanging(fmt.Sprintf("  %-5s ", f.Asks()), f.Line())

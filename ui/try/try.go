@@ -67,7 +67,7 @@ func try(s *console.Session, file string, changes []string, o options) error {
 func differenceText(before, after report.Report) string {
 	var out typeset.Printout
 	out.Hanging("", after.Verdict().Line())
-	out.Line("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
+	out.Hanging("", before.Name()+", in "+wording.UnitWords(before.Scale.System))
 	rows := compare.Sheets(before, after)
 	changes := compare.Findings(before, after)
 	if len(rows) == 0 && !slices.ContainsFunc(changes, func(c compare.Changed) bool { return c.How != compare.Still }) {
@@ -146,7 +146,7 @@ func trialTable(before report.Report, list []trial, afters []report.Report) stri
 	}
 	var out typeset.Printout
 	out.Hanging("", rangeVerdict(list, afters))
-	out.Line("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
+	out.Hanging("", before.Name()+", in "+wording.UnitWords(before.Scale.System))
 	out.Line("Marks are pivot + slide on each side; front / back where they differ.")
 	for _, row := range table {
 		line := ""
