@@ -19,9 +19,15 @@ var grammar = []rule{
 	as("Mark the shoulder point, where the seam lines of shoulder and armhole cross, and the underarm point, where those of armhole and side seam cross, each {<AMOUNT>|one seam allowance} from both edges", crossings("underarm point", "shoulder point")),
 	as("Draw the grain line, and the bicep line through both underarm points and well past them", drawn("grain line", "bicep line")),
 	as("Draw a level line through the underarm point and well past it, square to the centre", drawn("level line")),
-	as("Trace the shoulder dot and the hem line, from corner to corner", drawn("dot", "hem line")),
-	as("Trace the shoulder dot, both underarm seam lines and the hem line, from corner to corner", drawn("dot", "hem line", "old underarm seam line")),
-	as("Trace the neck, the shoulder, the centre, the side seam line[, {the dart|any dart}] and the {waist|hem}: the old outline", drawn("old side seam line")),
+	as("Trace the shoulder dot and the hem line, from seam line to seam line", drawn("dot", "hem line", "hem corner")),
+	as("Trace the shoulder dot, both underarm seam lines and the hem line, from seam line to seam line", drawn("dot", "hem line", "hem corner", "old underarm seam line")),
+	as("Trace the neck, the shoulder, the centre, the side seam line[, {the dart|any dart}] and the {waist|hem}: the old outline", func(h *hands, w words) error {
+		if w[len(w)-1] == "waist" { // where the piece ends it has a corner
+			return drawn("old side seam line", "waist corner")(h, w)
+		}
+		return drawn("old side seam line")(h, w)
+	}),
+	as("Mark the waist corner, where the side seam line crosses the waist", drawn("waist corner")),
 	as("Draw the bust line, level, <AMOUNT> below the underarm point along the side seam line", func(h *hands, w words) error {
 		down, _, err := amount(w[0])
 		if err != nil {

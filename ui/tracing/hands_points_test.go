@@ -114,5 +114,5 @@ func (h *hands) pointCalled(p *paper, text string) (point, error) {
 func (p *paper) oldCorner(which string, out float64) (point, error) {
 	line := map[string]string{"hem": "hem line", "waist": "old side seam line"}[which]
 	at, err := p.oldSeam(p.end().y)
-	return at.outBy(out), errors.Join(err, p.has(line))
+	return at.outBy(out), errors.Join(err, p.has(line, which+" corner"))
 }

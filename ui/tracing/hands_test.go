@@ -105,7 +105,7 @@ func many(t *testing.T) int {
 // What cannot be read or done is no work: the hands say so, and never guess.
 func TestHandsNeverGuess(t *testing.T) {
 	const lay = "[ ]  1  Lay the sleeve pattern on fresh paper. Mark both underarm points, where the seam lines of cap and underarm seam cross, one seam allowance from both edges. " +
-		"Draw the grain line, and the bicep line through both underarm points and well past them. Trace the shoulder dot and the hem line, from corner to corner."
+		"Draw the grain line, and the bicep line through both underarm points and well past them. Trace the shoulder dot and the hem line, from seam line to seam line."
 	for _, bad := range []struct{ step, why string }{
 		{"Turn the pattern a little.", "do not understand"},
 		{"On the bicep line, mark the pivot 1 in out from the underarm point.", "on which of 2 halves"},

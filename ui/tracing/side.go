@@ -31,7 +31,7 @@ func layText(s calc.TraceStep, sc units.Scale) string {
 			seams = ", both underarm seam lines"
 		}
 		text = "Lay the sleeve pattern on fresh paper. Mark both underarm points, where the seam lines of cap and underarm seam cross, " + in + " from both edges. " +
-			"Draw the grain line, and the bicep line through both underarm points and well past them. Trace the shoulder dot" + seams + " and the hem line, from corner to corner."
+			"Draw the grain line, and the bicep line through both underarm points and well past them. Trace the shoulder dot" + seams + " and the hem line, from seam line to seam line."
 	} else {
 		outline := []string{"the neck", "the shoulder", "the centre", "the side seam line"}
 		switch s.Dart {
@@ -49,6 +49,9 @@ func layText(s calc.TraceStep, sc units.Scale) string {
 			"Trace %s and %s: the old outline.", wording.PieceNames[s.Piece], in, strings.Join(outline, ", "), end)
 		if s.LineDown.Known {
 			text += fmt.Sprintf(" Draw the bust line, level, %s below the underarm point along the side seam line.", sc.Format(s.LineDown.Length))
+		}
+		if s.Hip { // no corner of the piece
+			text += " Mark the waist corner, where the side seam line crosses the waist."
 		}
 		if s.HipLine {
 			text += " Draw the hip line, level, where the hip width was measured."
