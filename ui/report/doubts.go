@@ -46,6 +46,21 @@ func (r Report) GuessFor(k worksheets.Key) *Guess {
 	return nil
 }
 
+// DoubtOf is what to ask about an answer, in a few words; "" where nothing speaks against
+// it.
+func (r Report) DoubtOf(k worksheets.Key) string {
+	for _, f := range r.Findings {
+		switch {
+		case f.Key != k.String() || !f.doubts():
+		case f.Guess != nil:
+			return f.Guess.Question(&r.Sheet)
+		default:
+			return "check this"
+		}
+	}
+	return ""
+}
+
 // Question is the guess as a person asks it, "36.5 cm?".
 func (g Guess) Question(s *worksheets.Sheet) string {
 	text := typeset.Plain(worksheets.WithUnit(g.Text, s.Unit()))

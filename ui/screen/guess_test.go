@@ -46,3 +46,10 @@ func TestWholeWidthsAreHalvedTogether(t *testing.T) {
 		t.Errorf("front %q, back %q", front, back)
 	}
 }
+
+// A width that is doubted says so in its row when the hands have left it, while the
+// verdict still tells of other answers that are missing.
+func TestADoubtIsSeenAtItsField(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f3", "down", "down", "down").Sees("> Sleeve width").Types("133").Press("down", "down", "delete", "up")
+	r.Sees("Answers missing: bodice back width", "Sleeve width        133 in            13 in?")
+}

@@ -25,14 +25,16 @@ func (d *desk) optionsOf(k worksheets.Key) (options []forms.Option, now int) {
 	return options, now
 }
 
-// note stands behind a value: why nothing follows from it, where it comes from, or the
-// usual range.
+// note stands behind a value: why nothing follows from it, what may have been meant by it,
+// where it comes from, or the usual range.
 func (d *desk) note(k worksheets.Key) string {
-	s := d.sheet()
+	s, doubt := d.sheet(), d.rep.DoubtOf(k)
 	_, inherited := s.Inherits(k)
 	switch why := forms.WhyIdle(s, k); {
 	case why != "":
 		return why
+	case doubt != "": // the other answers are still missing, and the verdict tells of them
+		return d.styles.warn.Render(doubt)
 	case inherited:
 		return "as above"
 	}
