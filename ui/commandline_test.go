@@ -26,7 +26,7 @@ func TestCallsWithoutACommand(t *testing.T) {
 		errs   string
 	}{
 		{[]string{"--shove"}, 2, "unknown flag"},
-		{[]string{"one.toml", "two.toml"}, 2, "one worksheet is opened at a time"},
+		{[]string{"one.toml", "two.toml"}, 2, "open one worksheet at a time; show takes several"},
 		{[]string{"--version"}, 0, ""},
 		{[]string{"--help"}, 0, ""},
 		{[]string{"show", "--json=maybe"}, 2, "--json takes no value. Write --json, or leave it out"},

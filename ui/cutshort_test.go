@@ -158,7 +158,7 @@ func TestTwoSavesAtTheSameMoment(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		lines := [2]string{"14\nquit\n", "\n\n40\nquit\n"} // the bicep, and the third question
+		lines := [2]string{"14\nquit\n", "\n40\nquit\n"} // the bicep, and the ease behind it
 		var out [2]string
 		var wait sync.WaitGroup
 		for i := range lines {
@@ -168,7 +168,7 @@ func TestTwoSavesAtTheSameMoment(t *testing.T) {
 		beside, _ := filepath.Glob(filepath.Join(folder, "*.mine-*"))
 		deeper, _ := filepath.Glob(filepath.Join(folder, "deep", "*.mine-*"))
 		beside = append(beside, deeper...)
-		said := strings.Contains(out[0]+out[1], "changed by another program")
+		said := strings.Contains(out[0]+out[1], "Another program changed")
 		bicep := strings.Contains(props.Read(t, path), `"14"`)
 		third := strings.Contains(props.Read(t, path), `= "40"`)
 		switch {
@@ -240,7 +240,7 @@ func TestSomebodyWritesInTheMiddleOfASave(t *testing.T) {
 					if bicep == "14" && links == 1 || !strings.Contains(out.String(), "Not saved") && bicep != "14" {
 						t.Errorf("the file has %q:\n%s", bicep, out.String())
 					}
-				case props.Read(t, path) != theirs || len(kept) != 1 || !strings.Contains(out.String(), "changed by another program"):
+				case props.Read(t, path) != theirs || len(kept) != 1 || !strings.Contains(out.String(), "Another program changed"):
 					t.Errorf("the file has %q, beside it lies %q, and it said\n%s", bicep, kept, out.String())
 				case props.AnswerIn(t, kept[0], worksheets.Bicep) != "14":
 					t.Error("mine is not kept")

@@ -35,10 +35,10 @@ func TestAHostileSheetTellsTheTerminalNothing(t *testing.T) {
 		term := program.Start(t, ".", []string{"XDG_STATE_HOME=" + t.TempDir()}, file)
 		term.Await("Blouse")
 		for _, step := range [][2]string{
-			{"\x1bOQ", "EASE"}, {"\x1bOR", "PATTERN"}, {"\x1bOS", "SPLIT"}, {"\x1b[15~", "MATCH"}, {"w", "What would make it work"}, {"\x1b", "MATCH"}, {"\x1b[17~", "TRACE"},
-			{"t", "MARK"}, {"\x1b", "TRACE"}, {"n", "What did the test garment show"}, {"\x1b", "TRACE"}, {"\x0f", "Worksheets of this folder"}, {"\r", "13 3/4\""}, {"\x1b", "TRACE"},
-			{"\x12", "Working"}, {"\x1b", "TRACE"}, {"\x05", "Words"}, {"\x1b", "TRACE"}, {"\x0b", "Keys"}, {"\x1b", "TRACE"}, {"\x1bOP", "BODY"}, {"\x06", "Take the body"}, {"\x1b", "BODY"},
-			{"\x0c", "copy 1 of 1"}, {"17\r", "17 in"}, {"\x18", "What if"}, {"k", "saved"}, {"\x04", "Drill"}, {"\x1b", "BODY"},
+			{"\x1bOQ", "[2 Ease]"}, {"\x1bOR", "[3 Pattern]"}, {"\x1bOS", "[4 Split]"}, {"\x1b[15~", "[5 Match]"}, {"w", "What would make it work"}, {"\x1b", "[5 Match]"}, {"\x1b[17~", "[6 Trace]"},
+			{"t", "MARK"}, {"\x1b", "[6 Trace]"}, {"n", "What did the test garment show"}, {"\x1b", "[6 Trace]"}, {"\x0f", "Worksheets of this folder"}, {"\r", "13 3/4\""}, {"\x1b", "[6 Trace]"},
+			{"\x12", "Working"}, {"\x1b", "[6 Trace]"}, {"\x05", "Words"}, {"\x1b", "[6 Trace]"}, {"\x0b", "Keys"}, {"\x1b", "[6 Trace]"}, {"\x1bOP", "[1 Body]"}, {"\x06", "to take the body from"}, {"\x1b", "[1 Body]"},
+			{"\x0c", "copy 1 of 1"}, {"17\r", "17 in"}, {"\x18", "What if"}, {"k", "saved"}, {"\x04", "Drill"}, {"\x1b", "[1 Body]"},
 		} {
 			term.Goes(step[0], step[1])
 		}

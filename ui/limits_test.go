@@ -103,8 +103,8 @@ func TestHugeFiles(t *testing.T) {
 					return
 				}
 			}
-			term.Await("BODY")
-			for _, keys := range [][2]string{{"\r14 1/8\r", "14 1/8 in"}, {"\x1b[17~", "TRACE"}, {"\x1b[15~", "MATCH"}, {"\x1bOP", "BODY"}} {
+			term.Await("[1 Body]")
+			for _, keys := range [][2]string{{"\r14 1/8\r", "14 1/8 in"}, {"\x1b[17~", "[6 Trace]"}, {"\x1b[15~", "[5 Match]"}, {"\x1bOP", "[1 Body]"}} {
 				term.Goes(keys[0], keys[1])
 			}
 			had := peak(term.Cmd.Process.Pid)

@@ -54,7 +54,7 @@ func TestAReaderThatGoesAway(t *testing.T) {
 	for _, command := range []string{"show" + files, "show --json" + files, "show --working" + files, "trace " + props.Example("choir-blouse"), "words", "man", "ask blouse.toml", "drill"} {
 		folder := t.TempDir()
 		props.LayAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
-		m := program.StartCommand(t, folder, nil, exec.Command("bash", "-c", "for i in 1 2 3; do sleep 0.1; echo; done | "+built+" "+command+" | head -1; echo \"status ${PIPESTATUS[1]}\""))
+		m := program.StartCommand(t, folder, nil, exec.Command("bash", "-c", "for i in 1 2 3; do sleep 0.1; echo; done 2>/dev/null | "+built+" "+command+" | head -1; echo \"status ${PIPESTATUS[1]}\""))
 		m.Ends()
 		lines := strings.Split(strings.TrimSpace(m.Raw()), "\r\n")
 		if len(lines) != 2 || !slices.Contains([]string{"status 0", "status 141"}, lines[1]) { // 128 and SIGPIPE

@@ -138,7 +138,7 @@ func TestAFileIsLockedUnderTheProgram(t *testing.T) {
 	if err := os.Chmod(path, 0o444); err != nil {
 		t.Fatal(err)
 	}
-	term.Goes("14 1/4\r", "Not saved: blouse.toml: the file is write-protected.")
+	term.Goes("14 1/4\r", "Not saved: it is write-protected.")
 	if props.Read(t, path) != before {
 		t.Error("it was written all the same")
 	}

@@ -123,7 +123,7 @@ func TestSignalsKeepWhatWasAnswered(t *testing.T) {
 		term := program.Start(t, folder, nil, "ask")
 		term.Await("Begin it in inches")
 		term.Types("i\n13\n")
-		term.Await("Other arm")
+		term.Await("Ease at the bicep")
 		if err := term.Cmd.Process.Signal(sig); err != nil {
 			t.Fatal(err)
 		}
@@ -151,7 +151,7 @@ func TestAnswersOutliveTheirReader(t *testing.T) {
 		t.Fatal(err)
 	}
 	io.WriteString(typed, "i\n13\n")
-	for heard, buf := "", make([]byte, 4096); !strings.Contains(heard, "Other arm"); {
+	for heard, buf := "", make([]byte, 4096); !strings.Contains(heard, "Ease at the bicep"); {
 		n, err := said.Read(buf)
 		if err != nil {
 			t.Fatal(err)

@@ -199,11 +199,11 @@ func TestAFolderThatVanishedIsAnErrorAndTheSheetStays(t *testing.T) {
 
 func TestWhatIsNoFileIsNeitherReadNorWritten(t *testing.T) {
 	folder := t.TempDir()
-	unlike := map[string]string{folder: folder + ": it is a folder, not a file"}
+	unlike := map[string]string{folder: folder + ": it is a folder"}
 	if runtime.GOOS != "windows" {
 		pipe := filepath.Join(folder, "pipe.toml")
 		if err := exec.Command("mkfifo", pipe).Run(); err == nil {
-			unlike[pipe] = pipe + ": it is a device or pipe, not a file"
+			unlike[pipe] = pipe + ": it is a device or pipe"
 		}
 	}
 	for path, want := range unlike {

@@ -78,7 +78,7 @@ func inWords(err error) error {
 	case *fs.PathError:
 		return &fs.PathError{Op: e.Op, Path: Printable(e.Path), Err: e.Err}
 	case *disk.KindError:
-		return &FileError{File: e.Path, Reason: "it is a " + e.Kind + ", not a file"}
+		return &FileError{File: e.Path, Reason: "it is a " + e.Kind}
 	}
 	return err
 }

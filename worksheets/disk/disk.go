@@ -43,7 +43,7 @@ var ErrChanged = errors.New("something else wrote the file")
 
 // ErrProtected says that the owner of a file has locked it. Renaming a new version over
 // it would work all the same, and would not be what was meant.
-var ErrProtected = errors.New("the file is write-protected")
+var ErrProtected = errors.New("it is write-protected")
 
 // Protected tells that the owner of a file has locked it.
 func Protected(info fs.FileInfo) bool { return info.Mode().Perm()&0o200 == 0 }

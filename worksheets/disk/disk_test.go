@@ -269,7 +269,7 @@ func TestAFolderIsNotReplaced(t *testing.T) {
 		t.Error("it was")
 	}
 	var kind *disk.KindError
-	if _, _, err := disk.Read(path, 10); !errors.As(err, &kind) || err.Error() != path+": it is a folder, not a file" {
+	if _, _, err := disk.Read(path, 10); !errors.As(err, &kind) || err.Error() != path+": it is a folder" {
 		t.Errorf("read: %v", err)
 	}
 	if got := names(t, folder); !slices.Equal(got, []string{"blouse.toml"}) {

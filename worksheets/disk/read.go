@@ -16,7 +16,7 @@ type KindError struct {
 }
 
 // Error says what it is, and what is read.
-func (e *KindError) Error() string { return e.Path + ": it is a " + e.Kind + ", not a file" }
+func (e *KindError) Error() string { return e.Path + ": it is a " + e.Kind }
 
 // wholeFile is more than any file has.
 const wholeFile = math.MaxInt64
