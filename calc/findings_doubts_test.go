@@ -51,6 +51,9 @@ var pairs = [][2]calc.Answer{
 var halves = []calc.Answer{calc.BodiceFrontWidth, calc.BodiceBackWidth, calc.WaistFront, calc.WaistBack, calc.HipFront, calc.HipBack}
 
 func pairedWith(a calc.Answer) calc.Answer {
+	if a == calc.BicepOther { // a bust typed one field too soon
+		return calc.Bust
+	}
 	for _, p := range pairs {
 		if i := slices.Index(p[:], a); i >= 0 {
 			return p[1-i]
@@ -270,7 +273,7 @@ func sayDoubts(s *slowSheet) {
 			if n := about(a, calc.NoAnswer) + own(a); n > against {
 				worst, against = a, n
 			}
-			partner, armBust := pairedWith(a), a == calc.Bicep || a == calc.Bust
+			partner, armBust := pairedWith(a), a == calc.Bicep || a == calc.BicepOther || a == calc.Bust
 			if armBust && *where[partner](&s.Input) == *where[a](&s.Input) {
 				continue
 			}

@@ -113,6 +113,13 @@ func TestSlipsAreGuessed(t *testing.T) {
 			t.Errorf("%s: %+v", c.what, doubts)
 		}
 	}
+	early := typed(units.Inches, "14 1/2", "")
+	early.BicepOther, early.Typed.Texts[calc.BicepOther] = known("38 1/2"), "38 1/2"
+	for _, f := range calc.Compute(early).Findings {
+		if f.Bound != nil && (f.Answer != calc.BicepOther || !slices.Equal(f.Slips, []calc.Slip{calc.Exchanged})) {
+			t.Errorf("a bust typed one field too soon: %+v", f)
+		}
+	}
 	// No slip makes these two one person's: the smaller is doubted without a guess.
 	checkHas(t, calc.Compute(typed(units.Centimetres, "20", "90")), calc.ArmForBust, calc.OfSheet)
 	// Inches in a sheet in centimetres look like a child's girths.

@@ -77,8 +77,12 @@ func isHalf(a Answer) bool {
 	return false
 }
 
-// PartnerOf is the answer that an answer may have been exchanged with.
+// PartnerOf is the answer that an answer may have been exchanged with. The other arm is
+// asked between bicep and bust, so that a bust may stand there that was typed too soon.
 func PartnerOf(a Answer) Answer {
+	if a == BicepOther {
+		return Bust
+	}
 	pairs := [...][2]Answer{
 		{Bicep, Bust}, {BodiceFrontWidth, BodiceBackWidth}, {CapFront, CapBack}, {ArmholeFront, ArmholeBack}, {TakeOffFront, TakeOffBack},
 		{CornerOutFront, CornerOutBack}, {CornerDownFront, CornerDownBack}, {WaistFront, WaistBack}, {HipFront, HipBack},

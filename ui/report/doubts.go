@@ -23,6 +23,14 @@ type Guess struct {
 	then string         // the text of that
 }
 
+// Keys are the answers that the guess is about.
+func (g Guess) Keys() []worksheets.Key {
+	if g.Slip.TakesPartner() {
+		return []worksheets.Key{g.Key, g.with}
+	}
+	return []worksheets.Key{g.Key}
+}
+
 // In is a sheet with the guess in the place of what was typed.
 func (g Guess) In(s worksheets.Sheet) worksheets.Sheet {
 	mended := s

@@ -2,6 +2,7 @@ package screen
 
 import (
 	"fmt"
+	"strings"
 
 	"capscye/ui/forms"
 	"capscye/ui/report"
@@ -46,7 +47,11 @@ func (d *desk) takeGuess() wish {
 	d.reckon()
 	d.reach()
 	if d.message == "" {
-		d.message = fmt.Sprintf("%s is now %s. ^z undoes that.", typeset.Capitalised(forms.Fields[g.Key].Words), d.answerWords(g.Key))
+		var now []string
+		for _, k := range g.Keys() {
+			now = append(now, fmt.Sprintf("%s is now %s", forms.Fields[k].Words, d.answerWords(k)))
+		}
+		d.message = typeset.Capitalised(strings.Join(now, ", ")) + ". ^z undoes that."
 	}
 	return d.save()
 }

@@ -53,3 +53,12 @@ func TestADoubtIsSeenAtItsField(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f3", "down", "down", "down").Sees("> Sleeve width").Types("133").Press("down", "down", "delete", "up")
 	r.Sees("Answers missing: bodice back width", "Sleeve width        133 in            13 in?")
 }
+
+// A bust typed after the first arm, where the other arm is asked, goes to its field.
+func TestABustTypedTooSoonGoesToItsField(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("down", "down", "delete", "up").Types("38 1/2").Press("enter").Sees("other arm and bust the other way round?").Press("ctrl+a")
+	r.Sees("Other arm is now empty, bust is now 38 1/2 in. ^z undoes that.")
+	if other, bust := props.AnswerIn(t, "sheet.toml", worksheets.BicepOther), props.AnswerIn(t, "sheet.toml", worksheets.Bust); other != "" || bust != "38 1/2" {
+		t.Errorf("other arm %q, bust %q", other, bust)
+	}
+}
