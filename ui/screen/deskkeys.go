@@ -8,6 +8,7 @@ import (
 
 	"capscye/ui/forms"
 	"capscye/ui/wording"
+	"capscye/worksheets"
 )
 
 // What the keys do to a worksheet.
@@ -33,6 +34,8 @@ func (d *desk) key(msg tea.KeyMsg) wish {
 func (d *desk) enter(msg tea.KeyMsg) wish {
 	k, ok := d.focused()
 	switch {
+	case !msg.Paste && msg.String() == "?" && !(ok && d.takesQuestion(k)):
+		return toSeeKeys{}
 	case !ok || msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
 		d.message = d.whyNot(msg.String())
 		return nil
@@ -49,13 +52,19 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 		return nil
 	}
 	if d.typing.untouched() || d.typing.text() == "" {
-		if d.message = cannotBegin(k.Kind(), msg); d.message != "" {
+		if d.message = cannotBegin(k.Kind(), d.bareUnit(), msg); d.message != "" {
 			return nil
 		}
 	}
 	d.typing.take(msg)
 	d.foresee()
 	return nil
+}
+
+// takesQuestion tells that a question mark is typed into a field, and asks for no help: in
+// words, and behind something else.
+func (d *desk) takesQuestion(k worksheets.Key) bool {
+	return k.Kind() == worksheets.Text || forms.KindOf(k) != forms.ChoiceField && d.typing.changed() && d.typing.text() != ""
 }
 
 // moveField goes to the next or the field before.

@@ -168,13 +168,25 @@ func (d *desk) takeMeant(text string) wish {
 	return w
 }
 
-// cannotBegin says why a key does not begin an answer of the kind; "" where it does.
-func cannotBegin(k worksheets.Kind, msg tea.KeyMsg) string {
+// bareUnit is what a bare number is read as.
+func (d *desk) bareUnit() units.System {
+	if d.shown != 0 {
+		return d.shown
+	}
+	return d.sheet().Unit()
+}
+
+// cannotBegin says why a key does not begin an answer of the kind, with an example in the
+// unit of bare numbers; "" where it does.
+func cannotBegin(k worksheets.Kind, bare units.System, msg tea.KeyMsg) string {
 	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace {
 		return ""
 	}
 	text := strings.TrimLeftFunc(string(msg.Runes), unicode.IsSpace)
 	begins, example := "0123456789.,+¼½¾⅛⅜⅝⅞⅓⅔", "a length, such as 13 3/4"
+	if bare == units.Centimetres {
+		example = "a length, such as 34,9"
+	}
 	switch k {
 	case worksheets.Text:
 		return ""

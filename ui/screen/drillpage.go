@@ -137,9 +137,12 @@ func (p *drillPage) enter(msg tea.KeyMsg) {
 		p.say(drill.Reply{Words: "The paste has a line break; nothing was changed."})
 	case len(msg.Runes) > p.entry.CharLimit-len([]rune(p.entry.Value())):
 		p.say(drill.Reply{Words: fmt.Sprintf("Too long: at most %d characters.", p.entry.CharLimit)})
-	case p.entry.Value() == "" && cannotBegin(worksheets.Signed, msg) != "":
-		p.say(drill.Reply{Words: cannotBegin(worksheets.Signed, msg)})
 	default:
+		problem, _ := p.lesson.Now()
+		if why := cannotBegin(worksheets.Signed, problem.System, msg); why != "" && p.entry.Value() == "" {
+			p.say(drill.Reply{Words: why})
+			return
+		}
 		p.entry, _ = p.entry.Update(msg)
 	}
 }

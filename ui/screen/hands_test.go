@@ -258,3 +258,13 @@ func TestHalfTypedFieldsWait(t *testing.T) {
 	crash(r)
 	reopen(t, "sheet.toml").DoesNotSee("not finished")
 }
+
+// A question mark asks for help wherever it can be no answer; in words it is a sign.
+func TestAQuestionMarkAsksForHelp(t *testing.T) {
+	r := sitWithFile(t, "archive-coat", 80, 24)
+	for _, at := range [][]string{{"f1"}, {"f3"}, {"f5"}, {"f6"}} { // a length, a choice, and pages
+		r.Press(at...).Press("?").Sees("any other key goes back", "Lengths: 13 3/4").Press("esc")
+	}
+	r.Press("f1", "up", "?").Sees("> Notes").DoesNotSee("any other key goes back")
+	r.Press("esc", "down").Press("x").Sees("type a length, such as 34,9.") // the coat is in centimetres
+}

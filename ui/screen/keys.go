@@ -62,7 +62,7 @@ var Keys = []binding{
 	{keys: []string{"ctrl+r"}, Show: "^r", Does: "working", do: asks(toSeeWorking{})},
 	{keys: []string{"ctrl+d"}, Show: "^d", Does: "drill", do: asks(toDrill{}), rare: true}, // delete does what it does in a line of input
 	{keys: []string{"ctrl+e"}, Show: "^e", Does: "words", do: asks(toSeeWords{}), rare: true},
-	{keys: []string{"ctrl+k"}, Show: "^k", Does: "keys", do: asks(toSeeKeys{})},
+	{keys: []string{"ctrl+k"}, Show: "^k", Does: "keys", Where: "or ?", do: asks(toSeeKeys{})},
 	{keys: []string{"ctrl+c", "ctrl+q"}, Show: "^c", Does: "end", Where: "or ^q", do: typedFirst(toQuit{})},
 }
 

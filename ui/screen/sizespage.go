@@ -313,7 +313,7 @@ func (p *sizesPage) key(msg tea.KeyMsg) wish {
 		return nil
 	}
 	if p.typing.untouched() || p.typing.text() == "" {
-		if d.message = cannotBegin(k.Kind(), msg); d.message != "" {
+		if d.message = cannotBegin(k.Kind(), d.bareUnit(), msg); d.message != "" {
 			return nil
 		}
 	}
