@@ -25,13 +25,13 @@ func FreeName(text string) (path, refusal string) {
 	}
 	switch stem, end := split(path); {
 	case stem == "":
-		return "", "Type a name, such as blouse.toml."
+		return "", "Type a name, such as blouse."
 	case strings.ContainsAny(stem, `/\`):
-		return "", "A name has no slash in it. Type one such as blouse.toml."
+		return "", "A name has no slash in it. Type one such as blouse."
 	case strings.HasPrefix(stem, "."):
-		return "", "A name that begins with a dot is hidden. Type one such as blouse.toml."
+		return "", "A name that begins with a dot is hidden. Type one such as blouse."
 	case len(stem) > longestName:
-		return "", "This name is too long. Type one such as blouse.toml."
+		return "", "This name is too long. Type one such as blouse."
 	case end == "":
 		path += ending
 	}

@@ -42,6 +42,8 @@ func (s *start) press(name string) wish {
 		s.at = min(len(starts)-1, s.at+1)
 	case "enter":
 		return starts[s.at].wish
+	default:
+		s.message = answerWith(starts)
 	}
 	for _, a := range starts {
 		if a.key == name {
@@ -54,7 +56,7 @@ func (s *start) press(name string) wish {
 func (s *start) complain(text string) { s.message = text }
 
 func (s *start) render(width, height int) string {
-	out := append(typeset.Wrap("There is no worksheet in this folder yet.", width), "")
+	out := append(typeset.Wrap("Work out how to widen a sleeve and a bodice so that they still sew together. There is no worksheet in this folder yet.", width), "")
 	for i, a := range starts {
 		line := "  " + s.styles.key.Render(a.key) + "  " + a.words
 		if i == s.at {

@@ -39,6 +39,14 @@ func (n *newcomer) types(text string) *newcomer {
 	return n
 }
 
+// Whoever presses a key that answers nothing is told which keys do.
+func TestAKeyThatAnswersNothingIsToldWhichDo(t *testing.T) {
+	n := sitDownNew(t, 80, 24)
+	n.Sees("Work out how to widen a sleeve and a bodice").Press("?").Sees("Press b, l or o.").Press("q").Sees("Press b, l or o.")
+	n.Press("b").Types("smock")
+	n.Press("enter", "enter").Sees("Press i, c or esc.").Press("i").Sees("Title")
+}
+
 // The first screen of an empty folder is three lines, the hands on the first; four keys
 // and a name begin a worksheet, the hands on the bicep.
 func TestAWorksheetIsBegunInFourKeys(t *testing.T) {
@@ -75,9 +83,9 @@ func TestNamesThatAreNone(t *testing.T) {
 	n := sitDownNew(t, 80, 24)
 	n.Press("b")
 	for name, says := range map[string]string{
-		"": "Type a name, such as blouse.toml.", "   ": "Type a name, such as blouse.toml.", " .toml": "Type a name, such as blouse.toml.",
-		"nosuch/x": "A name has no slash in it. Type one such as blouse.toml.", "/": "A name has no slash in it. Type one such as blouse.toml.",
-		".smock": "A name that begins with a dot is hidden. Type one such as blouse.toml.",
+		"": "Type a name, such as blouse.", "   ": "Type a name, such as blouse.", " .toml": "Type a name, such as blouse.",
+		"nosuch/x": "A name has no slash in it. Type one such as blouse.", "/": "A name has no slash in it. Type one such as blouse.",
+		".smock": "A name that begins with a dot is hidden. Type one such as blouse.",
 	} {
 		n.Types(name).Press("enter").Sees(says, "What is your worksheet called?").Press("ctrl+u")
 	}

@@ -12,6 +12,7 @@ type question struct {
 	text    string
 	answers []answer
 	message string // what went wrong with the answer
+	slip    string // which keys answer, once another was pressed
 }
 
 type answer struct {
@@ -27,7 +28,17 @@ func (q *question) press(name string) wish {
 			return a.wish
 		}
 	}
+	q.slip = answerWith(q.answers)
 	return nil
+}
+
+// answerWith names the keys that answer, for somebody who pressed another.
+func answerWith(answers []answer) string {
+	keys := make([]string, len(answers))
+	for i, a := range answers {
+		keys[i] = a.key
+	}
+	return "Press " + typeset.OrList(keys) + "."
 }
 
 func (q *question) render(width, height int) string {
@@ -36,8 +47,10 @@ func (q *question) render(width, height int) string {
 	for _, a := range q.answers {
 		out = append(out, "  "+q.styles.key.Render(typeset.Pad(a.key, 7))+a.words)
 	}
-	if q.message != "" {
-		out = append(append(out, ""), bold(typeset.Wrap(q.message, width), q.styles)...)
+	for _, text := range []string{q.message, q.slip} {
+		if text != "" {
+			out = append(append(out, ""), bold(typeset.Wrap(text, width), q.styles)...)
+		}
 	}
 	return typeset.Block(out, width, height)
 }
