@@ -61,7 +61,11 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.PivotAndSlide, calc.SlideOnly:
 		return slideText(f, p, amount, in.Method.Armhole == calc.KeepArmhole)
 	case calc.SlideFar:
-		text := fmt.Sprintf("The slide is %s a side, over %s (our bound): ", sc.Format(f.Amount), other)
+		inward := ""
+		if f.Amount < 0 {
+			inward = " inward"
+		}
+		text := fmt.Sprintf("The slide is %s%s a side, over %s (our bound): ", amount, inward, other)
 		if f.Level == calc.Stop {
 			return text + "do not alter so far."
 		}

@@ -167,3 +167,14 @@ func TestAMeasuredSizeThatWorksIsNamed(t *testing.T) {
 		}
 	}
 }
+
+// An inward slide is a length and a direction, never a length with a sign.
+func TestAFarSlideInwardIsSaidInWords(t *testing.T) {
+	r := blouse(t, map[worksheets.Key]string{worksheets.Bust: "", worksheets.SleeveWidth: "23"})
+	for _, f := range r.Findings {
+		if f.Code == calc.SlideFar && strings.Contains(f.Text, "in inward a side, over") && !strings.Contains(f.Text, "-") {
+			return
+		}
+	}
+	t.Errorf("%+v", r.Findings)
+}
