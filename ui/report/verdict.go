@@ -23,12 +23,13 @@ const (
 	Ready
 	Tracing
 	Traced
+	Fits // there is nothing to mark
 )
 
 // StateNames are the states as other programs read them.
 var StateNames = [...]string{
 	NotBegun: "not begun", Unreadable: "unreadable", AnswersMissing: "answers missing", Stopped: "stop", ToCheck: "check", Ready: "ready",
-	Tracing: "tracing", Traced: "done",
+	Tracing: "tracing", Traced: "done", Fits: "fits as it is",
 }
 
 // Verdict is what a worksheet comes to, in one line that every face begins with.
@@ -65,7 +66,7 @@ func (r Report) Verdict() Verdict {
 		v.progress(r)
 	}
 	if v.State == Ready && r.fits() {
-		v.Why = "the pattern fits as it is"
+		v.State = Fits
 	}
 	return v
 }
@@ -161,7 +162,7 @@ func (v Verdict) Line() string {
 		between, stop = "", ""
 	}
 	if v.more > 0 {
-		why, stop = fmt.Sprintf("%s%s %d more", why, between, v.more), "."
+		why, stop = fmt.Sprintf("%s%s %s", why, between, v.moreWords()), "."
 	}
 	switch v.State {
 	case NotBegun:
@@ -176,10 +177,9 @@ func (v Verdict) Line() string {
 	case ToCheck:
 		return "Check this first: " + why + stop
 	case Ready:
-		if why != "" {
-			return "Nothing to alter: " + why + stop
-		}
 		return "Ready to trace."
+	case Fits:
+		return "Nothing to alter: the pattern fits as it is."
 	}
 	line := "All steps are done."
 	if v.State == Tracing {
@@ -189,6 +189,18 @@ func (v Verdict) Line() string {
 		line += " Check: " + why + stop
 	}
 	return line
+}
+
+// moreWords are how many others ask for the same, "1 more check".
+func (v Verdict) moreWords() string {
+	what := "check"
+	if v.State == Stopped {
+		what = "stop"
+	}
+	if v.more > 1 {
+		what += "s"
+	}
+	return fmt.Sprintf("%d more %s", v.more, what)
 }
 
 // Short is the state in a column of a table, at most [ShortWidth] cells.

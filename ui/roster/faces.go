@@ -90,9 +90,10 @@ func (f csvFace) entry(row Row, r report.Report) ([]byte, error) {
 	for _, p := range r.Pieces() {
 		amount(known && p.Girth.Need.Known, p.Girth.Need.Length)
 	}
+	planned := known && !r.Plan.Open && row.verdict.State != report.NotBegun // nothing asked is not nothing to mark
 	for _, s := range r.Plan.Sides {
-		amount(known && !r.Plan.Open, s.Pivot)
-		amount(known && !r.Plan.Open, s.Slide)
+		amount(planned, s.Pivot)
+		amount(planned, s.Slide)
 	}
 	if known {
 		cells = append(cells, row.level(), string(row.finding.Code), strings.Join(f.survey.ordered(r), "; "), row.Day(), "")
@@ -163,7 +164,10 @@ func (f *textFace) entry(row Row, r report.Report) ([]byte, error) {
 	}
 	out.Line("%s", typeset.Cut(row.Columns(typeset.PrintWidth, row.Day()), typeset.PrintWidth))
 	words := marksWords(r)
-	if row.verdict.State == report.AnswersMissing {
+	switch row.verdict.State {
+	case report.NotBegun:
+		words = row.verdict.Why
+	case report.AnswersMissing:
 		words = "missing: " + row.verdict.Why
 	}
 	if whose := row.ForWhom(); whose != "" {

@@ -103,9 +103,9 @@ needs, what to mark, what was found, when it was saved. A file that cannot be re
 listed with its reason, whatever the level. Where --sort finds two alike, they go by file.
 
 The state is: not begun; unreadable, and where; answers missing, and which; stop; check;
-ready; tracing, so many steps of so many; or done. Findings are in a few words, the most
-urgent first; those that most of the folder share come last. (Of more than 256 worksheets
-a sample tells.)
+ready; tracing, so many steps of so many; done; or fits as it is, with nothing to alter.
+Findings are in a few words, the most urgent first; those that most of the folder share
+come last. (Of more than 256 worksheets a sample tells.)
 
 The CSV names the unit in every cell with a length, and has millimetres beside it. A text
 that begins with =, +, -, @ or a tab has an apostrophe before it, so that no spreadsheet
@@ -262,7 +262,7 @@ func JSONKeys() []show.JSONKey {
 		"file":     "The file.",
 		"title":    "The title.",
 		"wearer":   "The wearer.",
-		"state":    "How far it is: not begun; N answers missing, and which; unreadable, and where; stop; check; ready; tracing k of n; done.",
+		"state":    "How far it is: not begun; N answers missing, and which; unreadable, and where; stop; check; ready; tracing k of n; done; fits as it is.",
 		"saved":    "When the file was written, in RFC 3339 and UTC.",
 		"need":     "As in show --json.",
 		"sides":    "As in show --json.",

@@ -360,13 +360,15 @@ func TestRosterTellsStates(t *testing.T) {
 	folder := props.Classroom(t, map[string]string{
 		"a": "", "a.toml": "version = 1\n", "b.toml": all["e.toml"], "c.toml": all["d.toml"], "d.toml": all["c.toml"], "e.toml": all["b.toml"], "f.toml": blouse,
 		"g.toml": done(3), "h.toml": done(len(steps)), "i.toml": strings.Replace(blouse, `"39 1/2"`, `"39 x"`, 1),
+		// 13 3/4 and 1 3/4 in for the arm, 39 1/2 and 3 in for the bust: there is nothing to alter.
+		"j.toml": "version = 1\n[body]\nbicep = \"13 3/4\"\nbust = \"39 1/2\"\n[ease]\nbicep = \"1 3/4\"\nbust = \"3\"\n[sleeve]\nmeasured = \"seam\"\nwidth = \"15 1/2\"\n[bodice]\nfront = \"11\"\nback = \"10 1/4\"\n",
 	})
 	_, out, _ := run("", "roster", "--json", folder)
 	var list []struct{ State string }
 	if err := json.Unmarshal([]byte(out), &list); err != nil {
 		t.Fatal(err)
 	}
-	want := []string{"not begun", "unreadable: line 2", "2 answers missing: sleeve width, ease at the bicep", "stop", "check", "ready", "tracing 3 of 24", "done", "unreadable: body.bust in line 16 cannot be read"}
+	want := []string{"not begun", "unreadable: line 2", "2 answers missing: sleeve width, ease at the bicep", "stop", "check", "ready", "tracing 3 of 24", "done", "unreadable: body.bust in line 16 cannot be read", "fits as it is"}
 	for i, one := range list {
 		if one.State != want[i] {
 			t.Errorf("%d: %q, want %q", i, one.State, want[i])
@@ -374,5 +376,12 @@ func TestRosterTellsStates(t *testing.T) {
 	}
 	if len(list) != len(want) {
 		t.Errorf("%d sheets", len(list))
+	}
+	// A sheet with no girth asks for nothing, which is not an amount of nothing.
+	if _, out, _ = run("", "roster", "--csv", folder); !strings.Contains(out, "a.toml,,,not begun"+strings.Repeat(",", 21)+"note,") {
+		t.Errorf("the CSV is\n%s", out)
+	}
+	if _, out, _ = run("", "roster", folder); !strings.Contains(out, "\n    measure the upper arm, the bust, or both\n") || !strings.Contains(strings.Join(strings.Fields(out), " "), "1 to leave as they are.") {
+		t.Errorf("the table is\n%s", out)
 	}
 }

@@ -114,7 +114,7 @@ func listed(names []string) string {
 func (z Size) Gravest() string {
 	v := z.Report.Verdict()
 	words := v.Line()
-	if v.State != report.Ready {
+	if v.State != report.Ready && v.State != report.Fits {
 		return words
 	}
 	for _, f := range z.Report.Findings {
