@@ -28,7 +28,8 @@ type Trouble struct {
 type Offer struct {
 	Change string
 	Price  []string
-	Try    string // KEY=VALUE, as the try command takes it; "" for more than one answer
+	Said   []string // the price to be heard, a sentence each
+	Try    string   // KEY=VALUE, as the try command takes it; "" for more than one answer
 	Sheet  worksheets.Sheet
 }
 
@@ -79,7 +80,7 @@ func priced(r report.Report, c remedy.Change) Offer {
 	}
 	after := r.With(o.Sheet)
 	o.Change = fmt.Sprintf("%s: %s instead of %s", forms.Fields[k].Words, after.ValueOrDash(k), r.ValueOrDash(k))
-	o.Price = Price(r, after)
+	o.Price, o.Said = Price(r, after), PriceSaid(r, after)
 	return o
 }
 
@@ -111,26 +112,36 @@ func percentText(s units.Share) string { return fmt.Sprintf("%d %%", s.Numerator
 // Price is what a change brings: what is to be marked then, the figures by which it is
 // judged, and the checks and stops that come.
 func Price(r report.Report, after report.Report) []string {
+	return price(r, after, func(row Row) string { return fmt.Sprintf("%s %s instead of %s", row.What, row.Cells[1], row.Cells[0]) },
+		report.Finding.Leveled)
+}
+
+// PriceSaid is the same to be heard, a sentence each.
+func PriceSaid(r report.Report, after report.Report) []string {
+	return price(r, after, Row.Sentence, func(f report.Finding) string { return "A new " + f.Leveled() })
+}
+
+func price(r report.Report, after report.Report, figure func(Row) string, finding func(report.Finding) string) []string {
 	var list []string
 	both := []report.Report{r, after}
-	add := func(what string, cells []string) {
-		if cells[0] != cells[1] {
-			list = append(list, fmt.Sprintf("%s %s instead of %s", what, cells[1], cells[0]))
+	add := func(row Row) {
+		if row.differs() {
+			list = append(list, figure(row))
 		}
 	}
 	for _, piece := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
 		for _, row := range bothSides(piece, MarksOfSide, both) {
-			add(row.What, row.Cells)
+			add(row)
 		}
 	}
 	list = append(list, heightLost(r, after, calc.SleeveFront)...)
 	list = append(list, heightLost(r, after, calc.BodiceFront)...)
 	for _, c := range []Consequence{CapEase, BicepAfter, BustAfter} {
-		add(c.what, inEach(both, c.Words))
+		add(c.row(both))
 	}
 	for _, c := range Findings(r, after) {
 		if c.How == New && c.Finding.Level > calc.Note {
-			list = append(list, c.Finding.Leveled())
+			list = append(list, finding(c.Finding))
 		}
 	}
 	if len(list) == 0 {

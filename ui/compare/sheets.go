@@ -6,6 +6,7 @@ package compare
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"capscye/calc"
 	"capscye/ui/forms"
@@ -21,6 +22,7 @@ import (
 type Row struct {
 	What  string
 	Cells []string // one for each sheet
+	Said  []string // the same to be heard: each length with its unit
 }
 
 // Sheets lists what differs between sheets side by side, in words: the answers
@@ -31,26 +33,27 @@ type Row struct {
 // same.
 func Sheets(sheets ...report.Report) []Row {
 	var rows []Row
-	add := func(what string, cells []string) {
-		if slices.ContainsFunc(cells, func(c string) bool { return c != cells[0] }) {
-			rows = append(rows, Row{what, cells})
+	add := func(row Row) {
+		if row.differs() {
+			rows = append(rows, row)
 		}
 	}
 	for _, k := range worksheets.Keys() {
 		if f, ok := forms.Fields[k]; ok && slices.ContainsFunc(sheets, func(r report.Report) bool { return r.Sheet.Text(k) != sheets[0].Sheet.Text(k) }) {
-			rows = append(rows, Row{f.Words, inEach(sheets, func(r report.Report) string { return answerExactly(r, k) })})
+			cells := inEach(sheets, func(r report.Report) string { return answerExactly(r, k) })
+			rows = append(rows, Row{f.Words, cells, inEach(sheets, func(r report.Report) string { return said(answerExactly(r, k), "") })})
 		}
 	}
 	figures := func(list []Consequence) {
 		for _, c := range list {
-			add(c.what, inEach(sheets, c.Words))
+			add(c.row(sheets))
 		}
 	}
 	sides := func(list []SideFigure) {
 		for _, piece := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
 			for _, f := range list {
 				for _, row := range bothSides(piece, f, sheets) {
-					add(row.What, row.Cells)
+					add(row)
 				}
 			}
 		}
@@ -66,17 +69,37 @@ func Sheets(sheets ...report.Report) []Row {
 // bothSides is a figure of front and back of a piece, in one row where they are
 // the same in every sheet.
 func bothSides(front calc.Side, f SideFigure, sheets []report.Report) []Row {
-	of := func(s calc.Side) []string {
-		return inEach(sheets, func(r report.Report) string { return f.Words(r, r.Plan.Sides[s]) })
+	of := func(what string, s calc.Side) Row {
+		return Row{what + " " + f.what, inEach(sheets, func(r report.Report) string { return f.Words(r, r.Plan.Sides[s]) }),
+			inEach(sheets, func(r report.Report) string { return f.said(r, r.Plan.Sides[s]) })}
 	}
-	one, other := of(front), of(front+1)
-	if slices.Equal(one, other) {
-		return []Row{{report.WordsOfPiece(front.Subject()).Name + " " + f.what + ", each side", one}}
+	one, other := of(wording.SubjectWords[front.Subject()], front), of(wording.SubjectWords[(front+1).Subject()], front+1)
+	if slices.Equal(one.Cells, other.Cells) {
+		one.What = report.WordsOfPiece(front.Subject()).Name + " " + f.what + ", each side"
+		return []Row{one}
 	}
-	return []Row{
-		{wording.SubjectWords[front.Subject()] + " " + f.what, one},
-		{wording.SubjectWords[(front+1).Subject()] + " " + f.what, other},
+	return []Row{one, other}
+}
+
+// differs tells that the sheets do not all say the same.
+func (r Row) differs() bool {
+	return slices.ContainsFunc(r.Cells, func(c string) bool { return c != r.Cells[0] })
+}
+
+// Sentence is a row of two sheets, the second in the place of the first, to be heard.
+func (r Row) Sentence() string {
+	return typeset.Capitalised(r.What) + ": " + r.Said[1] + " instead of " + r.Said[0]
+}
+
+// said is a cell to be heard: a dash stands for nothing.
+func said(cell, unit string) string {
+	switch {
+	case cell == "-":
+		return "none"
+	case unit == "":
+		return cell
 	}
+	return cell + " " + unit
 }
 
 func inEach(sheets []report.Report, words func(report.Report) string) []string {
@@ -144,6 +167,11 @@ type Consequence struct {
 	Words func(report.Report) string
 }
 
+// row is the figure of all sheets.
+func (c Consequence) row(sheets []report.Report) Row {
+	return Row{c.what, inEach(sheets, c.Words), inEach(sheets, func(r report.Report) string { return said(c.Words(r), r.Scale.System.String()) })}
+}
+
 // exactFigure is a figure of the plan that is known as it is.
 func exactFigure(of func(calc.Plan) units.Reading) func(report.Report) string {
 	return func(r report.Report) string {
@@ -166,6 +194,16 @@ type SideFigure struct {
 	Words func(report.Report, calc.SidePlan) string
 }
 
+// said is the figure to be heard.
+func (f SideFigure) said(r report.Report, p calc.SidePlan) string {
+	if f.what != marks || r.Plan.Open {
+		return said(f.Words(r, p), r.Scale.System.String())
+	}
+	return cmp.Or(strings.ReplaceAll(report.SideWords(p, r.Scale), ", ", " and "), "nothing")
+}
+
+const marks = "marks"
+
 // exactOf is a figure of a side as it is.
 func exactOf(of func(calc.SidePlan) units.Length) func(report.Report, calc.SidePlan) string {
 	return func(r report.Report, p calc.SidePlan) string {
@@ -183,7 +221,7 @@ var sideFigures = []SideFigure{
 }
 
 // MarksOfSide is what is marked on the paper, pivot + slide, in the ruler's unit.
-var MarksOfSide = SideFigure{"marks", func(r report.Report, p calc.SidePlan) string {
+var MarksOfSide = SideFigure{marks, func(r report.Report, p calc.SidePlan) string {
 	if r.Plan.Open {
 		return "-"
 	}

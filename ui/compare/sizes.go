@@ -31,7 +31,8 @@ func sizeOffers(r report.Report, f calc.Finding) (list []Offer) {
 		if now != "" {
 			o.Change += fmt.Sprintf(" instead of %s", typeset.Plain(now))
 		}
-		o.Price = Price(r, r.With(o.Sheet))
+		after := r.With(o.Sheet)
+		o.Price, o.Said = Price(r, after), PriceSaid(r, after)
 		list = append(list, o)
 	}
 	return list

@@ -33,8 +33,8 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 			} else {
 				s.Say("Worth a try: %s", o.Change)
 			}
-			for _, price := range o.Price {
-				s.SayEach("Then: " + price)
+			for _, price := range o.Said {
+				s.SayEach("With that, " + strings.ToLower(price[:1]) + price[1:])
 			}
 		}
 	}
@@ -74,11 +74,7 @@ func SayAmounts(s *typeset.Speech, r report.Report) {
 // sayOutcome says what comes out: the girths, the cap and the armhole, and what has to fit
 // below the underarm.
 func sayOutcome(s *typeset.Speech, r report.Report) {
-	for _, p := range r.Pieces() {
-		if words := p.FinishedWords(r.Scale); words != "" {
-			s.Say("Finished %s: %s", strings.ToLower(p.Name), words)
-		}
-	}
+	sayFinished(s, r)
 	if ease := r.Plan.Seams; ease.CapEaseAfter.Known {
 		s.Say("The cap is %s longer than the armhole, to be eased in; before it was %s", r.Scale.Format(ease.CapEaseAfter.Length), r.Scale.Format(ease.CapEaseBefore.Length))
 	}
@@ -170,21 +166,33 @@ func sayWhy(s *typeset.Speech, r report.Report) {
 func SayDifferences(s *typeset.Speech, before, after report.Report) {
 	rows := compare.Sheets(before, after)
 	for _, row := range rows {
-		s.Say("%s: %s instead of %s", typeset.Capitalised(row.What), spokenCell(row.Cells[1]), spokenCell(row.Cells[0]))
+		s.Say("%s", row.Sentence())
 	}
-	changes := compare.Findings(before, after)
-	for _, c := range changes {
-		sayFinding(s, typeset.Capitalised(c.How)+", "+c.Finding.Asks(), c.Finding)
-	}
-	if len(rows)+len(changes) == 0 {
+	if SayChanges(s, before, after) == 0 && len(rows) == 0 {
 		s.Say("Nothing changes")
 	}
 }
 
-// spokenCell is a cell of a comparison; a dash stands for nothing.
-func spokenCell(cell string) string {
-	if cell == "-" {
-		return "none"
+// SayChanges says which findings are new, still there or gone in a changed sheet, and how
+// many they are.
+func SayChanges(s *typeset.Speech, before, after report.Report) int {
+	changes := compare.Findings(before, after)
+	for _, c := range changes {
+		sayFinding(s, typeset.Capitalised(c.How)+", "+c.Finding.Asks(), c.Finding)
 	}
-	return cell
+	return len(changes)
+}
+
+// SayPlanned says what to mark, and what that gives around the body.
+func SayPlanned(s *typeset.Speech, r report.Report) {
+	SayAmounts(s, r)
+	sayFinished(s, r)
+}
+
+func sayFinished(s *typeset.Speech, r report.Report) {
+	for _, p := range r.Pieces() {
+		if words := p.FinishedWords(r.Scale); words != "" {
+			s.Say("Finished %s: %s", strings.ToLower(p.Name), words)
+		}
+	}
 }

@@ -16,7 +16,8 @@ import (
 
 // trial is a sheet with some answers changed.
 type trial struct {
-	value string // the value of the range, "" where there is none
+	key   worksheets.Key // that the range is of
+	value string         // the value of the range, "" where there is none
 	doc   worksheets.Document
 }
 
@@ -81,7 +82,7 @@ func spread(list []trial, k worksheets.Key, values []string, named bool) ([]tria
 		for _, v := range values {
 			one := t
 			if named {
-				one.value = strings.TrimPrefix(v, "=")
+				one.key, one.value = k, strings.TrimPrefix(v, "=")
 			}
 			text, err := changedBy(k, v, &one.doc.Sheet)
 			if err == nil {

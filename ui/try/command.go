@@ -20,8 +20,8 @@ func Command(s *console.Session) *cobra.Command {
 those of the file: ease.bicep=2 method.slide=even. ease.bicep=+1/4 and -1/4 change a
 length or a share by so much; ease.bicep==-1/4 is a negative ease.
 
-A range prints a table with a row for each value, and what is new in it against the row
-above: ease.bicep=1..3/0.5 (start, end, step), method.front_share_bust=40%..60%/5%, or the
+A range prints a table with a row for each value, and below it what is new against the
+row above: ease.bicep=1..3/0.5 (start, end, step), method.front_share_bust=40%..60%/5%, or the
 words of a choice from one to another, method.follow="let out..hold". "-" reads standard
 input.
 

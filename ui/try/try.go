@@ -11,6 +11,7 @@ import (
 	"capscye/calc"
 	"capscye/ui/compare"
 	"capscye/ui/console"
+	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/show"
 	"capscye/ui/typeset"
@@ -86,21 +87,28 @@ func differenceText(before, after report.Report) string {
 	return out.Text()
 }
 
-// sentences say what differs, of a range one value after the other, each against the one
-// before it.
+// words are what a range is of.
+func (t trial) words() string { return typeset.Capitalised(forms.Fields[t.key].Words) }
+
+// sentences say what differs; of a range what to mark with one value after the other, and
+// which findings came and went since the one before it.
 func sentences(before report.Report, list []trial, afters []report.Report) (s typeset.Speech) {
 	if len(list) == 1 {
 		s.SayEach(afters[0].Verdict().Line())
 	} else {
-		s.SayEach(rangeVerdict(list, afters))
+		verdict := rangeVerdict(list, afters)
+		s.SayEach(list[0].words() + ": " + strings.ToLower(verdict[:1]) + verdict[1:])
 	}
 	s.Say("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
 	for i, after := range afters {
-		if list[i].value != "" {
-			s.Say("With %s", list[i].value)
-			s.SayEach(after.Verdict().Line())
+		if list[i].value == "" {
+			show.SayDifferences(&s, before, after)
+			break // there is but one
 		}
-		show.SayDifferences(&s, before, after)
+		s.Say("%s %s", list[i].words(), worksheets.WithUnit(list[i].value, list[i].doc.Sheet.Unit()))
+		s.SayEach(after.Verdict().Line())
+		show.SayPlanned(&s, after)
+		show.SayChanges(&s, before, after)
 		before = after
 	}
 	return s
@@ -125,38 +133,75 @@ func rangeVerdict(list []trial, afters []report.Report) string {
 	return typeset.Plain(typeset.Capitalised(strings.Join(parts, ", "))) + "."
 }
 
-// trialTable is a row of outcomes for each value of a range, and what is not as in the
-// row above.
+// column is one of the table of a range.
+type column struct {
+	head string
+	cell func(i int) string
+}
+
+// trialTable is a row of outcomes for each value of a range, and below it what is not as
+// in the row above. A column that says nothing is left out; where the marks make it too
+// wide for paper, they have a line of their own.
 func trialTable(before report.Report, list []trial, afters []report.Report) string {
-	table := [][]string{{"value", "bicep", "bust", "sleeve marks", "bodice marks", "cap ease", "cap height", "", "new since the row above"}}
-	for i, r := range afters {
-		var above report.Report // of the first row nothing
-		if i > 0 {
-			above = afters[i-1]
-		}
-		table = append(table, []string{typeset.Plain(list[i].value), compare.BicepAfter.Words(r), compare.BustAfter.Words(r),
-			marksOfPiece(r, calc.SleeveFront), marksOfPiece(r, calc.BodiceFront), compare.CapEase.Words(r), compare.CapHeight.Words(r),
-			r.Verdict().Short(), newsWords(above, r)})
+	of := func(words func(report.Report) string) func(int) string {
+		return func(i int) string { return words(afters[i]) }
 	}
-	widths := make([]int, len(table[0]))
-	for _, row := range table {
-		for i, cell := range row {
-			widths[i] = max(widths[i], len(cell))
-		}
+	marksOf := func(front calc.Side) func(int) string {
+		return func(i int) string { return marksOfPiece(afters[i], front) }
+	}
+	value := column{"value", func(i int) string { return typeset.Plain(list[i].value) }}
+	girths := []column{{"bicep", of(compare.BicepAfter.Words)}, {"bust", of(compare.BustAfter.Words)}}
+	marks := []column{{"sleeve marks", marksOf(calc.SleeveFront)}, {"bodice marks", marksOf(calc.BodiceFront)}}
+	rest := []column{{"cap ease", of(compare.CapEase.Words)}, {"cap height", of(compare.CapHeight.Words)}}
+	state := column{"", of(func(r report.Report) string { return r.Verdict().Short() })}
+
+	lines := columns(slices.Concat([]column{value}, girths, marks, rest, []column{state}), len(list))
+	apart := slices.ContainsFunc(lines, func(l string) bool { return len(l) > typeset.PrintWidth })
+	if apart {
+		lines = columns(slices.Concat([]column{value}, girths, rest, []column{state}), len(list))
 	}
 	var out typeset.Printout
 	out.Hanging("", rangeVerdict(list, afters))
 	out.Hanging("", before.Name()+", in "+wording.UnitWords(before.Scale.System))
 	out.Line("Marks are pivot + slide on each side; front / back where they differ.")
-	for _, row := range table {
-		line := ""
-		for i, cell := range row[:len(row)-2] {
-			line += typeset.PadLeft(cell, widths[i]+2)
+	out.Line("%s", lines[0])
+	for i, r := range afters {
+		out.Line("%s", lines[i+1])
+		if apart {
+			out.Hanging("        ", "sleeve "+marks[0].cell(i)+"; bodice "+marks[1].cell(i))
 		}
-		line += "  " + typeset.Pad(row[len(row)-2], widths[len(row)-2]) + "  " + row[len(row)-1]
-		out.Line("%s", strings.TrimRight(line, " "))
+		var above report.Report // of the first row nothing
+		if i > 0 {
+			above = afters[i-1]
+		}
+		if words := newsWords(above, r); words != "" {
+			out.Hanging("        new: ", words)
+		}
 	}
 	return out.Text()
+}
+
+// columns are the lines of a table under its head, its last column on the left.
+func columns(list []column, rows int) []string {
+	lines := make([]string, rows+1)
+	for at, c := range list {
+		cells, width, some := []string{c.head}, len(c.head), false
+		for i := range rows {
+			cell := c.cell(i)
+			cells, width, some = append(cells, cell), max(width, len(cell)), some || cell != "-"
+		}
+		if !some {
+			continue
+		}
+		for i, cell := range cells {
+			if at == len(list)-1 {
+				lines[i] = strings.TrimRight(lines[i]+"  "+cell, " ")
+			} else {
+				lines[i] += typeset.PadLeft(cell, width+2)
+			}
+		}
+	}
+	return lines
 }
 
 // newsWords are the findings that came since another sheet, in a few words each; of those

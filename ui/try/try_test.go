@@ -14,6 +14,7 @@ import (
 	"capscye/ui/compare"
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
+	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
@@ -159,7 +160,7 @@ func TestTryChangesWhatIsThere(t *testing.T) {
 // nothing is left for the pivot, and a larger one is moved.
 func TestARangeSaysWhatIsNewInEachRow(t *testing.T) {
 	_, out, _ := run("", "try", props.Example("choir-blouse"), "ease.bicep=2..4/1")
-	props.Says(t, out, "Ready at 2, check from 3 to 4.\n", "ready\n", "check  bust larger than asked, bust slides only\n", "check\n")
+	props.Says(t, out, "Ready at 2, check from 3 to 4.\n", "ready\n", "check\n        new: bust larger than asked, bust slides only\n", "check\n")
 	_, out, _ = run("", "try", props.Example("choir-blouse"), "method.slide=1..2/1/2")
 	props.Says(t, out, "front slide moved", "\n")
 	_, out, _ = run("", "try", props.Example("archive-coat"), "ease.waist=0..8/8")
@@ -180,6 +181,31 @@ func TestTrySentences(t *testing.T) {
 			t.Errorf("%v: %s", args, errs)
 		}
 	}
+	// 15 1/2 in of arm and ease on 13 in of pattern are 1 1/4 a side, 1 of it the limit.
+	_, out, _ := run("", "try", "--sentences", props.Example("choir-blouse"), "ease.bicep=2")
+	props.Says(t, out, "Finished bicep: 15 3/4 in instead of 15 1/2 in.\n", "Sleeve marks, each side: pivot 1 in and slide 3/8 in instead of pivot 1 in and slide 1/4 in.\n")
+	_, out, _ = run("", "try", "--sentences", props.Example("choir-blouse"), "ease.bicep=2..3/1")
+	props.Says(t, out, "Ease at the bicep: ready at 2, check at 3.\n", "Ease at the bicep 3 in.\nCheck this first: ", "Sleeve, each side, on the bicep line: pivot 1 in and slide 7/8 in.\n", "New, check: ")
+}
+
+// A range fits paper, whatever front and back differ by, and has no column of nothing.
+func TestARangeFitsPaper(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		for _, arg := range []string{"ease.bicep=-1..40 cm/5 cm", "method.front_share_bust=10%..90%/20%", "body.bust=20..60 in/10"} {
+			_, out, errs := run("", "try", props.Example(name), arg)
+			for _, line := range strings.Split(out, "\n") {
+				if len(line) > typeset.PrintWidth {
+					t.Errorf("%s %s: %d wide: %q", name, arg, len(line), line)
+				}
+			}
+			if errs == "" && out == "" {
+				t.Errorf("%s %s prints nothing", name, arg)
+			}
+		}
+	}
+	_, out, _ := run("", "try", props.Example("archive-coat"), "ease.bicep=3..9/3")
+	// An arm of 37 cm and 9 of ease on 37.4 of pattern; the front takes 2/5, so the sides differ.
+	props.Says(t, out, "  value  bicep  bust  cap ease  cap height\n", "    9.0     46   114         3  ", "\n        sleeve 2.0 + 1.9 / 2.3 + 2.4; bodice 1.1 + 1.9 / 0.6 + 2.4\n")
 }
 
 // A range has a thousand values and not one more.
