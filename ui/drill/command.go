@@ -56,7 +56,7 @@ too, unless --replace is given.`,
 	c.Flags().StringVar(&o.count, "count", "", "how many problems, 1 to "+strconv.Itoa(mostCount)+"; as many as fit a lesson if not given")
 	c.Flags().StringVar(&o.paper, "paper", "", "write problems and answer key to this file, .pdf or .txt")
 	c.Flags().BoolVar(&o.replace, "replace", false, "with --paper: replace the paper of another drill")
-	c.Flags().BoolVar(&o.sentences, "sentences", false, "say the score in sentences")
+	c.Flags().BoolVar(&o.sentences, "sentences", false, "say it in sentences, one a line, without columns or signs")
 	return c
 }
 
@@ -107,7 +107,7 @@ func begin(s *console.Session, o options) error {
 		fmt.Fprintf(s.Out, "%s is written.\n", typeset.Plain(o.paper))
 		return nil
 	}
-	return converse(s, l, o.sentences)
+	return converse(s, l, faceFor(o.sentences))
 }
 
 // head names the drill, without what would tell a class where the answers are.
@@ -123,28 +123,31 @@ func problemCount(n int) string {
 }
 
 // converse asks until every step is done, somebody quits, or the input ends.
-func converse(s *console.Session, l *Lesson, sentences bool) error {
+func converse(s *console.Session, l *Lesson, f face) error {
 	heard := console.Listen(s.In)
 	defer heard.Stop()
 	say := func(texts ...string) error {
+		if len(texts) == 0 {
+			return nil
+		}
 		_, err := io.WriteString(s.Out, strings.Join(texts, "\n")+"\n")
 		if err != nil {
 			return fmt.Errorf("cannot write: %w", err)
 		}
 		return nil
 	}
-	if err := say(fmt.Sprintf("%s, seed %d", l.head(), l.Seed), "Answer with a length; ? shows the working, again repeats the problem, quit ends."); err != nil {
+	if err := say(f.opening(l)...); err != nil {
 		return err
 	}
 	for told := -1; !l.Ended(); l.GoOn() {
 		if l.At > told {
 			told = l.At
-			if err := say(append([]string{""}, l.ProblemLines(l.At, typeset.PrintWidth)...)...); err != nil {
+			if err := say(f.problem(l)...); err != nil {
 				return err
 			}
 		}
 		p, q := l.Now()
-		if err := say("- " + AskWords(q, p)); err != nil {
+		if err := say(f.question(AskWords(q, p))...); err != nil {
 			return err
 		}
 		h, ok := heard.Next()
@@ -153,7 +156,7 @@ func converse(s *console.Session, l *Lesson, sentences bool) error {
 			break
 		}
 		if word == "again" {
-			if err := say(l.againLines(typeset.PrintWidth)...); err != nil {
+			if err := say(f.again(l)...); err != nil {
 				return err
 			}
 			continue
@@ -161,25 +164,12 @@ func converse(s *console.Session, l *Lesson, sentences bool) error {
 		if h.TooLong {
 			h.Text = "that line" // no length, and said to be none
 		}
-		words, working := l.Answer(h.Text).Lines(typeset.PrintWidth)
-		if err := say(append(words, working...)...); err != nil {
+		if err := say(f.reply(l.Answer(h.Text))...); err != nil {
 			return err
 		}
 	}
 	s.Worse(heard.Status)
-	if sentences {
-		return say(append([]string{""}, l.ScoreSentences()...)...)
-	}
-	return say(append([]string{""}, l.ScoreLines(typeset.PrintWidth)...)...)
-}
-
-// againLines are the problem at hand once more, and what is done of it.
-func (l *Lesson) againLines(width int) []string {
-	lines := l.ProblemLines(l.At, width)
-	if done := l.DoneWords(); done != "" {
-		lines = append(lines, typeset.Hanging("  Done: ", done, width)...)
-	}
-	return lines
+	return say(f.score(l)...)
 }
 
 // ProblemLines are a problem's number, title and what is known, for a width.

@@ -140,14 +140,27 @@ func TestDrillSaysTheProblemAgain(t *testing.T) {
 	props.Says(t, out, "Done: sleeve flat width 14 7/8.", "1 of 1 right")
 }
 
-// The score is said in sentences, without signs and columns.
-func TestDrillScoreInSentences(t *testing.T) {
-	out := drillSays(t, drillOfThree+" --sentences", "15 7/8", "14 7/8", "?", "quit")
-	_, score, _ := strings.Cut(out, "\n\nLevel 1")
+// A drill that is heard has no signs and no columns, from the problem to the score.
+func TestDrillInSentences(t *testing.T) {
+	out := drillSays(t, drillOfThree+" --sentences", "15 7/8", "14 7/8", "again", "x", "?", "quit")
+	props.Heard(t, out)
+	props.Says(t, out, "Problem 1 of ", "How wide is the sleeve, between seam lines?\nNot right.\n", "Right: 14 7/8 in.\n", "Done: sleeve flat width 14 7/8.\n", "The working:\n")
+	_, score, _ := strings.Cut(out, "\nLevel 1")
 	want := "Level 1, seed 3: 0 of 2 right, 1 after a try, 1 shown.\nStill to do: 2 of 4.\n" +
 		"Flat widths: 0 of 2 right, 1 after a try, 1 shown.\nOnce it looked as if you left the allowances on.\n"
 	if "Level 1"+score != want {
 		t.Errorf("%q, want %q", "Level 1"+score, want)
+	}
+}
+
+// Every working of every level can be heard.
+func TestEveryWorkingCanBeHeard(t *testing.T) {
+	for level := 1; level <= Levels; level++ {
+		out := drillSays(t, fmt.Sprintf("--level %d --seed 15 --count 6 --sentences", level), slices.Repeat([]string{"?"}, 200)...)
+		props.Heard(t, out)
+		if strings.Contains(out, " x ") {
+			t.Errorf("level %d: a sign is said:\n%s", level, out)
+		}
 	}
 }
 

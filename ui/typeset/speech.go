@@ -60,12 +60,15 @@ var sentenceEnd = regexp.MustCompile(`[.?!]\)? +[A-Z(]|\? +[0-9]`)
 
 // aloud says in words what signs say to the eye.
 func aloud(text string) string {
-	text = Spoken(text)
+	text = times.ReplaceAllString(Spoken(text), "$1 times ")
 	if !strings.ContainsAny(text, "~+-[]{}=|") {
 		return text
 	}
 	return lessThanNothing.ReplaceAllString(signs.Replace(text), "${1}minus $2")
 }
+
+// times is the sign between a number or a share and what it is of.
+var times = regexp.MustCompile(`([0-9%)]) x `)
 
 // lessThanNothing is the sign of a negative number, which no letter or figure stands before.
 var lessThanNothing = regexp.MustCompile(`(^|[^\pL\pN)])-([0-9])`)

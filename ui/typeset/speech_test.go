@@ -13,6 +13,7 @@ func TestSpeechHasNoSigns(t *testing.T) {
 		"1 + 1/4 in, less -2":                            {"1 plus 1/4 in, less minus 2."},
 		"Perhaps half a girth?":                          {"Perhaps half a girth?"},
 		"Bicep 13.9 in? 139 in is far out.?":             {"Bicep 13.9 in?", "139 in is far out?"},
+		"2 x allowance 5/8, 3 in x wide":                 {"2 times allowance 5/8, 3 in x wide."},
 		"[x]  a set-in   sleeve -> b.toml":               {"x a set-in sleeve to b.toml."},
 		" [] ":                                           nil,
 		"need = 13 - 12 (-1/2)":                          {"need is 13 minus 12 (minus 1/2)."},
