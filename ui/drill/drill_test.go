@@ -144,7 +144,7 @@ func TestDrillSaysTheProblemAgain(t *testing.T) {
 func TestDrillInSentences(t *testing.T) {
 	out := drillSays(t, drillOfThree+" --sentences", "15 7/8", "14 7/8", "again", "x", "?", "quit")
 	props.Heard(t, out)
-	props.Says(t, out, "Problem 1 of ", "How wide is the sleeve, between seam lines?\nNot right.\n", "Right: 14 7/8 in.\n", "Done: sleeve flat width 14 7/8.\n", "The working:\n")
+	props.Says(t, out, "Problem 1 of ", "How wide is the sleeve, between seam lines?\nNot right.\n", "Right: 14 7/8 in.\n", "Done: sleeve flat width 14 7/8.\n", "The working.\nFront width between seam lines: bodice front width 10 3/4 minus seam allowance of the bodice 5/8 minus take-off of the front 1/2, that is 9 5/8 in.\n")
 	_, score, _ := strings.Cut(out, "\nLevel 1")
 	want := "Level 1, seed 3: 0 of 2 right, 1 after a try, 1 shown.\nStill to do: 2 of 4.\n" +
 		"Flat widths: 0 of 2 right, 1 after a try, 1 shown.\nOnce it looked as if you left the allowances on.\n"

@@ -60,6 +60,9 @@ var sentenceEnd = regexp.MustCompile(`[.?!]\)? +[A-Z(]|\? +[0-9]`)
 
 // aloud says in words what signs say to the eye.
 func aloud(text string) string {
+	if sum := strings.SplitN(text, " = ", 3); len(sum) == 3 { // what, from what, how much
+		text = sum[0] + ": " + sum[1] + ", that is " + sum[2]
+	}
 	text = times.ReplaceAllString(Spoken(text), "$1 times ")
 	if !strings.ContainsAny(text, "~+-[]{}=|") {
 		return text

@@ -14,6 +14,7 @@ func TestSpeechHasNoSigns(t *testing.T) {
 		"Perhaps half a girth?":                          {"Perhaps half a girth?"},
 		"Bicep 13.9 in? 139 in is far out.?":             {"Bicep 13.9 in?", "139 in is far out?"},
 		"2 x allowance 5/8, 3 in x wide":                 {"2 times allowance 5/8, 3 in x wide."},
+		"need = 13 + 1 - 12 = 2 in":                      {"need: 13 plus 1 minus 12, that is 2 in."},
 		"[x]  a set-in   sleeve -> b.toml":               {"x a set-in sleeve to b.toml."},
 		" [] ":                                           nil,
 		"need = 13 - 12 (-1/2)":                          {"need is 13 minus 12 (minus 1/2)."},
