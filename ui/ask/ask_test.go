@@ -245,6 +245,13 @@ func TestRunTogetherIsAskedAbout(t *testing.T) {
 	}
 }
 
+// Nobody reads tenths off a tape of inches.
+func TestAGuessInInchesHasNoTenth(t *testing.T) {
+	props.Lay(t, "choir-blouse")
+	_, out, _ := answers(t, "140", "yes", "quit")
+	props.Says(t, out, "Did you mean 14 in? Answer yes to take that.", "Bicep: 14 in.\n")
+}
+
 // A doubt is said once, whatever is answered after it; a changed answer is doubted anew.
 func TestADoubtIsSaidOnce(t *testing.T) {
 	props.Lay(t, "archive-coat")

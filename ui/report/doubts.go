@@ -92,6 +92,9 @@ func (r Report) guessOf(f calc.Finding) *Guess {
 	}
 	k := forms.KeyOf[f.Answer]
 	g := Guess{Key: k, Text: f.Doubt.Text, Slip: f.Slips[0]}
+	if r.Sheet.Unit() == units.Inches { // where nobody writes tenths
+		g.Text = strings.TrimSuffix(strings.TrimSuffix(g.Text, ".0"), ",0")
+	}
 	if g.Slip.TakesPartner() {
 		g.with = forms.KeyOf[calc.PartnerOf(f.Answer)]
 	}

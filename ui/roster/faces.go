@@ -233,7 +233,7 @@ func (f *speechFace) entry(row Row, r report.Report) ([]byte, error) {
 	who = strings.TrimPrefix(who, ", in ")
 	if row.Failure != "" {
 		said.Say("%s: it cannot be read", who)
-		said.Say("%s", row.reason())
+		said.SayEach(brackets.Replace(typeset.Capitalised(row.reason())))
 		return []byte(said.Text()), nil
 	}
 	said.Say("%s", who)
@@ -244,6 +244,9 @@ func (f *speechFace) entry(row Row, r report.Report) ([]byte, error) {
 	}
 	return []byte(said.Text()), nil
 }
+
+// brackets are what an error of a file may be about; else nobody reads them out.
+var brackets = strings.NewReplacer("[", "open bracket ", "]", " closing bracket")
 
 func (f *speechFace) next(e entry) []byte {
 	f.count(e)

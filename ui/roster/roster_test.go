@@ -344,6 +344,8 @@ func TestRosterSentences(t *testing.T) {
 	if props.Heard(t, out); errs != "" || !strings.HasPrefix(out, "65 worksheets: ") {
 		t.Errorf("%s\n%.200s", errs, out)
 	}
+	_, out, _ = run("", "roster", "--sentences", props.Classroom(t, map[string]string{"eve.toml": "version = 1\n[about\n"}))
+	props.Says(t, out, "eve: it cannot be read.\n", "open bracket about")
 }
 
 // How far a sheet is, in every state.

@@ -8,6 +8,7 @@ import (
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
 	"capscye/ui/tracing"
+	"capscye/ui/wording"
 )
 
 // Whatever a sheet says, what is heard of it is sentences: each ends as one, and has
@@ -45,6 +46,16 @@ func TestSentencesGoWithNoJSON(t *testing.T) {
 	for _, command := range []string{"show", "trace"} {
 		if status, out, errs := run("", command, "--sentences", "--json", props.Example("choir-blouse")); status != 2 || out != "" || !strings.Contains(errs, "not both") {
 			t.Errorf("%s: status %d, %s", command, status, errs)
+		}
+	}
+}
+
+// What the last step says before the cloth is cut is not said once more behind it.
+func TestCautionsAreHeardOnce(t *testing.T) {
+	_, out, _ := run("", "trace", "--sentences", props.Example("choir-blouse"))
+	for _, c := range wording.Cautions {
+		if n := strings.Count(out, c); n != 1 {
+			t.Errorf("%d times: %s", n, c)
 		}
 	}
 }

@@ -3,6 +3,7 @@ package tracing
 
 import (
 	"fmt"
+	"strings"
 
 	"capscye/calc"
 	"capscye/ui/report"
@@ -101,8 +102,11 @@ func Sentences(r report.Report) (said typeset.Speech) {
 	if len(steps) == 0 {
 		said.Say("%s", r.NothingToTrace())
 	}
+	all := said.Text()
 	for _, c := range wording.Cautions {
-		said.SayEach(c)
+		if !strings.Contains(all, c) { // the last step has said some
+			said.SayEach(c)
+		}
 	}
 	return said
 }
