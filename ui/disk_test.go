@@ -44,7 +44,7 @@ func TestWhatHappensToTheFileUnderTheProgram(t *testing.T) {
 			return syscall.Mount("none", folder, "tmpfs", syscall.MS_REMOUNT|syscall.MS_RDONLY, "")
 		}, func(folder string) error { return syscall.Mount("none", folder, "tmpfs", syscall.MS_REMOUNT, "") }, "Not saved: read-only file system."},
 		{"the folder is removed", false, os.RemoveAll, nil, "Not saved: there is no such folder."},
-		{"the file is a folder", false, func(folder string) error { return errors.Join(gone(folder), os.Mkdir(file(folder), 0o755)) }, gone, "Not saved: it is a folder, not a file."},
+		{"the file is a folder", false, func(folder string) error { return errors.Join(gone(folder), os.Mkdir(file(folder), 0o755)) }, gone, "Not saved: it is a folder."},
 		{"the file is a pipe", false, func(folder string) error { return errors.Join(gone(folder), syscall.Mkfifo(file(folder), 0o644)) }, gone, "Not saved: it is a device or pipe."},
 		{"the file is a link round to itself", false, func(folder string) error { return errors.Join(gone(folder), os.Symlink("blouse.toml", file(folder))) }, gone,
 			"Not saved: too many levels of sym..."},

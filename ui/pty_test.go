@@ -106,7 +106,7 @@ func TestDumbTerminalIsAsked(t *testing.T) {
 	term := program.Start(t, folder, []string{"TERM=dumb"}, "smock")
 	term.Await("Begin it in inches or in centimetres?")
 	term.Types("c\n")
-	term.Await("Bicep, in centimetres? Empty.")
+	term.Await("Bicep, in centimetres? Empty, needed.")
 	term.Types("34,9\nquit\n")
 	if status := term.Ends(); status != 1 || strings.Contains(term.Raw(), "\x1b") || !strings.Contains(term.Raw(), "Saved in smock.toml.") {
 		t.Errorf("status %d, %q", status, term.Raw())

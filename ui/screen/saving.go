@@ -109,7 +109,7 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 	m.desk.saved(msg)
 	if msg.err != nil {
 		if m.leaving {
-			m.desk.message = strings.Replace(m.desk.message, "tries again, ^c ", "again, ^c again ", 1)
+			m.desk.message = strings.Replace(m.desk.message, ", ^c ", ", ^c again ", 1)
 		}
 		m.told, m.leaving = m.leaving, false // the person has to see it first
 		if next != nil {

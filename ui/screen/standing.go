@@ -48,7 +48,7 @@ func (s *standing) tried(err error, backup string) (message string) {
 }
 
 // longestReason leaves room on 80 columns for what to do about it.
-const longestReason = 27
+const longestReason = 25
 
 // words say in a word where the sheet is saved.
 func (s *standing) words() string {
