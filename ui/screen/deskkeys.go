@@ -84,6 +84,9 @@ func (d *desk) enterField() wish {
 		return w
 	}
 	w := d.commit()
+	if w == nil {
+		w = d.takeWaiting()
+	}
 	if next := d.nextUseful(); next > d.at[d.step] {
 		d.at[d.step] = next
 		d.reach()

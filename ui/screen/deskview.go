@@ -208,7 +208,11 @@ const (
 func (d *desk) shownValue(k worksheets.Key) string {
 	s := d.sheet()
 	if draft := s.Drafts.Of(k); draft != "" {
-		return typeset.Pad(typeset.Cut(typeset.Plain(draft), valueWidth-1), valueWidth) + d.styles.stop.Render("cannot be read") + "; " + d.stays(k)
+		why := "cannot be read"
+		if d.unfinished(k, draft) {
+			why = "not finished"
+		}
+		return typeset.Pad(typeset.Cut(typeset.Plain(draft), valueWidth-1), valueWidth) + d.styles.stop.Render(why) + "; " + d.stays(k)
 	}
 	if s.Check(k) != nil {
 		return typeset.Pad(typeset.Plain(s.Text(k)), valueWidth) + d.styles.stop.Render("cannot be read")

@@ -83,6 +83,26 @@ func (d *desk) commit() wish {
 	return d.answer(k, sheet.Text(k))
 }
 
+// takeWaiting takes a text that waits in its field and reads after all: a crash came while
+// it was typed.
+func (d *desk) takeWaiting() wish {
+	k, ok := d.focused()
+	if !ok || d.draft() == "" || d.typing.changed() {
+		return nil
+	}
+	sheet, err := d.typed(k)
+	if err != nil {
+		return nil
+	}
+	return d.answer(k, sheet.Text(k))
+}
+
+// unfinished tells that a text which waits for an answer could be one.
+func (d *desk) unfinished(k worksheets.Key, draft string) bool {
+	sheet := *d.sheet()
+	return sheet.Set(k, draft) == nil && (!k.IsLength() || len(units.RunTogether(draft)) == 0)
+}
+
 // answer takes a readable text as an answer; for an example it asks for a worksheet of
 // one's own first.
 func (d *desk) answer(k worksheets.Key, text string) wish {

@@ -82,13 +82,31 @@ func (m *root) guardWork() tea.Cmd {
 	if d == nil {
 		return nil
 	}
-	d.guard.place.Typed(d.doc.Sheet.Drafts)
 	left := worksheets.Leftover{Versions: d.unguarded(m.saving), Drafts: d.doc.Sheet.Drafts}
+	d.addHalfTyped(&left)
+	d.guard.place.Typed(left.Drafts)
 	if !d.guard.wants(left) {
 		return nil
 	}
 	d.guard.held, d.guard.writing = left, true
 	return guardList(d, left.Versions)
+}
+
+// addHalfTyped adds what stands in the line of input and was not left yet, to the drafts
+// of the sheet that it is typed into.
+func (d *desk) addHalfTyped(l *worksheets.Leftover) {
+	k, ok := d.focused()
+	text := strings.TrimSpace(d.typing.text())
+	if !ok || forms.KindOf(k) == forms.ChoiceField || !d.typing.changed() || text == "" {
+		return
+	}
+	if d.hand == 0 {
+		l.Drafts = l.Drafts.With(k, text)
+		return
+	}
+	l.Versions = slices.Clone(l.Versions) // the copies stand at their end
+	one := &l.Versions[len(l.Versions)-len(d.copies)+d.hand-1]
+	one.Drafts = one.Drafts.With(k, text)
 }
 
 // guarded takes the outcome, and says once that nothing can be guarded.

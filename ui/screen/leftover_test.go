@@ -114,3 +114,19 @@ func TestNothingCanBeKept(t *testing.T) {
 	r := reopen(t, "sheet.toml").Press("ctrl+l").Sees("A crash would lose what is not saved")
 	r.Types("15").Press("enter").DoesNotSee("A crash would lose what is not saved")
 }
+
+// What was half typed when the program was killed is back in its field, in the worksheet
+// and in a copy; it is no answer before enter takes it, also where it reads.
+func TestHalfTypedOutlivesACrash(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	before := props.Read(t, "sheet.toml")
+	crash(reopen(t, "sheet.toml").Press("down", "down").Types("41 1"))
+	crash(reopen(t, "sheet.toml").Sees(`Typed before and not finished: bust "41 1".`, "cannot be read; bust stays 39 1/2 in").Types("14 1/2"))
+	r := reopen(t, "sheet.toml").Sees(`bicep "14 1/2"`, `bust "41 1"`).Press("down").Sees("not finished; bicep stays 13 3/4 in")
+	if got := props.Read(t, "sheet.toml"); got != before {
+		t.Errorf("the file is\n%s", got)
+	}
+	r.Press("up", "enter").Sees("Bicep               14 1/2 in", "[saved]").Press("up", "ctrl+z").Sees("13 3/4")
+	crash(r.Press("ctrl+l").Types("15").Press("enter").Types("16"))
+	reopen(t, "sheet.toml").Press("ctrl+g", "down").Sees("[16  ")
+}
