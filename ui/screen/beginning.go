@@ -174,9 +174,22 @@ func (toOpen) grant(m *root) tea.Cmd {
 	return nil
 }
 
-// askBegin offers to begin a worksheet that does not exist yet.
+// askBegin offers to begin a worksheet that does not exist yet. Where an earlier run could
+// not save its answers, because the file or its folder was gone, it says that they are here.
 func (m *root) askBegin(path string) part {
-	return m.askUnit(newSheet{path: path}, fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path)), true)
+	return m.askUnit(newSheet{path: path}, fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path))+keptWords(path), true)
+}
+
+// keptWords say that beginning a worksheet brings answers of an earlier run back, "" where
+// there are none.
+func keptWords(path string) string {
+	place := worksheets.OpenRecovery(path)
+	defer place.Close()
+	left, ok := place.Left()
+	if !ok || len(left.Versions) == 0 {
+		return ""
+	}
+	return " Unsaved work of " + console.DayAndTime(left.At) + " is kept for it: begin it, and that opens as a copy."
 }
 
 // askUnit asks for the unit of a new worksheet, or what it takes from another one.

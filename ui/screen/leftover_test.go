@@ -130,3 +130,20 @@ func TestHalfTypedOutlivesACrash(t *testing.T) {
 	crash(r.Press("ctrl+l").Types("15").Press("enter").Types("16"))
 	reopen(t, "sheet.toml").Press("ctrl+g", "down").Sees("[16  ")
 }
+
+// A file that is gone with what was not saved in it: whoever is asked to begin it anew is
+// told that the answers are there, and beginning it brings them back.
+func TestWhatIsKeptOfAFileThatIsGoneIsSaid(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml")
+	os.Remove("sheet.toml")
+	os.Mkdir("sheet.toml", 0o755) // so that it cannot be saved
+	crash(r.Types("14").Press("enter").Sees("Not saved: "))
+	os.Remove("sheet.toml")
+	r = sit(t, nil, 80, 24)
+	rootOf(r).front = rootOf(r).askBegin("sheet.toml")
+	r.Sees("sheet.toml does not exist yet. Begin it? Unsaved work of ", "begin it, and that opens as a copy.").Press("i", "enter").Sees("[saved]", "^x shows it.").Press("ctrl+g").Sees("[14  ")
+	r = sit(t, nil, 80, 24)
+	rootOf(r).front = rootOf(r).askBegin("other.toml")
+	r.Sees("other.toml does not exist yet. Begin it?").DoesNotSee("Unsaved work")
+}
