@@ -26,6 +26,12 @@ func leastUsual(at calc.Place, fabric calc.Fabric) units.Length {
 	}[at]
 }
 
+// mostBelieved is twice the most of the published eases (as above; 4 in at the bust,
+// Robinson), from where on the program doubts an ease.
+func mostBelieved(at calc.Place) units.Length {
+	return 2 * map[calc.Place]units.Length{calc.AtBicep: 2 * units.Inch, calc.AtBust: 4 * units.Inch}[at]
+}
+
 func (s *slowSheet) easeAsked(at calc.Place) units.Length {
 	return map[calc.Place]units.Reading{
 		calc.AtWaist: s.WaistEase, calc.AtHip: s.HipEase, calc.AtElbow: s.ElbowEase, calc.AtWrist: s.WristEase,
@@ -87,7 +93,7 @@ func (s *slowSheet) easeThatReaches(f calc.Finding) (ease units.Length, ok bool)
 			return 0, false
 		}
 	}
-	if marks*mark > 24*units.Inch || f.Amount > 0 && answer.Length < leastUsual(at, s.Fabric) {
+	if marks*mark > 24*units.Inch || f.Amount > 0 && answer.Length < leastUsual(at, s.Fabric) || f.Amount < 0 && answer.Length > mostBelieved(at) {
 		return 0, false
 	}
 	return answer.Length, true

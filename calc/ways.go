@@ -315,13 +315,15 @@ const farthestEase = 24 * units.Inch
 
 // easeThatFits is the ease nearest to the present one, by marks of the ruler, with which
 // the halves of a piece no longer miss their needs that way; tried, for a need that changes its
-// sign is served otherwise. Less ease ends at what is usual at least; it is absent where none
-// does.
+// sign is served otherwise. Less ease ends at what is usual at least, more at twice the most
+// that is usual, from where on it is doubted when somebody asks for it; it is absent where
+// none does.
 func (in Input) easeThatFits(p piece, halves []Half) units.Reading {
 	now, mark := in.easeAt(p.place()).Length, in.mark()
-	sign, most := units.Length(1), farthestEase
+	_, high := EaseSpan(p.place(), Woven)
+	sign, most := units.Length(1), min(farthestEase, 2*high-now)
 	if p.side(halves[0]).LeftOver > 0 {
-		sign, most = -1, min(most, now-in.leastEase(p.place()))
+		sign, most = -1, min(farthestEase, now-in.leastEase(p.place()))
 	}
 	if !p.girth.Asked() || most < mark {
 		return units.Reading{}
