@@ -135,7 +135,7 @@ func TestAPasteDoesNotPressKeys(t *testing.T) {
 	folder, term := program.Sewing(t, false)
 	path := filepath.Join(folder, "blouse.toml")
 	before := props.Read(t, path)
-	term.Goes("\x1b[200~1\x1b[201~\r\x7f\r\x7f\r\x1b[Ae\x03\x03\x1b[17~ c\x1b[201~", "What came with the paste behind its end was left out")
+	term.Goes("\x1b[200~1\x1b[201~\r\x7f\r\x7f\r\x1b[Ae\x03\x03\x1b[17~ c\x1b[201~", "Keys right behind the paste were dropped")
 	time.Sleep(2 * terminal.AfterPaste)
 	if props.Read(t, path) != before {
 		t.Errorf("the file is now\n%s", props.Read(t, path))
