@@ -239,7 +239,6 @@ var (
 	BustAfter    = Consequence{"finished bust", exactFigure(func(p calc.Plan) units.Reading { return p.Bust.Finished })}
 	outcomes     = []Consequence{BicepAfter, bicepEase, BustAfter, bustEase, widthAfter(calc.AtElbow), widthAfter(calc.AtWrist), widthAfter(calc.AtWaist), widthAfter(calc.AtHip)}
 	capFigures   = []Consequence{CapEase, CapHeight, armholeDepth}
-	consequences = slices.Concat(capFigures, []Consequence{BicepAfter, BustAfter})
 )
 
 // widthAfter is what a level below the underarm measures around.
