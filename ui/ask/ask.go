@@ -235,7 +235,11 @@ func (a *asking) announce(group int) {
 		text = fmt.Sprintf("Step %d, %s. ", g.step+1, forms.StepNames[g.step])
 	}
 	if g.heading != "" {
-		text += g.heading + ". "
+		heading := g.heading
+		if g.step != noStep { // which was just named
+			heading = strings.TrimPrefix(heading, forms.StepNames[g.step]+": ")
+		}
+		text += typeset.Capitalised(heading) + ". "
 	}
 	a.group = group
 	a.say("%s%s; next skips them.", text, a.questionsWords(g))

@@ -41,15 +41,16 @@ func TestAskEveryQuestion(t *testing.T) {
 	}
 	// Nobody is asked where body and pattern were taken from, nor for a size; of a short
 	// sleeve neither for elbow nor wrist, nor for their ease, nor for the elbow width; of
-	// seam lines not for edges crossed; without a take-off not for its two darts.
-	if want := len(forms.Fields) - 2 - 3 - 5 - 1 - 2; asked != want {
+	// seam lines not for edges crossed; without a take-off not for its two darts; without
+	// waist and hip not for their ease.
+	if want := len(forms.Fields) - 2 - 3 - 5 - 1 - 2 - 2; asked != want {
 		t.Errorf("%d of %d questions", asked, want)
 	}
 	props.Says(t, out, "Choir blouse, for Odile. Lengths in inches; amounts to mark for a ruler in 1/8 in.",
-		"55 questions; 5 are enough for a plan, and come first: bicep, ease at the bicep, sleeve length, how the pattern was measured, sleeve width.\nEnter keeps, ",
+		"53 questions; 5 are enough for a plan, and come first: bicep, ease at the bicep, sleeve length, how the pattern was measured, sleeve width.\nEnter keeps, ",
 		"First: what is enough for a plan. 5 questions; next skips them.\nBicep, in inches? Now 13 3/4 in.", "Sleeve width, in inches? Now 13 in.",
 		"Step 1, Body. Girths of the body. 6 questions, all optional; next skips them.", "Unit: in or cm? Now in.",
-		"Step 2, Ease. Ease: how much larger the garment is than the body. 3 questions, 1 needed; ", "Step 3, Pattern. The pattern, laid flat. 1 question, optional; ", "Bodice, laid flat. 7 questions, 2 needed; ", "Take-off of the front, in inches? Empty.", "Optional: for the cap ease, and if the bodice is already cut. 5 questions; next", "Step 4, Split. 8 questions",
+		"Step 2, Ease. How much larger the garment is than the body. 1 question, needed; next skips them.\nEase at the bust,", "Step 3, Pattern. The pattern, laid flat. 1 question, optional; ", "Bodice, laid flat. 7 questions, 2 needed; ", "Take-off of the front, in inches? Empty.", "Optional: for the cap ease, and if the bodice is already cut. 5 questions; next", "Step 4, Split. 8 questions",
 		"Chosen slide: least, even, or a length in inches? Now least.",
 		"Ready to trace.\nChoir blouse, for Odile.\n", "Sleeve, each side, on the bicep line: pivot 1 in and slide 1/4 in.\n",
 		"Bodice, each side, on the level line through the underarm: pivot 3/8 in and slide 1/4 in.\n",
@@ -228,6 +229,15 @@ func TestAskSaysWhatIsNeeded(t *testing.T) {
 	t.Chdir(t.TempDir())
 	_, out, _ := run("in\n\nnext\n\n40\nquit\n\n", "ask")
 	props.Says(t, out, "Bicep, in inches? Empty, needed.\n", "8 questions, 1 needed; next skips them.\nOther arm, in inches? Empty.\nBust, in inches? Empty, needed.\nBust: 40 in.\nHigh bust, in inches? Empty.\n")
+	// The ease of a girth that was not given adds to nothing, unless it was given itself.
+	_, out, _ = run("in\n13\n"+strings.Repeat("\n", 60)+"\n", "ask")
+	if strings.Contains(out, "Ease at the bust") || strings.Contains(out, "Ease at the wrist") || strings.Contains(out, "Step 2") {
+		t.Errorf("it is asked:\n%s", out)
+	}
+	os.WriteFile("own.toml", []byte("version = 1\n[about]\nunit = \"in\"\n[body]\nbicep = \"13\"\n[ease]\nwaist = \"2\"\nhip = \"\"\n"), 0o644)
+	if _, out, _ = run(strings.Repeat("\n", 60), "ask", "own.toml"); !strings.Contains(out, "Ease at the waist, in inches? Now 2 in.") || strings.Contains(out, "Ease at the hip") {
+		t.Errorf("it is not asked as it should be:\n%s", out)
+	}
 	_, out, _ = run("in\n13\n\n\nquit\n\n", "ask")
 	props.Says(t, out, "How the pattern was measured: seam to seam or edge to edge? Empty, needed.")
 }

@@ -62,8 +62,20 @@ func (a *asking) passes(q questionOf) bool {
 // skips tells a question whose answer nothing follows from, as the others are answered.
 // One that has an answer of its own is asked all the same.
 func (a *asking) skips(k worksheets.Key) bool {
-	text := a.doc.Sheet.Text(k)
-	return (text == "" || text == k.Usual()) && forms.WorthOf(&a.doc.Sheet, k) == forms.Idle
+	s := &a.doc.Sheet
+	text := s.Text(k)
+	if girth, is := easeOf[k]; is && !s.Reading(girth).Known {
+		begun := forms.Begin(s.Unit())
+		return text == "" || text == begun.Text(k)
+	}
+	return (text == "" || text == k.Usual()) && forms.WorthOf(s, k) == forms.Idle
+}
+
+// easeOf are the girths that an ease is added to. The bicep is asked just before its ease,
+// which is among the first.
+var easeOf = map[worksheets.Key]worksheets.Key{
+	worksheets.EaseBust: worksheets.Bust, worksheets.EaseWaist: worksheets.Waist, worksheets.EaseHip: worksheets.Hip,
+	worksheets.EaseElbow: worksheets.Elbow, worksheets.EaseWrist: worksheets.Wrist,
 }
 
 // questionsWords count the questions under a heading, and those that amounts wait for.
@@ -79,13 +91,17 @@ func (a *asking) questionsWords(g groupOf) string {
 			needed++
 		}
 	}
+	one := words == "1 question"
 	switch {
 	case g.step == noStep || strings.HasPrefix(g.heading, "Optional"):
 		return words
-	case needed == 0 && words == "1 question":
+	case needed == 0 && one:
 		return words + ", optional"
 	case needed == 0:
 		return words + ", all optional"
+	}
+	if one {
+		return words + ", needed"
 	}
 	return fmt.Sprintf("%s, %d needed", words, needed)
 }
