@@ -3,7 +3,9 @@ package roster
 import (
 	"bytes"
 	"encoding/csv"
+	"maps"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -224,6 +226,9 @@ func (f *speechFace) head() []byte {
 		said.Say("%s", tally(f.survey.states))
 	}
 	said.Say("These are the worksheets of %s", folderWords(f.folder))
+	if shared := slices.Sorted(maps.Keys(f.survey.shared)); len(shared) > 0 {
+		said.Say("Found in most of them: %s", strings.Join(shared, ", "))
+	}
 	return []byte(said.Text())
 }
 
@@ -239,7 +244,7 @@ func (f *speechFace) entry(row Row, r report.Report) ([]byte, error) {
 	said.Say("%s", who)
 	said.SayEach(row.verdict.Line())
 	show.SayAmounts(&said, r)
-	if found := f.survey.ordered(r); len(found) > 0 {
+	if found := f.survey.alone(r); len(found) > 0 {
 		said.Say("Found: %s", strings.Join(found, ", "))
 	}
 	return []byte(said.Text()), nil

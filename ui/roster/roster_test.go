@@ -346,6 +346,14 @@ func TestRosterSentences(t *testing.T) {
 	}
 	_, out, _ = run("", "roster", "--sentences", props.Classroom(t, map[string]string{"eve.toml": "version = 1\n[about\n"}))
 	props.Says(t, out, "eve: it cannot be read.\n", "open bracket about")
+	// What most of a class share is said once, but for what has to be checked.
+	blouse := props.Read(t, props.Example("choir-blouse"))
+	larger := strings.Replace(blouse, `"1 3/4"`, `"4"`, 1) // of ease: more than the bust can follow
+	_, out, _ = run("", "roster", "--sentences", props.Classroom(t, map[string]string{"a.toml": larger, "b.toml": larger, "c.toml": larger, "d.toml": blouse}))
+	if strings.Count(out, "arms differ") != 1 || strings.Count(out, "bust larger than asked") != 4 {
+		t.Errorf("it says\n%s", out)
+	}
+	props.Says(t, out, "Found in most of them: arms differ,", "Found: bust larger than asked.\n")
 }
 
 // How far a sheet is, in every state.

@@ -88,6 +88,18 @@ func (v survey) ordered(r report.Report) []string {
 	return words
 }
 
+// alone are the findings of a sheet to be heard, without the notes that most of the folder
+// share: those are said once.
+func (v survey) alone(r report.Report) []string {
+	words := shortOf(r)
+	for _, f := range r.Findings {
+		if short := f.Short(); f.Level == calc.Note && v.shared[short] {
+			words = slices.DeleteFunc(words, func(w string) bool { return w == short })
+		}
+	}
+	return words
+}
+
 func rank(shared bool) int {
 	if shared {
 		return 1
