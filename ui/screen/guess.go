@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"fmt"
 	"strings"
 
 	"capscye/ui/forms"
@@ -47,11 +46,11 @@ func (d *desk) takeGuess() wish {
 	d.reckon()
 	d.reach()
 	if d.message == "" {
-		var now []string
-		for _, k := range g.Keys() {
-			now = append(now, fmt.Sprintf("%s is now %s", forms.Fields[k].Words, d.answerWords(k)))
+		words, is := "", " is now "
+		for _, k := range g.Keys() { // both on a line of 80 columns
+			words, is = words+forms.Fields[k].Words+is+d.answerWords(k)+", ", " "
 		}
-		d.message = typeset.Capitalised(strings.Join(now, ", ")) + ". ^z undoes that."
+		d.message = typeset.Capitalised(strings.TrimSuffix(words, ", ")) + ". ^z undoes that."
 	}
 	return d.save()
 }
