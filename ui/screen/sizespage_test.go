@@ -182,3 +182,9 @@ func TestOneSizeIsReckonedForOneChange(t *testing.T) {
 		t.Errorf("%d plans for one size", plans)
 	}
 }
+
+// While the costs wait for an answer that has no row here, the page says where to give it.
+func TestThePageOfSizesSaysWhatItCannotAsk(t *testing.T) {
+	r := sitWithFile(t, "market-smock", 80, 24).Press("f3", "down").Sees("> Measured").Press("delete", "ctrl+b").Sees("no costs yet: step 3 asks how the pattern was measured").Fits()
+	r.Press("esc").Types("s").Press("ctrl+b").Sees("marks are pivot + slide").DoesNotSee("no costs yet")
+}

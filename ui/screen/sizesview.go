@@ -26,7 +26,11 @@ func (p *sizesPage) render(width, height int) string {
 	}
 	st, d := p.desk.styles, p.desk
 	shown := p.inSight(width)
-	title := st.heading.Render("Sizes of the pattern") + "   in " + wording.UnitWords(d.rep.Scale.System) + "; marks are pivot + slide; ~ is rounded"
+	told := "in " + wording.UnitWords(d.rep.Scale.System) + "; marks are pivot + slide; ~ is rounded"
+	if words := p.elsewhere(); words != "" {
+		told = st.warn.Render("no costs yet: step 3 asks " + words)
+	}
+	title := st.heading.Render("Sizes of the pattern") + "   " + told
 	head := []string{typeset.Cut(title, width), p.line(0, shown)}
 	for _, row := range sizes.Heads(p.all)[1:] {
 		head = append(head, cells(row, shown))
@@ -47,6 +51,17 @@ func (p *sizesPage) render(width, height int) string {
 	body := append(append(head, seen...), p.messageLine(width))
 	body = append(body, costs...)
 	return typeset.Block(body, width, height-1) + "\n" + keys
+}
+
+// elsewhere is what the costs of all sizes wait for, and what no row here can answer; "" for
+// nothing.
+func (p *sizesPage) elsewhere() string {
+	for _, k := range []worksheets.Key{worksheets.SleeveMeasured, worksheets.SleeveAllowance, worksheets.BodiceMeasured, worksheets.BodiceAllowance} {
+		if forms.Awaited(p.desk.sheet(), k) {
+			return forms.Fields[k].Words
+		}
+	}
+	return ""
 }
 
 // inSight are the columns that have room: the one in hand, and those around the hands.
