@@ -54,6 +54,9 @@ func readAsItIs(path string, most int64) (content []byte, info fs.FileInfo, link
 	if !info.Mode().IsRegular() { // some things are changed by being opened
 		return nil, nil, linked, &KindError{path, kindIn(info)}
 	}
+	if content, ok := readQuickly(path, info, most); ok {
+		return content, info, linked, nil
+	}
 	f, err := os.OpenFile(path, os.O_RDONLY|atOnce, 0)
 	if err != nil {
 		return nil, info, linked, err
