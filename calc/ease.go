@@ -29,29 +29,31 @@ func eighths(n units.Length) units.Length { return n * units.Inch / 8 }
 // first. Sources differ; the person decides.
 func UsualEase(at Place, fabric Fabric) []EaseRange {
 	if fabric == Knit {
-		return []EaseRange{
-			{0, 0, "Robinson, ch. 16: little or none", true},
-			{eighths(-8), eighths(-4), "four-way stretch: common practice", false},
-		}
+		return easeOfKnits
 	}
-	switch at {
-	case AtBicep:
-		return []EaseRange{
-			{eighths(16), eighths(16), "Armstrong, 2nd ed., p. 68, at second hand", true},
-			{eighths(16), eighths(16), "common practice", false},
-		}
-	case AtBust:
-		return []EaseRange{
-			{eighths(24), eighths(32), "NMSU Guide C-228, table 1", true},
-			{eighths(12), eighths(16), "Robinson, ch. 16, bodice", true},
-			{eighths(16), eighths(32), "McCunn, with sleeves", true},
-		}
-	case AtWaist:
-		return []EaseRange{{eighths(6), eighths(8), "Robinson, ch. 16, dress", true}}
-	case AtHip:
-		return []EaseRange{{eighths(16), eighths(22), "Robinson, ch. 16", true}}
-	}
-	return []EaseRange{{eighths(8), eighths(8), "Ingalls, sleeve draft", true}}
+	return easeOfWovens[at]
+}
+
+// What is said of each kind of cloth; of a woven one by the place.
+var easeOfKnits = []EaseRange{
+	{0, 0, "Robinson, ch. 16: little or none", true},
+	{eighths(-8), eighths(-4), "four-way stretch: common practice", false},
+}
+
+var easeOfWovens = [...][]EaseRange{
+	AtBicep: {
+		{eighths(16), eighths(16), "Armstrong, 2nd ed., p. 68, at second hand", true},
+		{eighths(16), eighths(16), "common practice", false},
+	},
+	AtBust: {
+		{eighths(24), eighths(32), "NMSU Guide C-228, table 1", true},
+		{eighths(12), eighths(16), "Robinson, ch. 16, bodice", true},
+		{eighths(16), eighths(32), "McCunn, with sleeves", true},
+	},
+	AtWaist: {{eighths(6), eighths(8), "Robinson, ch. 16, dress", true}},
+	AtHip:   {{eighths(16), eighths(22), "Robinson, ch. 16", true}},
+	AtElbow: {{eighths(8), eighths(8), "Ingalls, sleeve draft", true}},
+	AtWrist: {{eighths(8), eighths(8), "Ingalls, sleeve draft", true}},
 }
 
 // EaseSpan is the least and the most that any of the sources gives.

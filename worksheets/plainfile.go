@@ -18,8 +18,9 @@ import (
 // plainReader walks through the lines of one file.
 type plainReader struct {
 	sheet   Sheet
-	table   string // that the line stands in; "" above the first
-	opened  []string
+	table   string         // that the line stands in; "" above the first
+	keys    map[string]Key // of that table
+	opened  [len(answerTables)]bool
 	version bool
 	done    bool
 	read    [keyCount]bool
@@ -65,7 +66,7 @@ func plainCharacters(text string) bool {
 
 // line reads a header, or a key with its value.
 func (p *plainReader) line(line string) bool {
-	line = strings.TrimLeft(line, " \t")
+	line = past(line)
 	if blank(line) {
 		return true
 	}
@@ -76,11 +77,11 @@ func (p *plainReader) line(line string) bool {
 	for end < len(line) && (line[end] == '_' || 'a' <= line[end] && line[end] <= 'z') {
 		end++
 	}
-	name, rest := line[:end], strings.TrimLeft(line[end:], " \t")
+	name, rest := line[:end], past(line[end:])
 	if name == "" || rest == "" || rest[0] != '=' {
 		return false
 	}
-	value := strings.TrimLeft(rest[1:], " \t")
+	value := past(rest[1:])
 	switch p.table {
 	case "":
 		rest, ok := strings.CutPrefix(value, "1")
@@ -99,9 +100,18 @@ func (p *plainReader) line(line string) bool {
 	return p.answer(name, value)
 }
 
+// past is a text without the spaces and tabs that it begins with.
+func past(text string) string {
+	n := 0
+	for n < len(text) && (text[n] == ' ' || text[n] == '\t') {
+		n++
+	}
+	return text[n:]
+}
+
 // blank tells that a line, or what is left of it, says nothing.
 func blank(rest string) bool {
-	rest = strings.TrimLeft(rest, " \t")
+	rest = past(rest)
 	return rest == "" || rest[0] == '#'
 }
 
@@ -127,18 +137,33 @@ func (p *plainReader) header(line string) bool {
 		p.sized, p.table = append(p.sized, name), name
 		return !again && len(p.sheet.Sizes) > 0
 	}
-	again := slices.Contains(p.opened, name)
-	p.opened, p.table = append(p.opened, name), name
-	return !again && slices.Contains(answerTables, name)
+	i := slices.Index(answerTables[:], name)
+	if i < 0 || p.opened[i] {
+		return false
+	}
+	p.opened[i], p.table, p.keys = true, name, keysOf[name]
+	return true
 }
 
 // answerTables are those that have a header in single brackets.
-var answerTables = []string{"about", "body", "ease", "pattern", "sleeve", "bodice", "method", "progress"}
+var answerTables = [...]string{"about", "body", "ease", "pattern", "sleeve", "bodice", "method", "progress"}
+
+// keysOf are the keys of a table by their names in it.
+var keysOf = func() map[string]map[string]Key {
+	tables := map[string]map[string]Key{}
+	for _, k := range Keys() {
+		if tables[k.table()] == nil {
+			tables[k.table()] = map[string]Key{}
+		}
+		tables[k.table()][k.name()] = k
+	}
+	return tables
+}()
 
 // answer reads the value of a key of the worksheet: text, or a bare day or
 // digit where the key is one.
 func (p *plainReader) answer(name, value string) bool {
-	k, known := KeyNamed(p.table + "." + name)
+	k, known := p.keys[name]
 	if !known || p.read[k] {
 		return false
 	}
@@ -190,7 +215,7 @@ func (p *plainReader) fitting(name, value string) bool {
 func (p *plainReader) list(value string) bool {
 	rest, ok := strings.CutPrefix(value, "[")
 	for ok {
-		rest = strings.TrimLeft(rest, " \t")
+		rest = past(rest)
 		if after, end := strings.CutPrefix(rest, "]"); end {
 			return blank(after)
 		}
@@ -199,7 +224,7 @@ func (p *plainReader) list(value string) bool {
 			break
 		}
 		p.sheet.Done = append(p.sheet.Done, id)
-		rest = strings.TrimLeft(rest, " \t")
+		rest = past(rest)
 		if after, comma := strings.CutPrefix(rest, ","); comma {
 			rest = after
 		} else if !strings.HasPrefix(rest, "]") {
@@ -226,11 +251,11 @@ func plainText(value string) (text, rest string, ok bool) {
 		return "", "", false
 	}
 	value = value[1:]
-	end := strings.IndexAny(value, `"\`)
+	end := strings.IndexByte(value, '"')
 	if end < 0 {
 		return "", "", false
 	}
-	if value[end] == '"' {
+	if strings.IndexByte(value[:end], '\\') < 0 {
 		return value[:end], value[end+1:], true
 	}
 	var b strings.Builder
