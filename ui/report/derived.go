@@ -13,38 +13,65 @@ import (
 // same desk, so that all else that reports are made from is the same. A finding
 // that names a line of the file does not hold, for saving moves lines.
 func (r Report) Holds(d *worksheets.Document, system units.System) bool {
-	return r.steps != nil && r.Scale.System == system && r.Sheet.Equal(d.Sheet) && r.file == fileName(d) &&
+	return r.made != nil && r.Scale.System == system && r.Sheet.Equal(d.Sheet) && r.file == fileName(d) &&
 		!slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Code == calc.ValueUnreadable || f.Code == calc.UnknownKey })
 }
 
 // Derived is what can be made from a report, made when it is first asked for and
 // not again: a frame is drawn for every key, and most keys change nothing that
-// these come from.
-type Derived struct {
-	steps          func() []calc.TraceStep
-	Sleeve, Bodice func() calc.Drawing // altered; of the bodice the front
-	Working        func() []WorkedLine
+// these come from. Copies of a report share it.
+type Derived struct{ made *made }
+
+// made holds what was made. A folder has many reports of which none of it is asked, so
+// it is small and knows of no report until it is.
+type made struct {
+	steps          once[[]calc.TraceStep]
+	sleeve, bodice once[calc.Drawing]
+	working        once[[]WorkedLine]
 }
 
 // Derive prepares what follows from the plan of a report.
-func (r Report) Derive() Derived {
-	from := &r // one copy for all four: a report is large, and a folder has many
-	return Derived{
-		steps: sync.OnceValue(func() []calc.TraceStep {
-			from.Did(ListedSteps)
-			return calc.TraceSteps(from.Input, from.Plan)
-		}),
-		Sleeve: sync.OnceValue(func() calc.Drawing {
-			from.Did(DrewCurves)
-			return calc.SleeveDrawing(from.Input, from.Plan, calc.AllAltered)
-		}),
-		Bodice: sync.OnceValue(func() calc.Drawing {
-			from.Did(DrewCurves)
-			return calc.BodiceDrawing(from.Input, from.Plan, calc.Front, calc.AllAltered)
-		}),
-		Working: sync.OnceValue(func() []WorkedLine {
-			from.Did(ListedWorking)
-			return from.Worked()
-		}),
-	}
+func (r Report) Derive() Derived { return Derived{new(made)} }
+
+// TraceSteps are the steps at the table.
+func (r Report) TraceSteps() []calc.TraceStep {
+	return r.made.steps.get(func() []calc.TraceStep {
+		r.Did(ListedSteps)
+		return calc.TraceSteps(r.Input, r.Plan)
+	})
+}
+
+// Sleeve is the sleeve altered.
+func (r Report) Sleeve() calc.Drawing {
+	return r.made.sleeve.get(func() calc.Drawing {
+		r.Did(DrewCurves)
+		return calc.SleeveDrawing(r.Input, r.Plan, calc.AllAltered)
+	})
+}
+
+// Bodice is the front of the bodice altered.
+func (r Report) Bodice() calc.Drawing {
+	return r.made.bodice.get(func() calc.Drawing {
+		r.Did(DrewCurves)
+		return calc.BodiceDrawing(r.Input, r.Plan, calc.Front, calc.AllAltered)
+	})
+}
+
+// Working is every line of the working.
+func (r Report) Working() []WorkedLine {
+	return r.made.working.get(func() []WorkedLine {
+		r.Did(ListedWorking)
+		return r.Worked()
+	})
+}
+
+// once is a value that is made when it is first asked for.
+type once[T any] struct {
+	sync.Once
+	value T
+}
+
+func (o *once[T]) get(make func() T) T {
+	o.Do(func() { o.value = make() })
+	return o.value
 }

@@ -11,6 +11,16 @@ import (
 // Input is the one place where a sheet becomes numbers. today tells whether the
 // measurements are old.
 func Input(s *worksheets.Sheet, today time.Time) calc.Input {
+	in := numbers(s, today)
+	for _, k := range worksheets.Keys() {
+		in.Unread = in.Unread || feeds(k) && s.Check(k) != nil
+	}
+	return in
+}
+
+// numbers is [Input] without looking for what cannot be read, which is left to whoever
+// has looked.
+func numbers(s *worksheets.Sheet, today time.Time) calc.Input {
 	r := s.Reading
 	in := calc.Input{
 		Ruler: s.Ruler(),
@@ -46,9 +56,6 @@ func Input(s *worksheets.Sheet, today time.Time) calc.Input {
 		},
 	}
 	in.Typed = typed(s)
-	for _, k := range worksheets.Keys() {
-		in.Unread = in.Unread || feeds(k) && s.Check(k) != nil
-	}
 	if s.Choice(worksheets.Fabric) == "knit" {
 		in.Fabric = calc.Knit
 	}
@@ -77,7 +84,13 @@ func Input(s *worksheets.Sheet, today time.Time) calc.Input {
 
 // measured is between what the tape lay.
 func measured(s *worksheets.Sheet, k worksheets.Key) calc.Measured {
-	return map[string]calc.Measured{"seam": calc.SeamToSeam, "edge": calc.EdgeToEdge}[s.Choice(k)]
+	switch s.Choice(k) {
+	case "seam":
+		return calc.SeamToSeam
+	case "edge":
+		return calc.EdgeToEdge
+	}
+	return calc.NotTold
 }
 
 // likeSleeve tells that something was taken from the sleeve which the width of the
@@ -91,19 +104,29 @@ func likeSleeve(s *worksheets.Sheet) bool {
 // typed is how the answers that are lengths were typed.
 func typed(s *worksheets.Sheet) *calc.Typed {
 	t := &calc.Typed{Unit: s.Unit()}
-	for a, k := range forms.KeyOf {
-		if forms.KindOf(k) == forms.LengthField {
-			t.Texts[a] = s.Text(k)
-		}
+	for _, a := range lengths {
+		t.Texts[a] = s.Text(forms.KeyOf[a])
 	}
 	return t
 }
 
+// lengths are the answers that are.
+var lengths = func() (list []calc.Answer) {
+	for a, k := range forms.KeyOf {
+		if forms.KindOf(k) == forms.LengthField {
+			list = append(list, calc.Answer(a))
+		}
+	}
+	return list
+}()
+
 // dart is where a dart starts.
 func dart(s *worksheets.Sheet, k worksheets.Key) calc.Dart {
-	return map[string]calc.Dart{
-		"any": calc.AnyDart, "none": calc.NoDart, "side": calc.SideDart, "waist": calc.WaistDart, "shoulder": calc.ShoulderDart, "armhole": calc.ArmholeDart,
-	}[s.Choice(k)]
+	return darts[s.Choice(k)]
+}
+
+var darts = map[string]calc.Dart{
+	"any": calc.AnyDart, "none": calc.NoDart, "side": calc.SideDart, "waist": calc.WaistDart, "shoulder": calc.ShoulderDart, "armhole": calc.ArmholeDart,
 }
 
 // feeds tells the answers that needs, split and marks are made from; the others

@@ -42,7 +42,7 @@ func Reckon(d *worksheets.Document, today time.Time, shown units.System) Report 
 
 // Reckon is Reckon on the day of a reckoner.
 func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
-	r := Report{Sheet: d.Sheet, file: fileName(d), by: k, Scale: d.Sheet.Scale(), Input: Input(&d.Sheet, k.Today), Problems: d.Problems()}
+	r := Report{Sheet: d.Sheet, file: fileName(d), by: k, Scale: d.Sheet.Scale(), Input: numbers(&d.Sheet, k.Today), Problems: d.Problems()}
 	r.Did(ReckonedPlan)
 	if shown != 0 {
 		r.Scale.System = shown

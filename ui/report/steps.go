@@ -6,9 +6,6 @@ import (
 	"capscye/calc"
 )
 
-// TraceSteps are the steps of a report.
-func (r Report) TraceSteps() []calc.TraceStep { return r.steps() }
-
 // AsMarked is the report by the marks, for everything that is looked at or
 // measured at the table.
 func (r Report) AsMarked() Report {
