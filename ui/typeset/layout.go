@@ -55,11 +55,24 @@ func PadLeft(s string, width int) string {
 // Wrap breaks a text into lines of a width, but no length: not between 1 and 3/8,
 // not at a hyphen or behind a minus, nor before its unit.
 func Wrap(text string, width int) []string {
+	if len(text) <= width && plain(text) {
+		return []string{strings.TrimRight(text, " ")}
+	}
 	lines := wrap(together(text), max(width, 1))
 	for i, l := range lines {
 		lines[i] = strings.TrimRight(breakable.Replace(l), " ")
 	}
 	return lines
+}
+
+// plain tells that a text is one line of signs that take a cell each.
+func plain(text string) bool {
+	for i := 0; i < len(text); i++ {
+		if text[i] < ' ' || text[i] > '~' {
+			return false
+		}
+	}
+	return true
 }
 
 // The space and the hyphen at which no line is broken.

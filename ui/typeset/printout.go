@@ -17,7 +17,8 @@ func (p *Printout) Line(format string, args ...any) { fmt.Fprintf(p, format+"\n"
 // Hanging prints a paragraph with its lead hanging out to the left.
 func (p *Printout) Hanging(lead, text string) {
 	for _, l := range Hanging(lead, text, PrintWidth) {
-		p.Line("%s", l)
+		p.WriteString(l)
+		p.WriteByte('\n')
 	}
 }
 

@@ -20,6 +20,9 @@ var byCharacter = &runewidth.Condition{}
 // Width is how many cells a line takes at most, whichever way the terminal counts.
 // Styles take none.
 func Width(s string) int {
+	if plain(s) {
+		return len(s)
+	}
 	if even(s) {
 		return ansi.StringWidth(s)
 	}

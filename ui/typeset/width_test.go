@@ -110,3 +110,26 @@ func TestWhatCannotBeSeenIsShown(t *testing.T) {
 		}
 	}
 }
+
+// A line of plain signs is measured and wrapped as every other text is.
+func TestPlainLinesAreLikeOthers(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(20261126, 3))
+	signs := []string{" ", " ", "a", "-", "1", "3/8", "in", ".", "~", "0", "  ", "\t", "\x7f", "\x1b[1m", "é", "\u0301", "\n"}
+	for range 20_000 {
+		text := ""
+		for range rnd.IntN(12) {
+			text += signs[rnd.IntN(len(signs))]
+		}
+		width := 1 + rnd.IntN(30)
+		slow := wrap(together(text), width)
+		for i, l := range slow {
+			slow[i] = strings.TrimRight(breakable.Replace(l), " ")
+		}
+		if got := Wrap(text, width); !slices.Equal(got, slow) {
+			t.Fatalf("%q at %d: %q, want %q", text, width, got, slow)
+		}
+		if plain(text) && Width(text) != ansi.StringWidth(text) {
+			t.Fatalf("%q is %d wide", text, Width(text))
+		}
+	}
+}
