@@ -86,7 +86,7 @@ func (g Guess) Question(s *worksheets.Sheet) string {
 }
 
 // guessOf is the guess that comes with a finding, if there is one.
-func (r Report) guessOf(f calc.Finding) *Guess {
+func (r *Report) guessOf(f calc.Finding) *Guess {
 	if f.Bound == nil || len(f.Slips) == 0 {
 		return nil
 	}
@@ -126,7 +126,7 @@ func keyOf(f calc.Finding) string {
 }
 
 // doubtText is the guess, and then why.
-func (r Report) doubtText(f calc.Finding) string {
+func (r *Report) doubtText(f calc.Finding) string {
 	other := f.Bound.Of
 	if other == f.Answer {
 		other = f.Bound.Beside
@@ -135,7 +135,7 @@ func (r Report) doubtText(f calc.Finding) string {
 }
 
 // doubtWords are the guess, or what to look at where there is none.
-func (r Report) doubtWords(f calc.Finding, other calc.Answer) string {
+func (r *Report) doubtWords(f calc.Finding, other calc.Answer) string {
 	words := func(a calc.Answer) string { return forms.Fields[forms.KeyOf[a]].Words }
 	switch g := r.guessOf(f); {
 	case g != nil && g.Slip == calc.Exchanged:
@@ -152,7 +152,7 @@ func (r Report) doubtWords(f calc.Finding, other calc.Answer) string {
 }
 
 // whyDoubted says what an answer does not go with.
-func (r Report) whyDoubted(f calc.Finding, other calc.Answer) string {
+func (r *Report) whyDoubted(f calc.Finding, other calc.Answer) string {
 	typed := r.asTyped(f.Answer, f.Amount)
 	switch {
 	case f.Bound.Beside != calc.NoAnswer:
@@ -166,7 +166,7 @@ func (r Report) whyDoubted(f calc.Finding, other calc.Answer) string {
 }
 
 // between are the ends of a bound, on marks that a person would name.
-func (r Report) between(b *calc.Bound, inches units.Ruler) string {
+func (r *Report) between(b *calc.Bound, inches units.Ruler) string {
 	mark := inches.Mark()
 	if r.Scale.System == units.Centimetres {
 		mark = units.FiveMillimetres.Mark()
@@ -184,7 +184,7 @@ func whose(f calc.Finding) string {
 
 // asTyped is an answer as it was typed, with its unit, or its length where that is shown
 // in another.
-func (r Report) asTyped(a calc.Answer, l units.Length) string {
+func (r *Report) asTyped(a calc.Answer, l units.Length) string {
 	text := r.Sheet.Text(forms.KeyOf[a])
 	if text == "" || r.Scale.System != r.Sheet.Unit() {
 		return r.Scale.Format(l)

@@ -79,24 +79,32 @@ func (r Report) With(s worksheets.Sheet) Report {
 }
 
 // Worded is a finding of the sums, ready to be shown.
-func (r Report) Worded(f calc.Finding) Finding {
-	text := ""
-	switch f.Code {
-	case calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual:
-		text = r.doubtText(f)
-	case calc.SlideFar:
-		if f.Answer != calc.NoAnswer { // what it follows from comes first
-			text = r.doubtWords(f, calc.NoAnswer) + " "
-		}
-		fallthrough
-	default:
-		text += findingText(f, r.Input, r.Scale)
-	}
-	return Finding{
-		Code: f.Code, Level: f.Level, About: wording.SubjectWords[f.About], Text: text,
-		Ways: r.waysOut(f), Accept: r.accepted(f), Ease: r.Plan.Accepted(r.Input, f), Key: keyOf(f), Guess: r.guessOf(f),
+func (r *Report) Worded(f calc.Finding) Finding {
+	out := Finding{
+		Code: f.Code, Level: f.Level, About: wording.SubjectWords[f.About], Key: keyOf(f),
 		at: f.At, tooLarge: f.Amount < 0, doubted: forms.Fields[forms.KeyOf[f.Answer]].Words,
 	}
+	if !r.by.Brief || f.Level != calc.Note {
+		out.Text = r.sentence(f)
+	}
+	if !r.by.Brief {
+		out.Ways, out.Accept, out.Ease, out.Guess = r.waysOut(f), r.accepted(f), r.Plan.Accepted(r.Input, f), r.guessOf(f)
+	}
+	return out
+}
+
+// sentence is what a finding of the sums says.
+func (r *Report) sentence(f calc.Finding) string {
+	doubt := ""
+	switch f.Code {
+	case calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual:
+		return r.doubtText(f)
+	case calc.SlideFar:
+		if f.Answer != calc.NoAnswer { // what it follows from comes first
+			doubt = r.doubtWords(f, calc.NoAnswer) + " "
+		}
+	}
+	return doubt + findingText(f, r.Input, r.Scale)
 }
 
 // Whole tells that nothing required is missing and nothing says stop.

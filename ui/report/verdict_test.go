@@ -1,9 +1,12 @@
 package report_test
 
 import (
+	"math/rand/v2"
+	"reflect"
 	"strings"
 	"testing"
 
+	"capscye/calc"
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
 	"capscye/worksheets"
@@ -61,5 +64,34 @@ func TestTheVerdictCountsSteps(t *testing.T) {
 	_ = r.Sheet.Set(worksheets.Armhole, "keep") // whatever was traced, it must not be cut
 	if v := r.With(r.Sheet).Verdict(); v.State != report.Stopped {
 		t.Errorf("a stop: %q", v.Line())
+	}
+}
+
+// What is left out of a brief report is not missed: verdict, few words and the gravest
+// finding are those of the whole.
+func TestABriefReportComesToTheSame(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(20261126, 2))
+	same := func(d *worksheets.Document) {
+		t.Helper()
+		whole, brief := report.Reckon(d, props.SomeDay, 0), report.Reckoner{Today: props.SomeDay, Brief: true}.Reckon(d, 0)
+		if !reflect.DeepEqual(whole.Verdict(), brief.Verdict()) || whole.Whole() != brief.Whole() || len(whole.Findings) != len(brief.Findings) {
+			t.Fatalf("%+v, whole %+v", brief.Verdict(), whole.Verdict())
+		}
+		for i, f := range whole.Findings {
+			g := brief.Findings[i]
+			if !f.Same(g) || f.Short() != g.Short() || f.Key != g.Key || f.Level != calc.Note && f.Text != g.Text {
+				t.Fatalf("%+v, whole %+v", g, f)
+			}
+		}
+	}
+	for _, name := range worksheets.Examples() {
+		d, err := worksheets.Example(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		same(d)
+	}
+	for range 1000 {
+		same(props.RandomDocument(rnd))
 	}
 }

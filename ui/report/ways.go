@@ -33,7 +33,7 @@ var wayWords = map[calc.Way]string{
 }
 
 // waysOut are the ways out of a finding of the plan.
-func (r Report) waysOut(f calc.Finding) []Way {
+func (r *Report) waysOut(f calc.Finding) []Way {
 	ways := make([]Way, len(f.Ways))
 	for i, w := range f.Ways {
 		n := r.Plan.Numbers(r.Input, f, w)
@@ -43,7 +43,7 @@ func (r Report) waysOut(f calc.Finding) []Way {
 }
 
 // wayText is a way out, with the numbers that are known.
-func (r Report) wayText(f calc.Finding, w calc.Way, n calc.Numbers) string {
+func (r *Report) wayText(f calc.Finding, w calc.Way, n calc.Numbers) string {
 	p, say := WordsOfPiece(f.About), r.Scale.Format
 	amount, each := say(n.Amount.Length), say(n.EachSide.Length)
 	switch {
@@ -72,7 +72,7 @@ func (r Report) wayText(f calc.Finding, w calc.Way, n calc.Numbers) string {
 }
 
 // otherSize names the sizes that were measured and have neither that finding nor any stop.
-func (r Report) otherSize(f calc.Finding) string {
+func (r *Report) otherSize(f calc.Finding) string {
 	var names []string
 	for i, z := range r.Sheet.Sizes {
 		alone := r.Sheet.SizeAlone(i)
@@ -91,7 +91,7 @@ func (r Report) otherSize(f calc.Finding) string {
 }
 
 // lowers is the price of a way in the height of the cap or the depth of the armhole.
-func (r Report) lowers(f calc.Finding, n calc.Numbers, of string) string {
+func (r *Report) lowers(f calc.Finding, n calc.Numbers, of string) string {
 	p := WordsOfPiece(f.About)
 	if n.Lowers.Length <= 0 {
 		return ""
@@ -121,7 +121,7 @@ func spreadText(f calc.Finding, p PieceWords, amount, each string) string {
 }
 
 // accepted says what it means to accept a finding as it is; "" where that is no choice.
-func (r Report) accepted(f calc.Finding) string {
+func (r *Report) accepted(f calc.Finding) string {
 	accepted, at := r.Plan.Accepted(r.Input, f), f.At
 	ease := accepted.Length
 	if f.Code == calc.CannotReach {

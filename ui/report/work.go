@@ -19,6 +19,9 @@ const (
 type Reckoner struct {
 	Today time.Time
 	Did   func(Work) // nil for nobody
+	// Brief leaves out of the findings what a list of many worksheets has no room for: the
+	// ways out, and of a note the sentence. Verdict and few words are the same.
+	Brief bool
 }
 
 // Did tells whoever wants to know that work was done for a report.

@@ -142,7 +142,7 @@ func atMostOneFolder(_ *cobra.Command, args []string) error {
 
 // print prints the sheets of a folder.
 func print(s *console.Session, folder string, o options) error {
-	by, err := orderNamed(o.sort)
+	order, err := orderNamed(o.sort)
 	if err != nil {
 		return err
 	}
@@ -160,14 +160,15 @@ func print(s *console.Session, folder string, o options) error {
 	case err != nil:
 		return errors.New(console.FileWords(err))
 	}
-	if by.by != nil {
-		paths = sorted(s, paths, by)
+	if order.by != nil {
+		paths = sorted(s, paths, order)
 	}
 	face := o.face(folder, func() survey { return surveyOf(s, paths, least) })
 	if err := s.Write(face.head()); err != nil {
 		return err
 	}
-	err = console.InOrder(paths, runtime.GOMAXPROCS(0), func(path string) entry { return entryOf(s, path, least, face) },
+	by := report.Reckoner{Today: s.Today, Brief: !o.json}
+	err = console.InOrder(paths, runtime.GOMAXPROCS(0), func(path string) entry { return entryOf(path, by, least, face) },
 		func(_ int, e entry) error {
 			s.Worse(e.status)
 			if e.text == nil || e.err != nil {
@@ -191,8 +192,8 @@ type entry struct {
 
 // entryOf reads a file, and puts it into words where it is to be shown. The
 // status counts all the same.
-func entryOf(s *console.Session, path string, least int64, face face) (e entry) {
-	row, r, ok := RowOf(path, s.Today)
+func entryOf(path string, by report.Reckoner, least int64, face face) (e entry) {
+	row, r, ok := RowOf(path, by)
 	if !ok {
 		return entry{}
 	}
@@ -215,7 +216,7 @@ func sorted(s *console.Session, paths []string, by order) []string {
 	var list []sortable
 	// Nothing here can fail: what cannot be read has its place too.
 	_ = console.InOrder(paths, runtime.GOMAXPROCS(0), func(path string) sortable {
-		row, _, ok := RowOf(path, s.Today)
+		row, _, ok := RowOf(path, report.Reckoner{Today: s.Today, Brief: true})
 		if !ok {
 			return sortable{}
 		}

@@ -33,7 +33,7 @@ type Row struct {
 
 // RowOf reads a file of a folder and computes it. ok is false for a file
 // that is somebody else's.
-func RowOf(path string, today time.Time) (row Row, r report.Report, ok bool) {
+func RowOf(path string, by report.Reckoner) (row Row, r report.Report, ok bool) {
 	d, err := worksheets.Load(path)
 	if err != nil {
 		row = Row{Path: path, Failure: console.FileWords(err), verdict: report.Verdict{State: report.Unreadable}}
@@ -46,7 +46,7 @@ func RowOf(path string, today time.Time) (row Row, r report.Report, ok bool) {
 	if !d.Ours() {
 		return Row{}, report.Report{}, false
 	}
-	r = report.Reckon(d, today, 0)
+	r = by.Reckon(d, 0)
 	worst, found := r.Gravest()
 	held := units.Scale{System: r.Scale.Ruler.System(), Ruler: r.Scale.Ruler}
 	row = Row{
@@ -72,7 +72,7 @@ func Rows(folder string, today time.Time) ([]Row, error) {
 	}
 	var rows []Row
 	err = console.InOrder(paths, runtime.GOMAXPROCS(0), func(path string) maybe {
-		row, _, ours := RowOf(path, today)
+		row, _, ours := RowOf(path, report.Reckoner{Today: today, Brief: true})
 		return maybe{row, ours}
 	}, func(_ int, m maybe) error {
 		if m.ours {

@@ -10,6 +10,7 @@ import (
 
 	"capscye/ui/console"
 	"capscye/ui/internal/props"
+	"capscye/ui/report"
 )
 
 // manySheets are copies of an example in a folder of their own.
@@ -37,7 +38,7 @@ func BenchmarkRosterRow(b *testing.B) {
 	_, paths := manySheets(b, 1)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, _, ok := RowOf(paths[0], props.SomeDay); !ok {
+		if _, _, ok := RowOf(paths[0], report.Reckoner{Today: props.SomeDay, Brief: true}); !ok {
 			b.Fatal("no sheet")
 		}
 	}

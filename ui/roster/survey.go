@@ -42,7 +42,7 @@ func surveyOf(s *console.Session, paths []string, least int64) survey {
 	read, saying := 0, map[string]int{}
 	// Nothing here can fail: what cannot be read is counted too.
 	_ = console.InOrder(sample, runtime.GOMAXPROCS(0), func(path string) (one seen) {
-		row, r, ours := RowOf(path, s.Today)
+		row, r, ours := RowOf(path, report.Reckoner{Today: s.Today, Brief: true})
 		return seen{row, ours, shortOf(r)}
 	}, func(_ int, one seen) error {
 		if !one.ours {

@@ -10,6 +10,7 @@ import (
 
 	"capscye/ui/internal/props"
 	"capscye/ui/internal/robot"
+	"capscye/ui/report"
 	"capscye/ui/roster"
 )
 
@@ -45,7 +46,7 @@ func TestListShowsNeedsAndFindings(t *testing.T) {
 
 func rosterDayOf(t *testing.T, name string) string {
 	t.Helper()
-	row, _, ok := roster.RowOf(name, props.SomeDay)
+	row, _, ok := roster.RowOf(name, report.Reckoner{Today: props.SomeDay})
 	if !ok {
 		t.Fatal(name)
 	}

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 	"time"
 )
@@ -54,7 +55,9 @@ func TestReadingQuicklyIsReading(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d of 50 were read quickly", quick)
+	if quick == 0 && runtime.GOOS == "linux" {
+		t.Error("nothing was read quickly")
+	}
 	folder, err := os.Lstat(filepath.Dir(path))
 	if err != nil {
 		t.Fatal(err)
