@@ -89,6 +89,7 @@ func FuzzAsk(f *testing.F) {
 	f.Add([]byte("c\n34,9\n\n\n90\nnext\nTitle \xc2\x9b31m \xe2\x80\xae\n\nin\n1/16\nk\n"), true)
 	f.Add([]byte("\x1b[A\x00\xff\n\r\n\r13\r\n=\n==\n?\xff\n? \x1b]0;x\x07\n"), false)
 	f.Add([]byte("next\nnext\nnext\nnext\nnext\nnext\nnext\nnext\nnext\ne\n-1/2\n0\n55 %\n9/7\nl\nkeep"), false)
+	f.Add([]byte("141/2\nyes\n365\nno\nyes\n111/16\nnext\n131/4\nback\nyes\nnext\nnext\nnext\nnext\nnext\nnext\nnext\nnext\nyes\n14\n351/2\nyes\n\n16\n400\nyes\n"), false)
 	f.Add(append(bytes.Repeat([]byte("9"), 20000), "\n13\n"...), false)
 	f.Fuzz(func(t *testing.T, typed []byte, fresh bool) {
 		if lines := bytes.SplitAfterN(typed, []byte("\n"), 41); len(lines) > 40 { // each can be a save
