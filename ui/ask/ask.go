@@ -356,7 +356,11 @@ func (a *asking) sayWhere() {
 	case a.doc.Path() == "":
 		a.say("Nothing was answered, so nothing is saved.")
 	default:
-		a.say("Saved in %s.", typeset.Plain(a.doc.Path()))
+		path := typeset.Plain(a.doc.Path())
+		a.say("Saved in %s.", path)
+		if len(a.doc.Sheet.Sizes) > 0 {
+			a.say("To hear the sizes compared: capscye sizes --sentences %s.", path)
+		}
 	}
 }
 

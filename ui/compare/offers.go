@@ -118,7 +118,9 @@ func Price(r report.Report, after report.Report) []string {
 
 // PriceSaid is the same to be heard, a sentence each.
 func PriceSaid(r report.Report, after report.Report) []string {
-	return price(r, after, Row.Sentence, func(f report.Finding) string { return "A new " + f.Leveled() })
+	return price(r, after, Row.Sentence, func(f report.Finding) string {
+		return "A new " + f.Asks() + ": " + strings.ToLower(f.Text[:1]) + f.Text[1:]
+	})
 }
 
 func price(r report.Report, after report.Report, figure func(Row) string, finding func(report.Finding) string) []string {
