@@ -10,7 +10,6 @@ import (
 	"strings"
 	"syscall"
 	"testing"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -141,10 +140,11 @@ func TestAHalfTypedNoteOutlivesTheProgram(t *testing.T) {
 					return len(kept) == 1 && strings.Contains(props.Read(t, kept[0]), note)
 				})
 			}
-			if term.Types(end.keys); end.keys == "\x1b" {
-				term.Await("[6 Trace]")
-				time.Sleep(100 * time.Millisecond) // or it would be alt and c
+			if end.keys == "\x1b" { // seen to have left, or it would be alt and c
+				term.Goes("\x1b", "[6 Trace]")
 				term.Types("\x03")
+			} else {
+				term.Types(end.keys)
 			}
 			if end.signal != 0 {
 				if err := term.Cmd.Process.Signal(end.signal); err != nil {
@@ -163,8 +163,7 @@ func TestAHalfTypedNoteOutlivesTheProgram(t *testing.T) {
 			term.Await("[" + note)
 			term.Types(" tight\r")
 			term.Await("The note is saved")
-			term.Types("\x1b")
-			time.Sleep(100 * time.Millisecond)
+			term.Goes("\x1b", "[6 Trace]")
 			term.Types("\x03")
 			if status := term.Ends(); status != 0 || !strings.Contains(props.Read(t, path), note+" tight") {
 				t.Errorf("status %d, the file is\n%s", status, props.Read(t, path))
