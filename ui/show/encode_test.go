@@ -62,6 +62,24 @@ func TestJSONIsByteForByteWhatTheLibraryWrites(t *testing.T) {
 	}
 }
 
+// A length is written by whole counts, and every number beside one as the library does.
+func TestLengthsAreWrittenAsTheLibraryDoes(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(20261126, 4))
+	for i := range 300_000 {
+		n := rnd.Int64N(1 << (1 + i%36))
+		f := units.Length(n).Millimetres()
+		for _, f := range []float64{f, -f, math.Nextafter(f, 1e9), math.Nextafter(f, -1e9), f + 1e-9} {
+			if size := math.Abs(f); size != 0 && size < 1e-6 {
+				continue // with an exponent, which is compared above
+			}
+			got, ok := appendNumber(nil, f)
+			if want := strconv.FormatFloat(f, 'f', -1, 64); !ok || string(got) != want {
+				t.Fatalf("%d counts: %s, want %s", n, got, want)
+			}
+		}
+	}
+}
+
 // slowEncodeJSON leaves the indentation to the library and looks at every
 // character afterwards.
 func slowEncodeJSON(v any) ([]byte, error) {

@@ -1,11 +1,14 @@
 package show
 
 import (
+	"bytes"
 	"math"
 	"reflect"
 	"strconv"
 	"strings"
 	"sync"
+
+	"capscye/units"
 )
 
 // Writing JSON in one pass. The library makes it without a space, and it has to be set out
@@ -137,6 +140,9 @@ func appendLine(out []byte, depth int) []byte {
 
 // appendNumber appends the shortest decimal that reads back as the same number.
 func appendNumber(out []byte, f float64) (_ []byte, ok bool) {
+	if n := math.Round(f * counts); n != 0 && math.Abs(n) < mostCounts && n/counts == f {
+		return appendLength(out, int64(n)), true
+	}
 	switch size := math.Abs(f); {
 	case math.IsNaN(f) || math.IsInf(f, 0):
 		return out, false // the library says so
@@ -149,6 +155,32 @@ func appendNumber(out []byte, f float64) (_ []byte, ok bool) {
 		out = out[:n-1]
 	}
 	return out, true
+}
+
+// Most numbers are lengths, so many counts of 1/1280 mm, which is 0.00078125 mm: a decimal of
+// eight places. Below mostCounts it has at most fifteen digits, of which no two are the same
+// number, and so it is the shortest without its last zeros.
+const (
+	counts     = float64(units.Millimetre)
+	mostCounts = 1e10
+)
+
+// appendLength appends the millimetres of a length.
+func appendLength(out []byte, n int64) []byte {
+	if n < 0 {
+		out, n = append(out, '-'), -n
+	}
+	out = strconv.AppendInt(out, n/int64(units.Millimetre), 10)
+	part := n % int64(units.Millimetre) * (1e8 / int64(units.Millimetre))
+	if part == 0 {
+		return out
+	}
+	out = append(out, ".00000000"...)
+	for i := len(out) - 1; part > 0; i-- {
+		out[i] = byte('0' + part%10)
+		part /= 10
+	}
+	return bytes.TrimRight(out, "0")
 }
 
 // indent is one step.
