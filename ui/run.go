@@ -48,9 +48,9 @@ far to pivot and slide each edge of sleeve and bodice, so that they still sew
 together.
 
 Without FILE it opens the worksheets of this folder; where there are none it offers
-to begin one, or to look at an example. With FILE it opens that worksheet, and offers to begin it if there
-is none. On a terminal without a screen it works like ask. Without a terminal it
-prints what show prints.`,
+to begin one, or to look at an example. With FILE it opens that worksheet, and
+offers to begin it if there is none. On a terminal without a screen it works like
+ask. Without a terminal it prints what show prints.`,
 		Args: func(c *cobra.Command, args []string) error {
 			if version {
 				return nil

@@ -53,7 +53,7 @@ func TestEveryWordOfTheGlossaryIsUsed(t *testing.T) {
 	read := whatIsRead(t)
 	worked := strings.ToLower(strings.Join(slices.Collect(maps.Values(wording.QuantityWords)), "\n"))
 	for _, w := range wording.Glossary {
-		if w.Where() == "In ." {
+		if w.Where() == "Used in ." {
 			t.Errorf("%s is used nowhere", w.Word)
 		}
 		for _, s := range w.Seen {

@@ -124,13 +124,16 @@ func (t Word) Where() string {
 	var places []string
 	for s := range forms.StepCount {
 		if slices.Contains(t.Seen, s) || s == forms.Trace && len(t.Acts) > 0 || slices.ContainsFunc(t.Keys, s.Asks) {
-			places = append(places, fmt.Sprintf("step %d %s", s+1, forms.StepNames[s]))
+			places = append(places, fmt.Sprintf("step %d (%s)", s+1, forms.StepNames[s]))
 		}
 	}
 	if t.Worked {
 		places = append(places, "the working")
 	}
-	return "In " + strings.Join(places, ", ") + "."
+	if last := len(places) - 1; last > 0 {
+		places = []string{strings.Join(places[:last], ", ") + " and " + places[last]}
+	}
+	return "Used in " + strings.Join(places, "") + "."
 }
 
 // Line is the word with what there is to say of it.
