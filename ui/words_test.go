@@ -1,4 +1,4 @@
-package main
+package ui_test
 
 import (
 	"fmt"
@@ -71,9 +71,9 @@ var rightWords = []struct{ file, text, why string }{
 	{"ui/", "band or hem facing", "the strip of cloth at the end of a sleeve"},
 }
 
-// printed are the texts of a file of the program, whole: what is joined by + is one text, with
+// textsIn are the texts of a file of the program, whole: what is joined by + is one text, with
 // %v where something else comes in. Import paths and tags of fields are none.
-func printed(t *testing.T, path string) map[token.Position]string {
+func textsIn(t *testing.T, path string) map[token.Position]string {
 	t.Helper()
 	set := token.NewFileSet()
 	file, err := parser.ParseFile(set, path, nil, 0)
@@ -159,6 +159,7 @@ func filesOfTheProgram(t *testing.T) (sources, views []string) {
 
 // Every word that people read is the one word for its thing.
 func TestOneWordForOneThing(t *testing.T) {
+	t.Chdir("..") // where the product is
 	sources, views := filesOfTheProgram(t)
 	used := map[int]bool{}
 	look := func(file, where, text string) {
@@ -176,7 +177,7 @@ func TestOneWordForOneThing(t *testing.T) {
 		}
 	}
 	for _, path := range sources {
-		texts := printed(t, path)
+		texts := textsIn(t, path)
 		for _, at := range slices.SortedFunc(maps.Keys(texts), func(a, b token.Position) int { return a.Offset - b.Offset }) {
 			look(path, fmt.Sprintf("%s:%d", path, at.Line), texts[at])
 		}
@@ -205,6 +206,7 @@ var verbs = regexp.MustCompile(`%[-+#0-9.\[\]]*[a-z]`)
 
 // An error says what is wrong in at most 15 words, and then how to do it right.
 func TestErrorsAreShort(t *testing.T) {
+	t.Chdir("..") // where the product is
 	sources, _ := filesOfTheProgram(t)
 	seen := 0
 	for _, path := range sources {
