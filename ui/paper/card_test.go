@@ -21,7 +21,6 @@ import (
 	"capscye/calc"
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
-	"capscye/ui/typeset"
 	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
@@ -115,7 +114,7 @@ func TestPDFSaysEverything(t *testing.T) {
 			wanted = append(wanted, strconv.Itoa(i+1))
 		}
 		for _, f := range r.Findings {
-			wanted = append(wanted, typeset.Capitalised(levelWords[f.Level])+": "+strings.Fields(f.Text)[0])
+			wanted = append(wanted, report.LevelWords[f.Level]+": "+strings.Fields(f.Text)[0])
 		}
 		for _, w := range wanted {
 			if !strings.Contains(strings.ToLower(text), strings.ToLower(w)) {

@@ -152,7 +152,7 @@ const mostNotes = 6
 func (c *card) findings() {
 	c.Y += 2
 	for _, f := range c.r.Findings {
-		c.Paragraph(textSize, Roman, typeset.Capitalised(levelWords[f.Level])+": "+f.Line())
+		c.Paragraph(textSize, Roman, report.LevelWords[f.Level]+": "+f.Line())
 	}
 	notes := c.Broken(typeset.Plain(c.r.Sheet.Text(worksheets.Notes)), textSize, Roman, c.Size.Width-2*Margin)
 	if len(notes) > mostNotes {
@@ -168,9 +168,6 @@ func (c *card) findings() {
 		c.Paragraph(textSize, Roman, w)
 	}
 }
-
-// levelWords are what a finding asks of its reader.
-var levelWords = map[calc.Level]string{calc.Note: "note", calc.Warn: "check", calc.Stop: "stop"}
 
 // numbers are the measurements and the arithmetic, for who wants to follow it.
 func (c *card) numbers() {
