@@ -56,7 +56,7 @@ too, unless --replace is given.`,
 	c.Flags().StringVar(&o.count, "count", "", "how many problems, 1 to "+strconv.Itoa(mostCount)+"; as many as fit a lesson if not given")
 	c.Flags().StringVar(&o.paper, "paper", "", "write problems and answer key to this file, .pdf or .txt")
 	c.Flags().BoolVar(&o.replace, "replace", false, "with --paper: replace the paper of another drill")
-	c.Flags().BoolVar(&o.sentences, "sentences", false, "say it in sentences, one a line, without columns or signs")
+	console.Sentences(c, &o.sentences)
 	return c
 }
 
