@@ -35,12 +35,12 @@ func WorthOf(s *worksheets.Sheet, k worksheets.Key) Worth {
 	case worksheets.SleeveMeasured:
 		needed = arm || widths && s.Text(worksheets.BodiceMeasured) == ""
 	case worksheets.SleeveAllowance:
-		needed = s.Choice(worksheets.SleeveMeasured) == "edge" && (arm || widths && s.Text(worksheets.BodiceAllowance) == "" && seamsCrossed(s))
+		needed = s.Choice(worksheets.SleeveMeasured) == "edge" && (arm || widths && s.Text(worksheets.BodiceAllowance) == "" && SeamsCrossed(s))
 	case worksheets.BodiceFront, worksheets.BodiceBack:
 		needed = widths
 	case worksheets.BodiceAllowance:
 		_, inherited := s.Inherits(k)
-		needed = widths && seamsCrossed(s) && !inherited && AskedAt(s, k) == k
+		needed = widths && SeamsCrossed(s) && !inherited && AskedAt(s, k) == k
 	}
 	if needed {
 		return Needed
@@ -89,8 +89,8 @@ func withoutTakeOff(s *worksheets.Sheet, takeOff worksheets.Key) string {
 	return ""
 }
 
-// seamsCrossed tells that allowances come off the widths of the bodice.
-func seamsCrossed(s *worksheets.Sheet) bool {
+// SeamsCrossed tells that allowances come off the widths of the bodice.
+func SeamsCrossed(s *worksheets.Sheet) bool {
 	return s.Choice(worksheets.BodiceMeasured) == "edge" && s.Count(worksheets.Crossings) > 0
 }
 

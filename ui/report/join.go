@@ -98,7 +98,7 @@ func measured(s *worksheets.Sheet, k worksheets.Key) calc.Measured {
 func likeSleeve(s *worksheets.Sheet) bool {
 	_, measured := s.Inherits(worksheets.BodiceMeasured)
 	_, allowance := s.Inherits(worksheets.BodiceAllowance)
-	return measured || allowance && s.Choice(worksheets.BodiceMeasured) == "edge" && s.Count(worksheets.Crossings) > 0
+	return measured || allowance && forms.SeamsCrossed(s)
 }
 
 // typed is how the answers that are lengths were typed.
