@@ -139,7 +139,7 @@ func (a *asking) measure(i int, keys []worksheets.Key) (ok bool) {
 	for at < len(keys) {
 		k := keys[at]
 		one := a.alone(i)
-		a.say("Size %s: %s", a.sizeName(i), uncapitalised(one.question(k)))
+		a.say("Size %s: %s", a.sizeName(i), typeset.Uncapitalised(one.question(k)))
 		take := func(meant string) {
 			if a.takeOfSize(i, k, meant) {
 				at++
@@ -248,6 +248,3 @@ func (a *asking) alone(i int) *asking {
 	one.rep = a.rep.With(one.doc.Sheet)
 	return &one
 }
-
-// uncapitalised is a question as it goes on behind a colon.
-func uncapitalised(text string) string { return strings.ToLower(text[:1]) + text[1:] }

@@ -119,7 +119,7 @@ func Price(r report.Report, after report.Report) []string {
 // PriceSaid is the same to be heard, a sentence each.
 func PriceSaid(r report.Report, after report.Report) []string {
 	return price(r, after, Row.Sentence, func(f report.Finding) string {
-		return "A new " + f.Asks() + ": " + strings.ToLower(f.Text[:1]) + f.Text[1:]
+		return "A new " + f.Asks() + ": " + typeset.Uncapitalised(f.Text)
 	})
 }
 

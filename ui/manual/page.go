@@ -7,13 +7,15 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"capscye/ui/typeset"
 )
 
 // Page is the page for a table of commands, in roff.
 func Page(root *cobra.Command, version string) string {
 	var m roff
 	fmt.Fprintf(&m, ".TH CAPSCYE 1 \"\" \"capscye %s\" \"User commands\"\n", escaped(version))
-	m.section(section{"NAME", []part{{paragraph, "", "capscye - " + strings.ToLower(root.Short[:1]) + root.Short[1:]}}})
+	m.section(section{"NAME", []part{{paragraph, "", "capscye - " + typeset.Uncapitalised(root.Short)}}})
 	m.macro(".SH", "SYNOPSIS")
 	m.macro(".B", root.Use)
 	for _, c := range root.Commands() {

@@ -253,10 +253,10 @@ func (f Finding) Few() string {
 // fewest is as many words, less one, as say something.
 const fewest = 4
 
-// uncapitalised is a sentence as it goes on behind a colon.
+// uncapitalised is a sentence as it goes on behind a colon; it may begin with an abbreviation.
 func uncapitalised(text string) string {
 	if text == "" || len(text) > 1 && 'A' <= text[1] && text[1] <= 'Z' {
 		return text
 	}
-	return strings.ToLower(text[:1]) + text[1:]
+	return typeset.Uncapitalised(text)
 }

@@ -34,7 +34,7 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 				s.Say("Worth a try: %s", o.Change)
 			}
 			for _, price := range o.Said {
-				s.SayEach("With that, " + strings.ToLower(price[:1]) + price[1:])
+				s.SayEach("With that, " + typeset.Uncapitalised(price))
 			}
 		}
 	}

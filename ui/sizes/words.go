@@ -2,7 +2,6 @@ package sizes
 
 import (
 	"fmt"
-	"strings"
 
 	"capscye/calc"
 	"capscye/ui/report"
@@ -45,7 +44,7 @@ func withoutStop(all []Size) string {
 	case 1:
 		return fmt.Sprintf("Only size %s has every answer and no stop.", whole[0])
 	}
-	return fmt.Sprintf("Sizes %s have every answer and no stop.", listed(whole))
+	return fmt.Sprintf("Sizes %s have every answer and no stop.", typeset.AndList(whole))
 }
 
 // leastPivot names the sizes whose largest pivot is the smallest.
@@ -97,16 +96,7 @@ func sizesDo(names []string, one, many string) string {
 	if len(names) == 1 {
 		return "Size " + names[0] + " " + one
 	}
-	return "Sizes " + listed(names) + " " + many
-}
-
-// listed is "14, 16 and 18".
-func listed(names []string) string {
-	last := len(names) - 1
-	if last < 1 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:last], ", ") + " and " + names[last]
+	return "Sizes " + typeset.AndList(names) + " " + many
 }
 
 // Gravest is what a size comes to, and the gravest finding in words. That the bust is

@@ -97,7 +97,7 @@ func sentences(before report.Report, list []trial, afters []report.Report) (s ty
 		s.SayEach(afters[0].Verdict().Line())
 	} else {
 		verdict := rangeVerdict(list, afters)
-		s.SayEach(list[0].words() + ": " + strings.ToLower(verdict[:1]) + verdict[1:])
+		s.SayEach(list[0].words() + ": " + typeset.Uncapitalised(verdict))
 	}
 	s.Say("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
 	for i, after := range afters {

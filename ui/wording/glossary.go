@@ -130,10 +130,7 @@ func (t Word) Where() string {
 	if t.Worked {
 		places = append(places, "the working")
 	}
-	if last := len(places) - 1; last > 0 {
-		places = []string{strings.Join(places[:last], ", ") + " and " + places[last]}
-	}
-	return "Used in " + strings.Join(places, "") + "."
+	return "Used in " + typeset.AndList(places) + "."
 }
 
 // Line is the word with what there is to say of it.
