@@ -65,10 +65,7 @@ func (d *desk) atHand() (calc.TraceStep, bool) {
 
 // withoutName is what is done, but for a step, whatever its amounts were.
 func (d *desk) withoutName(name string) []string {
-	return slices.DeleteFunc(slices.Clone(d.sheet().Done), func(id string) bool {
-		base, _, _ := strings.Cut(id, "@")
-		return base == name
-	})
+	return slices.DeleteFunc(slices.Clone(d.sheet().Done), func(id string) bool { return calc.StepName(id) == name })
 }
 
 func (d *desk) setDone(done []string, what string) wish {

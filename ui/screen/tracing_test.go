@@ -3,7 +3,7 @@ package screen
 import (
 	"fmt"
 	"regexp"
-
+	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -13,7 +13,7 @@ import (
 	"capscye/worksheets"
 )
 
-// Space ticks a step off, saves it, and goes on; space on it again takes it back.
+// Space ticks a step off, saves it, and goes on; x takes it back.
 func TestTickingOff(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f6").Sees("Lay: sleeve  (1 of 24, to do)")
 	r.Press(" ", " ").Sees("Pin: sleeve, front first  (3 of 24, to do)", "xx[ ]...")
@@ -27,6 +27,26 @@ func TestTickingOff(t *testing.T) {
 		t.Fatal(err)
 	}
 	sit(t, d, 80, 24).Press("f6").Sees("(2 of 24, to do)")
+}
+
+// Each tick can be taken back, whatever the step is remembered by: its amounts, its words,
+// both or neither.
+func TestEveryTickCanBeTakenBack(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f6")
+	for n := 1; n <= 24; n++ {
+		r.Press("home")
+		for range n - 1 {
+			r.Press("down")
+		}
+		r.Press(" ")
+		if n < 24 { // from the last there is nowhere to go on to
+			r.Press("up")
+		}
+		r.Sees(fmt.Sprintf("(%d of 24, done)", n)).Press("x").Sees(fmt.Sprintf("(%d of 24, to do)", n))
+	}
+	if got := props.Read(t, "sheet.toml"); !strings.Contains(got, "done = []") {
+		t.Errorf("the file is now\n%s", got)
+	}
 }
 
 // Space on a step that is done goes on to the next that is not, and undoes
