@@ -249,24 +249,33 @@ func missedText(f calc.Finding, about, amount string, kept bool) string {
 }
 
 func capEaseText(f calc.Finding, sc units.Scale) string {
-	text := fmt.Sprintf("The cap is %s longer than the armhole", sc.Format(f.Amount))
-	if f.Amount < 0 {
-		text = fmt.Sprintf("The cap is %s shorter than the armhole", sc.Format(-f.Amount))
-	}
 	usual := "usually at least "
 	if f.Code == calc.CapEaseHigh {
 		usual = "usually at most "
 	}
-	return text + "; " + usual + sc.Format(f.Other) + " for this style."
+	return "The cap is " + CapBesideArmhole(f.Amount, sc) + "; " + usual + sc.Format(f.Other) + " for this style."
+}
+
+// CapBesideArmhole says what a cap ease means: "1/2 in longer than the armhole". A cap can be
+// too short, and nobody eases in less than nothing.
+func CapBesideArmhole(ease units.Length, sc units.Scale) string {
+	switch amount := sc.Format(ease.Abs()); {
+	case ease == 0:
+		return "as long as the armhole"
+	case ease < 0:
+		return amount + " shorter than the armhole"
+	default:
+		return amount + " longer than the armhole"
+	}
 }
 
 func impossibleText(f calc.Finding, p PieceWords, about string, sc units.Scale) string {
+	reaches := "cannot reach"
 	if f.Amount > f.Other+f.Third {
-		return fmt.Sprintf("%s: a half-%s of %s is longer than the way across a side %s wide and %s high; one of the three is wrong.",
-			typeset.Capitalised(about), p.Seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
+		reaches = "is longer than the way"
 	}
-	return fmt.Sprintf("%s: a half-%s of %s cannot reach across a side %s wide and %s high; one of the three is wrong.",
-		typeset.Capitalised(about), p.Seam, sc.Format(f.Amount), sc.Number(f.Other), sc.Number(f.Third))
+	return fmt.Sprintf("%s: a half-%s of %s %s across a side %s wide and %s high; one of the three is wrong.",
+		typeset.Capitalised(about), p.Seam, sc.Format(f.Amount), reaches, sc.Number(f.Other), sc.Number(f.Third))
 }
 
 // slipWords are the slips that make a child's girths of a grown-up's.

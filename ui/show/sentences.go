@@ -75,9 +75,7 @@ func SayAmounts(s *typeset.Speech, r report.Report) {
 // below the underarm.
 func sayOutcome(s *typeset.Speech, r report.Report) {
 	sayFinished(s, r)
-	if ease := r.Plan.Seams; ease.CapEaseAfter.Known {
-		s.Say("The cap is %s longer than the armhole, to be eased in; before it was %s", r.Scale.Format(ease.CapEaseAfter.Length), r.Scale.Format(ease.CapEaseBefore.Length))
-	}
+	sayCapEase(s, r)
 	for _, front := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
 		sayHeights(s, r, front)
 	}
@@ -99,6 +97,23 @@ func sayOutcome(s *typeset.Speech, r report.Report) {
 	}
 }
 
+// sayCapEase says how the cap lies to the armhole, now and before.
+func sayCapEase(s *typeset.Speech, r report.Report) {
+	before, after := r.Plan.Seams.CapEaseBefore, r.Plan.Seams.CapEaseAfter
+	if !after.Known {
+		return
+	}
+	words := report.CapBesideArmhole(after.Length, r.Scale)
+	if after.Length > 0 {
+		words += ", to be eased in"
+	}
+	if before == after {
+		s.Say("The cap is %s, as before", words)
+		return
+	}
+	s.Say("The cap is %s; before, it was %s", words, report.CapBesideArmhole(before.Length, r.Scale))
+}
+
 // sayHeights says what a pivot takes off the cap or the armhole, once where front and back
 // lose the same.
 func sayHeights(s *typeset.Speech, r report.Report, front calc.Side) {
@@ -115,14 +130,13 @@ func sayHeights(s *typeset.Speech, r report.Report, front calc.Side) {
 			said[i] = fmt.Sprintf("%s instead of %s", r.Scale.Format(height), r.Scale.Format(was))
 		}
 	}
-	switch {
-	case said[0] == said[1] && said[0] != "":
+	if said[0] == said[1] && said[0] != "" {
 		s.Say("The %s becomes %s", what, said[0])
-	default:
-		for i, words := range said {
-			if words != "" {
-				s.Say("The %s of the %s becomes %s", what, wording.SubjectWords[calc.Halves()[i].Subject()], words)
-			}
+		return
+	}
+	for i, words := range said {
+		if words != "" {
+			s.Say("The %s of the %s becomes %s", what, wording.SubjectWords[calc.Halves()[i].Subject()], words)
 		}
 	}
 }

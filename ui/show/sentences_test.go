@@ -9,6 +9,7 @@ import (
 	"capscye/ui/report"
 	"capscye/ui/tracing"
 	"capscye/ui/wording"
+	"capscye/worksheets"
 )
 
 // Whatever a sheet says, what is heard of it is sentences: each ends as one, and has
@@ -37,6 +38,30 @@ func TestTheVerdictIsTheFirstLine(t *testing.T) {
 			if _, out, _ := run("", append(args, props.Example(name))...); !strings.HasPrefix(out, want) {
 				t.Errorf("%v of %s begins\n%.100s", args, name, out)
 			}
+		}
+	}
+}
+
+// The choir blouse has a cap of 9 and 9 1/4 in to an armhole of 17 1/2, and slides by 1/4 on
+// either half: 3/4 in to ease in before and after. With a back of 8 1/2 the two are alike,
+// with 8 the cap is 1/2 in too short, and nobody eases in less than nothing.
+func TestACapThatIsTooShortIsSaidToBe(t *testing.T) {
+	for back, want := range map[string][2]string{
+		"9 1/4": {"The cap is 3/4 in longer than the armhole, to be eased in, as before.", "the armhole 18 in: 3/4 in to ease in."},
+		"8 1/2": {"The cap is as long as the armhole, as before.", "the armhole 18 in: nothing to ease in."},
+		"8":     {"The cap is 1/2 in shorter than the armhole, as before.", "the armhole 18 in: the cap is 1/2 in too short."},
+	} {
+		d, err := worksheets.Example("choir-blouse")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := d.Sheet.Set(worksheets.CapBack, back); err != nil {
+			t.Fatal(err)
+		}
+		r := report.Reckon(d, props.SomeDay, 0)
+		said, steps := Sentences(r, false), tracing.Sentences(r)
+		if !strings.Contains(said.Text(), want[0]) || !strings.Contains(steps.Text(), want[1]) {
+			t.Errorf("a half-cap of %s: not %q in\n%s\nor not %q in\n%s", back, want[0], said.Text(), want[1], steps.Text())
 		}
 	}
 }

@@ -22,7 +22,7 @@ func garmentText(s calc.TraceStep, sc units.Scale) string {
 		text := "Walk the cap along the armhole, seam line on seam line"
 		switch {
 		case s.CapEase.Known:
-			return text + fmt.Sprintf(". The cap should measure %s, the armhole %s: %s to ease in.", sc.Format(s.Cap.Length), sc.Format(s.Armhole.Length), sc.Format(s.CapEase.Length))
+			return text + fmt.Sprintf(". The cap should measure %s, the armhole %s: %s.", sc.Format(s.Cap.Length), sc.Format(s.Armhole.Length), toEase(s.CapEase.Length, sc))
 		case s.Kept:
 			return text + ": it must still go in."
 		}
@@ -59,6 +59,18 @@ func garmentText(s calc.TraceStep, sc units.Scale) string {
 		in = "seam allowances"
 	}
 	return "The new lines are seam lines: add " + in + " before you cut. " + strings.Join(wording.Cautions[:2], " ") + " Cut and sew the test garment, wear it, and write down what it shows."
+}
+
+// toEase says what to do with a cap ease at the machine.
+func toEase(ease units.Length, sc units.Scale) string {
+	switch amount := sc.Format(ease.Abs()); {
+	case ease == 0:
+		return "nothing to ease in"
+	case ease < 0:
+		return "the cap is " + amount + " too short"
+	default:
+		return amount + " to ease in"
+	}
 }
 
 // widthsText says what a tape finds on the new outlines.

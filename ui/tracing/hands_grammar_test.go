@@ -181,12 +181,21 @@ var grammar = []rule{
 		h.said = append(h.said, saying{what: "cap less armhole, front"}, saying{what: "cap less armhole, back"})
 		return nil
 	}),
-	as("The cap should measure <AMOUNT>, the armhole <AMOUNT>: <SIGNED> to ease in", func(h *hands, w words) error {
-		for i, what := range []string{"cap", "armhole", "cap ease"} {
+	as("The cap should measure <AMOUNT>, the armhole <AMOUNT>: {<AMOUNT> to ease in|the cap is <AMOUNT> too short|nothing to ease in}", func(h *hands, w words) error {
+		for i, what := range []string{"cap", "armhole"} {
 			if err := h.says(what, w[i]); err != nil {
 				return err
 			}
 		}
+		switch ease, short := w[3], w[4]; {
+		case ease != "":
+			return h.says("cap ease", ease)
+		case short != "":
+			err := h.says("cap ease", short)
+			h.said[len(h.said)-1].mm *= -1
+			return err
+		}
+		h.said = append(h.said, saying{what: "cap ease"})
 		return nil
 	}),
 	as("Measure from seam line to seam line", nothing),

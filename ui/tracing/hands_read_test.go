@@ -60,21 +60,17 @@ type rule struct {
 	do   func(h *hands, w words) error
 }
 
-// as is a rule. In its form <AMOUNT> stands for a length, <SIGNED> for one that may be
-// below nothing, <POINT> for the words for a point, and {this|that} for one of several;
-// each is a place that the words come from. What stands in [ ] may be missing, and <ANY>
-// is not looked at.
+// as is a rule. In its form <AMOUNT> stands for a length, <POINT> for the words for a
+// point, and {this|that} for one of several; each is a place that the words come from.
+// What stands in [ ] may be missing, and <ANY> is not looked at.
 func as(form string, do func(h *hands, w words) error) rule {
 	pattern := strings.NewReplacer(
-		"(", `\(`, ")", `\)`, "{", "(", "}", ")", "[", "(?:", "]", ")?", "<AMOUNT>", amountForm, "<SIGNED>", signedForm, "<POINT>", "(.+?)", "<ANY>", "(?:.*)",
+		"(", `\(`, ")", `\)`, "{", "(", "}", ")", "[", "(?:", "]", ")?", "<AMOUNT>", amountForm, "<POINT>", "(.+?)", "<ANY>", "(?:.*)",
 	).Replace(form)
 	return rule{form, regexp.MustCompile("^" + pattern + "$"), do}
 }
 
-const (
-	amountForm = `(~?\d+(?: \d+/\d+|/\d+|\.\d+)? (?:in|cm))`
-	signedForm = `(~?-?\d+(?: \d+/\d+|/\d+|\.\d+)? (?:in|cm))` // what is only looked for; nobody marks less than nothing
-)
+const amountForm = `(~?\d+(?: \d+/\d+|/\d+|\.\d+)? (?:in|cm))`
 
 // amount reads an amount; rough says that it was rounded to be shown.
 func amount(text string) (mm float64, rough bool, err error) {
