@@ -17,10 +17,11 @@ func Command(s *console.Session) *cobra.Command {
 	card := &cobra.Command{
 		Use:   "card FILE -o NAME",
 		Short: "Write the worksheet as a card for the wall, with a marking gauge",
-		Long: `Write all that the work needs on one page: measurements, marks, findings, pieces, and
-the steps with boxes to tick; a very full worksheet takes more. Other pages are true to
-scale: a marking gauge with the amounts of this worksheet to cut out, squares to check
-the printer with, and templates to lay on the new underarm corners. Print at 100 %.
+		Long: `Write the worksheet on pages to hang up. The first has the amounts to mark, as large as
+it takes, what comes out, and what to check; behind it are the pieces, all at one scale,
+the steps with boxes to tick, and the arithmetic. The last pages are true to scale: a
+marking gauge with the amounts of this worksheet to cut out, squares to check the
+printer with, and templates to lay on the new underarm corners. Print at 100 %.
 
 The ending of NAME says how: .pdf, .svg (a file for each page) or .txt. A letter that
 the type does not have is printed as ?, and named. "-" reads standard input. What has
