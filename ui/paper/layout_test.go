@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -90,6 +91,26 @@ func cards(t *testing.T) map[string]report.Report {
 		}
 	}
 	return list
+}
+
+// The headings of the steps are those of the steps on screen and in text: a bodice that is
+// cut already is one, for front and back are left alone together.
+func TestAKeptBodiceIsOneOnTheCard(t *testing.T) {
+	r := cards(t)["choir-blouse, kept"]
+	var heads []string
+	for _, text := range recorded(t, r, Sizes["a4"]).texts {
+		if text.size == headSize {
+			heads = append(heads, text.text)
+		}
+	}
+	for i, want := range []string{"Sleeve", "Bodice", "Garment"} {
+		if at := slices.Index(heads, want); at < i {
+			t.Errorf("%q is not a heading in its place: %q", want, heads)
+		}
+	}
+	if slices.Contains(heads, "Bodice front") {
+		t.Errorf("the front of a bodice that is cut has steps: %q", heads)
+	}
 }
 
 func TestNothingOnACardOverlaps(t *testing.T) {

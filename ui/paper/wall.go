@@ -206,7 +206,7 @@ func (c *card) steps() {
 		height := float64(len(lines)) * stepSize * lineHeight
 		if s.Piece != piece {
 			piece = s.Piece
-			c.Heading(typeset.Capitalised(wording.PieceNames[piece]))
+			c.Heading(tracing.Heading(s))
 		}
 		if c.Y+height > c.Size.Height-Margin {
 			c.begin()

@@ -28,6 +28,14 @@ func About(s calc.TraceStep) string {
 	return name + ", " + half
 }
 
+// Heading is what the steps of a piece stand under; a bodice that stays is one.
+func Heading(s calc.TraceStep) string {
+	if s.Action == calc.Leave {
+		return typeset.Capitalised(About(s))
+	}
+	return typeset.Capitalised(wording.PieceNames[s.Piece])
+}
+
 // pieceParts are the words for the parts of a piece.
 type pieceParts struct{ line, point, top, curve, half, end, level string }
 
@@ -125,11 +133,7 @@ func Text(r report.Report) string {
 		if s.Piece != piece {
 			piece = s.Piece
 			out.Line("")
-			name := wording.PieceNames[piece]
-			if s.Action == calc.Leave {
-				name = "bodice"
-			}
-			out.Line("%s", typeset.Capitalised(name))
+			out.Line("%s", Heading(s))
 		}
 		box := "[ ]"
 		if r.Done(s) {
