@@ -142,8 +142,7 @@ func print(c *paper.Page, l *Lesson) {
 		}
 	}
 	begin := func(title string) {
-		c.NewPage()
-		c.Y = paper.Margin
+		c.Begin()
 		c.Title(title)
 	}
 	begin(l.head())
@@ -194,9 +193,8 @@ const (
 // apart, unless a whole page does not hold them.
 func keepTogether(c *paper.Page, lines int) {
 	height := float64(lines) * writeRoom
-	if whole := c.Size.Height - 2*paper.Margin; height < whole && c.Y+height > c.Size.Height-paper.Margin {
-		c.NewPage()
-		c.Y = paper.Margin
+	if height < c.Size.Height-2*paper.Margin {
+		c.Keep(height)
 	}
 }
 

@@ -14,7 +14,7 @@ import (
 // gauge is a page of strips to cut out and lay on the paper, true to
 // scale, and squares to check the printer with.
 func (c *card) gauge() {
-	c.begin()
+	c.Begin()
 	c.Title("Marking gauge: " + c.r.Name())
 	c.Paragraph(textSize, Roman, "True to scale: print at 100 %, and measure the squares before you trust a strip. Cut along the dashed lines; lay the 0 of a side on its underarm corner.")
 	c.Y += 4
@@ -110,10 +110,7 @@ func (c *card) strip(s strip) {
 // square is a square to check the printer with.
 func (c *card) square(x float64, side units.Length, words string) {
 	mm := side.Millimetres()
-	if c.Y+mm+2 > c.Size.Height-Margin {
-		c.NewPage()
-		c.Y = Margin
-	}
+	c.Keep(mm + 2)
 	c.Box(x, c.Y+2, mm, mm, false)
 	c.Text(x+2, c.Y+6, textSize, Roman, words+" square: measure it")
 }

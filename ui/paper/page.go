@@ -67,13 +67,23 @@ type Page struct {
 	Y float64 // where the last line stands
 }
 
+// Begin goes on at the top of another page.
+func (p *Page) Begin() {
+	p.NewPage()
+	p.Y = Margin
+}
+
+// Keep begins another page where so many millimetres do not fit on this one.
+func (p *Page) Keep(height float64) {
+	if p.Y+height > p.Size.Height-Margin {
+		p.Begin()
+	}
+}
+
 // Say writes one line at the left margin and goes on to the next, on another
 // page where this one is full.
 func (p *Page) Say(size float64, f Face, s string) {
-	if p.Y+size*lineHeight > p.Size.Height-Margin {
-		p.NewPage()
-		p.Y = Margin
-	}
+	p.Keep(size * lineHeight)
 	p.Y += size * lineHeight
 	p.Text(Margin, p.Y, size, f, s)
 }
@@ -99,11 +109,7 @@ func (p *Page) Paragraph(size float64, f Face, s string) {
 
 // Heading begins a part of a page, with its first lines kept by it.
 func (p *Page) Heading(s string) {
-	const kept = 20 // millimetres
-	if p.Y+kept > p.Size.Height-Margin {
-		p.NewPage()
-		p.Y = Margin
-	}
+	p.Keep(20)
 	p.Y += 3
 	p.Say(headSize, Bolder, s)
 	p.Y++

@@ -41,7 +41,7 @@ func (c *card) pieces() {
 		assumed = assumed || d.Assumed
 	}
 	front, back := list[1], list[2]
-	c.begin()
+	c.Begin()
 	c.Title("The pieces: " + c.r.Name())
 	width, height := c.Size.Width-2*Margin, c.Size.Height-Margin-c.Y-2*textSize*lineHeight
 	scale := scales[len(scales)-1]
@@ -71,19 +71,14 @@ func (c *card) piece(d drawn, left, top, scale float64) {
 	c.Text(left, top+textSize*lineHeight, textSize, Bolder, d.name)
 	top += captionRoom
 	at := func(p calc.Point) (x, y float64) { return left + (p.X-d.minX)/scale, top + (d.maxY-p.Y)/scale }
-	strokes := func(list []calc.Stroke, thick float64, dashed bool) {
-		for _, s := range list {
-			for i := 1; i < len(s); i++ {
-				x1, y1 := at(s[i-1])
-				x2, y2 := at(s[i])
-				c.Line(x1, y1, x2, y2, thick, dashed)
-			}
-		}
+	for _, s := range d.Old {
+		c.stroke(s, at, 0.15, true)
 	}
-	strokes(d.Old, 0.15, true)
-	strokes([]calc.Stroke{d.Girth}, 0.08, false)
+	c.stroke(d.Girth, at, 0.08, false)
 	if c.isJob() && !d.Unreached {
-		strokes(d.New, 0.5, false)
+		for _, s := range d.New {
+			c.stroke(s, at, 0.5, false)
+		}
 	}
 	x, y := at(d.Pin)
 	c.Box(x-0.8, y-0.8, 1.6, 1.6, true)
@@ -97,9 +92,29 @@ func (c *card) piece(d drawn, left, top, scale float64) {
 	}
 }
 
+// placing is where the points of a pattern lie on paper.
+type placing func(calc.Point) (x, y float64)
+
+// segments are the straight parts of a stroke.
+func (at placing) segments(s calc.Stroke) (list [][4]float64) {
+	for i := 1; i < len(s); i++ {
+		x1, y1 := at(s[i-1])
+		x2, y2 := at(s[i])
+		list = append(list, [4]float64{x1, y1, x2, y2})
+	}
+	return list
+}
+
+// stroke draws a stroke of a pattern.
+func (c *card) stroke(s calc.Stroke, at placing, thick float64, dashed bool) {
+	for _, l := range at.segments(s) {
+		c.Line(l[0], l[1], l[2], l[3], thick, dashed)
+	}
+}
+
 // corner marks a corner, and names its side and amounts beside the piece, outside
 // everything that is drawn of it.
-func (c *card) corner(k calc.Corner, left, right float64, at func(calc.Point) (x, y float64)) {
+func (c *card) corner(k calc.Corner, left, right float64, at placing) {
 	mx, my := at(k.Mark)
 	c.Line(mx-1, my-1, mx+1, my+1, 0.25, false)
 	c.Line(mx-1, my+1, mx+1, my-1, 0.25, false)

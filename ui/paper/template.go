@@ -170,30 +170,19 @@ func (c *card) template(t cornerTemplate, left, top float64, sideways bool) {
 		return left + p.X - minX, top + templateHead + maxY - p.Y
 	}
 	c.Text(left, top+textSize*lineHeight, textSize, Bolder, typeset.Capitalised(t.name))
-	stroke := func(s calc.Stroke, width float64, dashed bool) {
-		for i := 1; i < len(s); i++ {
-			x1, y1 := at(s[i-1])
-			x2, y2 := at(s[i])
-			c.Line(x1, y1, x2, y2, width, dashed)
-		}
-	}
-	stroke(t.girth, 0.1, false)
-	stroke(t.old, 0.15, true)
-	stroke(t.new, 0.4, false)
+	c.stroke(t.girth, at, 0.1, false)
+	c.stroke(t.old, at, 0.15, true)
+	c.stroke(t.new, at, 0.4, false)
 	c.templateNames(t, at)
 }
 
 // templateNames mark the points of a template, and name each where the name covers no
 // other, no point and no line.
-func (c *card) templateNames(t cornerTemplate, at func(calc.Point) (x, y float64)) {
+func (c *card) templateNames(t cornerTemplate, at placing) {
 	const dot, arm, size = 0.5, 2.5, leastSize
 	free := clear{within: box{Margin, Margin, c.Size.Width - 2*Margin, c.Size.Height - 2*Margin}}
 	for _, s := range []calc.Stroke{t.girth, t.old, t.new} {
-		for i := 1; i < len(s); i++ {
-			x1, y1 := at(s[i-1])
-			x2, y2 := at(s[i])
-			free.lines = append(free.lines, [4]float64{x1, y1, x2, y2})
-		}
+		free.lines = append(free.lines, at.segments(s)...)
 	}
 	for _, p := range t.points {
 		x, y := at(p.at)

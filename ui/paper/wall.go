@@ -27,7 +27,7 @@ type card struct {
 // printCard prints the card on as many pages as it takes.
 func printCard(s Surface, p Size, r report.Report, today time.Time) {
 	c := &card{Page{Surface: s, Size: p}, r}
-	c.begin()
+	c.Begin()
 	c.head(today)
 	c.amounts()
 	c.outcome()
@@ -42,12 +42,6 @@ func printCard(s Surface, p Size, r report.Report, today time.Time) {
 // isJob tells that there are amounts to be marked: none while answers are missing, and
 // none that nobody would mark.
 func (c *card) isJob() bool { return !c.r.Plan.Open && !c.r.Plan.TooFar() }
-
-// begin begins a page.
-func (c *card) begin() {
-	c.NewPage()
-	c.Y = Margin
-}
 
 func (c *card) head(today time.Time) {
 	c.Title(c.r.Name())
@@ -171,7 +165,7 @@ func (c *card) findings() {
 
 // numbers are the measurements and the arithmetic, for who wants to follow it.
 func (c *card) numbers() {
-	c.begin()
+	c.Begin()
 	c.Title("The arithmetic: " + c.r.Name())
 	var given []string
 	for _, k := range []worksheets.Key{worksheets.Bicep, worksheets.BicepOther, worksheets.Bust, worksheets.HighBust, worksheets.Waist,
@@ -198,7 +192,7 @@ func (c *card) steps() {
 	if len(steps) == 0 {
 		return
 	}
-	c.begin()
+	c.Begin()
 	c.Title("At the table: " + c.r.Name())
 	piece := calc.Piece(255)
 	for i, s := range steps {
@@ -208,9 +202,7 @@ func (c *card) steps() {
 			piece = s.Piece
 			c.Heading(tracing.Heading(s))
 		}
-		if c.Y+height > c.Size.Height-Margin {
-			c.begin()
-		}
+		c.Keep(height)
 		c.Box(Margin, c.Y+1.6, box, box, c.r.Done(s))
 		c.Text(Margin+box+1.2, c.Y+stepSize*lineHeight, stepSize, Bolder, fmt.Sprint(i+1))
 		for _, l := range lines {
