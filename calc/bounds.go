@@ -47,8 +47,8 @@ var Bounds = append(bodyBounds(), append(easeBounds(), patternBounds()...)...)
 
 // span is a bound of lengths, in millimetres; parts is one of hundredths of another
 // answer.
-func span(of Answer, low, high units.Length, of2 Wearing, code Code, source string) Bound {
-	return Bound{Of: of, Low: low * units.Millimetre, High: high * units.Millimetre, For: of2, Code: code, Source: source}
+func span(of Answer, low, high units.Length, worn Wearing, code Code, source string) Bound {
+	return Bound{Of: of, Low: low * units.Millimetre, High: high * units.Millimetre, For: worn, Code: code, Source: source}
 }
 
 func parts(of, beside Answer, low, high units.Length, source string) Bound {
@@ -88,15 +88,15 @@ func bodyBounds() []Bound {
 // may hang, with the ease of the bust.
 func easeBounds() (list []Bound) {
 	_, bust := EaseSpan(AtBust, Woven)
-	for place, of := range [...]Answer{AtBicep: BicepEase, AtBust: BustEase, AtWaist: WaistEase, AtHip: HipEase, AtElbow: ElbowEase, AtWrist: WristEase} {
-		low, high := EaseSpan(Place(place), Woven)
-		least, _ := EaseSpan(Place(place), Knit)
-		if Place(place) != AtBicep {
+	for at := AtBicep; at <= AtWrist; at++ {
+		low, high := EaseSpan(at, Woven)
+		least, _ := EaseSpan(at, Knit)
+		if at != AtBicep {
 			high = bust
 		}
 		list = append(list,
-			Bound{Of: of, Low: low.Half(), High: 2 * high, For: WovenCloth, Code: EaseUnusual, Source: Ours},
-			Bound{Of: of, Low: 2 * least, High: 2 * high, For: KnitCloth, Code: EaseUnusual, Source: Ours})
+			Bound{Of: at.Ease(), Low: low.Half(), High: 2 * high, For: WovenCloth, Code: EaseUnusual, Source: Ours},
+			Bound{Of: at.Ease(), Low: 2 * least, High: 2 * high, For: KnitCloth, Code: EaseUnusual, Source: Ours})
 	}
 	return list
 }

@@ -15,6 +15,11 @@ const (
 	AtWrist
 )
 
+// Ease is the answer that asks for ease there.
+func (p Place) Ease() Answer {
+	return [...]Answer{AtBicep: BicepEase, AtBust: BustEase, AtWaist: WaistEase, AtHip: HipEase, AtElbow: ElbowEase, AtWrist: WristEase}[p]
+}
+
 // EaseRange is what one source gives.
 type EaseRange struct {
 	Low, High units.Length

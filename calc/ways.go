@@ -229,9 +229,7 @@ func (in Input) leastEase(at Place) units.Length {
 }
 
 // easeAt is the ease that was asked for at a place.
-func (in Input) easeAt(at Place) units.Reading {
-	return [...]units.Reading{in.BicepEase, in.BustEase, in.WaistEase, in.HipEase, in.ElbowEase, in.WristEase}[at]
-}
+func (in *Input) easeAt(at Place) units.Reading { return *in.answer(at.Ease()) }
 
 // mark is the ruler's finest mark.
 func (in Input) mark() units.Length { return max(in.Ruler.Mark(), 1) }
@@ -330,7 +328,7 @@ func (in Input) easeThatFits(p piece, halves []Half) units.Reading {
 	}
 	fits := func(marks int) bool {
 		tried := computation{tally: &tally{}, in: in}
-		*tried.in.easeOf(p) = units.Known(now + sign*units.Length(marks)*mark)
+		*tried.in.answer(p.place().Ease()) = units.Known(now + sign*units.Length(marks)*mark)
 		tried.splits()
 		return !slices.ContainsFunc(halves, func(h Half) bool { return -sign*tried.plan.Sides[p.edge(h)].LeftOver > 0 })
 	}
@@ -339,12 +337,4 @@ func (in Input) easeThatFits(p piece, halves []Half) units.Reading {
 		return units.Known(now + sign*units.Length(n+1)*mark)
 	}
 	return units.Reading{}
-}
-
-// easeOf is the ease that is asked for around a piece.
-func (in *Input) easeOf(p piece) *units.Reading {
-	if p.of == OfBust {
-		return &in.BustEase
-	}
-	return &in.BicepEase
 }
