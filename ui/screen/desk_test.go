@@ -164,7 +164,7 @@ func TestWorkingOfTheFigureAtHand(t *testing.T) {
 		r.Press("pgdown")
 	}
 	r.Sees("bodice back side seam, change")
-	r.Press("esc", "home", "down", "down", "down").Sees("Turn: sleeve").Press("ctrl+r").Sees("> sleeve front pin to underarm seam line", "> sleeve front turn")
+	r.Press("esc", "home", "down", "down", "down").Sees("Pivot: sleeve").Press("ctrl+r").Sees("> sleeve front pin to underarm seam line", "> sleeve front turn")
 	sitWithExample(t, "choir-blouse", 40, 10).Press("ctrl+r").Fits().Sees("> sleeve larger arm")
 	sitWithExample(t, "choir-blouse", 80, 24).Press("f3", "delete", "enter", "ctrl+r").Fits().Sees("Working")
 }

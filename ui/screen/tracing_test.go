@@ -80,7 +80,7 @@ func TestTableView(t *testing.T) {
 		})
 	}
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("f6", "t").Sees("LAY  sleeve").Press(" ").Sees("MARK  sleeve, front first")
-	r.Press("down", "down").Sees("TURN").Press("esc").Sees("[6 Trace]")
+	r.Press("down", "down").Sees("PIVOT").Press("esc").Sees("[6 Trace]")
 	for _, size := range []struct{ w, h int }{{1, 1}, {20, 5}, {30, 10}, {60, 16}, {120, 40}, {500, 200}} {
 		r.Tell(tea.WindowSizeMsg{Width: size.w, Height: size.h})
 		r.Press("t")

@@ -38,11 +38,20 @@ func TestGlossaryIsInOrder(t *testing.T) {
 	}
 }
 
+// Every action at the table has its word, which stands large in the table view.
+func TestEveryActionHasAVerb(t *testing.T) {
+	for a := calc.Lay; a <= calc.TestGarment; a++ {
+		if Verbs[a] == "" {
+			t.Errorf("action %d has no verb", a)
+		}
+	}
+}
+
 // plainWords need no explanation.
 var plainWords = strings.Fields(`
 	a after again already alter and any arm at back below between beyond body by chart check chosen corner crossed cut day depth down each
 	elbow extend fabric far finest flat for free from front gain garment gets half height how if in is kept laid larger largest lay leave
-	length limit long lost marks measured measuring much none notes of off on optional other out pattern printed room ruler same see sheet
+	length limit long lost marks measure measured measuring much none notes of off on optional other out pattern printed room ruler same see sheet
 	short size slid smallest starts still style take than that the this title to too unit waist was wearer where whether width with works
 	worksheet wrist`)
 

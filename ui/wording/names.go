@@ -26,9 +26,10 @@ var PieceNames = map[calc.Piece]string{
 
 // Verbs are the actions in a word or two, for reading across a table.
 var Verbs = map[calc.Action]string{
-	calc.Lay: "Lay", calc.Mark: "Mark", calc.Pin: "Pin", calc.TurnTo: "Turn", calc.TraceCurve: "Trace", calc.SlideOut: "Slide",
+	calc.Lay: "Lay", calc.Mark: "Mark", calc.Pin: "Pin", calc.TurnTo: "Pivot", calc.TraceCurve: "Trace", calc.SlideOut: "Slide",
 	calc.Extend: "Extend", calc.Taper: "Taper", calc.SameAgain: "The same again", calc.True: "True", calc.Notch: "Notches",
-	calc.LayBack: "Lay back", calc.TraceAsIs: "Trace", calc.Leave: "Leave", calc.CheckSeams: "Check", calc.CheckSides: "Check", calc.AlterToo: "Alter too", calc.TestGarment: "Test garment",
+	calc.LayBack: "Lay back", calc.TraceAsIs: "Trace", calc.Leave: "Leave", calc.Unreachable: "Leave",
+	calc.CheckSeams: "Check", calc.CheckWidths: "Measure", calc.CheckSides: "Check", calc.AlterToo: "Alter too", calc.TestGarment: "Test garment",
 }
 
 // GirthLine is what the line is called where the girth of a drawn piece is measured.
