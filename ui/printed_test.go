@@ -75,7 +75,7 @@ func TestOnlyWhatWasPrintedHereIsPrintedOver(t *testing.T) {
 			}
 			before := everything(t, folder)
 			for _, name := range []string{"sheet", "bought", "empty", "talks", "noted", "longer", "shorter", "locked", "link", "links", "ring", "room", "pipe"} {
-				if out, status := printed(t, folder, p.command, name+ending); status != 2 || strings.Contains(out, "is written") {
+				if out, status := printed(t, folder, p.command, name+ending); status != 2 || strings.Contains(out, "Saved") {
 					t.Errorf("%s %s: status %d, %s", p.command, name+ending, status, out)
 				}
 			}
@@ -86,7 +86,7 @@ func TestOnlyWhatWasPrintedHereIsPrintedOver(t *testing.T) {
 				for _, name := range []string{"mine", "way"} {
 					_ = os.Symlink("deep/mine"+ending, in("way"+ending))
 					_ = os.Mkdir(in("deep"), 0o755)
-					if out, status := printed(t, folder, p.command, name+ending); status != 0 || !strings.Contains(out, name+ending+" is written") {
+					if out, status := printed(t, folder, p.command, name+ending); status != 0 || !strings.Contains(out, "Saved "+name+ending) {
 						t.Errorf("%s %s: status %d, %s", p.command, name+ending, status, out)
 					}
 				}

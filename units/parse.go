@@ -139,7 +139,7 @@ func unitNamed(r reader, start int, word string) (Length, *ParseError) {
 	case isHyphen(first):
 		return 0, r.failAt(start, "a hyphen joins whole and fraction without spaces")
 	case isDigit(first) || isVulgar(first):
-		return 0, r.failAt(start, "a second number")
+		return 0, r.failAt(start, "there are two numbers")
 	case unicode.IsLetter(first):
 		return 0, r.failAt(start, fmt.Sprintf("%q is no unit here", shorten(word)))
 	}
@@ -309,7 +309,7 @@ func (r *reader) mixed(whole int64) (number, *ParseError) {
 		}
 		r.spaces()
 		if !r.takeIf(isSlash) {
-			return number{}, r.failAt(start, "a second number")
+			return number{}, r.failAt(start, "there are two numbers")
 		}
 		if f, err = r.below(numerator); err != nil {
 			return number{}, err

@@ -94,9 +94,9 @@ func TestParseErrors(t *testing.T) {
 		{"  ", 2, "nothing is written"},
 		{"1/0", 2, "the number after the slash is 0"},
 		{"3/2/1", 3, "a slash too many, or no number before it"},
-		{"13 1/2 1/2", 7, "a second number"},
-		{"13 14", 3, "a second number"},
-		{"13.5 1/2", 5, "a second number"},
+		{"13 1/2 1/2", 7, "there are two numbers"},
+		{"13 14", 3, "there are two numbers"},
+		{"13.5 1/2", 5, "there are two numbers"},
 		{"1.2.3", 3, "a point or comma too many"},
 		{"13..5", 3, "no digit after the point"},
 		{"13.", 3, "no digit after the point"},
@@ -105,7 +105,7 @@ func TestParseErrors(t *testing.T) {
 		{"--1", 1, ""},
 		{"13 - 3/4", 3, "a hyphen joins whole and fraction without spaces"},
 		{"13-", 3, "no fraction after the hyphen"},
-		{"13-14", 3, "a second number"},
+		{"13-14", 3, "there are two numbers"},
 		{"13 8/8", 3, "the fraction after a whole number must be below 1"},
 		{"13 9/8", 3, "the fraction after a whole number must be below 1"},
 		{"1e3", 1, `"e3" is no unit here`},
@@ -117,7 +117,7 @@ func TestParseErrors(t *testing.T) {
 		{"13 in 3/4", 6, "there is more after the unit"},
 		{"13/", 3, "no number after the slash"},
 		{"1/½", 2, "no number after the slash"},
-		{"½½", 1, "a second number"},
+		{"½½", 1, "there are two numbers"},
 		{"36\n1/2", 2, "a character does not belong here"},
 		{"abc", 0, ""},
 		{"１３", 0, ""},
@@ -164,7 +164,7 @@ func TestALongTextIsShownShortened(t *testing.T) {
 
 func TestParseErrorIsOneWholeSentence(t *testing.T) {
 	_, err := units.Parse("13 1/2 1/2", units.Inches)
-	want := `"13 1/2 1/2" is not a length: a second number. Write it like 13 3/4, 13.75 or 34,9 cm`
+	want := `"13 1/2 1/2" is not a length: there are two numbers. Write it like 13 3/4, 13.75 or 34,9 cm`
 	if err == nil || err.Error() != want {
 		t.Errorf("got  %v\nwant %s", err, want)
 	}

@@ -90,7 +90,7 @@ func (a *asking) explanation(k worksheets.Key) []string {
 			lines = append(lines, typeset.Spoken(typeset.Capitalised(wording.SubjectWords[h.Subject()])+" slide: "+a.rep.BandWords(h)+"."))
 		}
 	case worksheets.Text:
-		lines = append(lines, "To answer with one of the words that steer, put = before it: =back.")
+		lines = append(lines, "To answer with a word such as back, put = before it: =back.")
 	}
 	return lines
 }

@@ -2,6 +2,7 @@ package compare_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"capscye/calc/remedy"
@@ -35,6 +36,34 @@ func TestFrontAndBackAreToldApartWhereAnySheetDoes(t *testing.T) {
 			}
 			if !slices.ContainsFunc(rows, func(r compare.Row) bool { return r.What == what && slices.Equal(r.Cells, want) }) {
 				t.Errorf("%s %v is not in %v", what, want, rows)
+			}
+		}
+	}
+}
+
+// Another unit is no other answer: nothing that was measured changes, and a ruler keeps its
+// own unit.
+func TestAnotherUnitIsNoOtherAnswer(t *testing.T) {
+	before, after := props.ReportOf(t, "choir-blouse"), changed(t, "choir-blouse", map[worksheets.Key]string{worksheets.Unit: "cm"})
+	for _, row := range compare.Sheets(before, after) {
+		if row.What != "unit" {
+			t.Errorf("%s: %q", row.What, row.Cells)
+		}
+	}
+	after = changed(t, "choir-blouse", map[worksheets.Key]string{worksheets.Ruler: "1 mm"})
+	if rows := compare.Sheets(before, after); rows[0].What != "ruler mark" || !slices.Equal(rows[0].Cells, []string{"1/8 in", "1 mm"}) {
+		t.Errorf("%+v", rows[0])
+	}
+}
+
+// What no ruler shows is not said to be lost, and a price is one sentence.
+func TestAPriceIsWhatARulerShows(t *testing.T) {
+	for _, name := range worksheets.Examples() {
+		for _, trouble := range compare.Troubles(props.ReportOf(t, name)) {
+			for _, o := range trouble.Offers {
+				if strings.Contains(o.Cost(), "~0 ") || strings.Contains(o.Cost(), " 0 in more") || strings.Contains(o.Cost(), ".;") {
+					t.Errorf("%s, %s: %s", name, o.Change, o.Cost())
+				}
 			}
 		}
 	}

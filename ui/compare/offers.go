@@ -71,17 +71,29 @@ func Troubles(r report.Report) []Trouble {
 // priced words a change and finds its price.
 func priced(r report.Report, c remedy.Change) Offer {
 	k, text := forms.KeyOf[c.Answer], changeText(c, r.Sheet.Scale())
-	o := Offer{Sheet: r.Sheet, Try: k.Path() + "=" + text}
-	if strings.Contains(text, " ") {
-		o.Try = fmt.Sprintf("%s='%s'", k.Path(), text)
-	}
+	o := Offer{Sheet: r.Sheet, Try: tryText(k, text)}
 	if err := o.Sheet.Set(k, text); err != nil { // our own words are always readable
 		panic(err)
 	}
 	after := r.With(o.Sheet)
-	o.Change = fmt.Sprintf("%s: %s instead of %s", forms.Fields[k].Words, after.ValueOrDash(k), r.ValueOrDash(k))
+	between := " instead of "
+	if forms.KindOf(k) == forms.ChoiceField { // of which one does the thing or does not
+		between = ", not "
+	}
+	o.Change = forms.Fields[k].Words + ": " + after.ValueOrDash(k) + between + r.ValueOrDash(k)
 	o.Price, o.Said = Price(r, after), PriceSaid(r, after)
 	return o
+}
+
+// tryText is a change as a shell takes it behind try; "" where no quotes keep the text whole.
+func tryText(k worksheets.Key, text string) string {
+	switch {
+	case strings.ContainsFunc(text, func(c rune) bool { return strings.ContainsRune("'\"\\$&;|<>()*?!#~`", c) }):
+		return ""
+	case strings.Contains(text, " "):
+		return fmt.Sprintf("%s='%s'", k.Path(), text)
+	}
+	return k.Path() + "=" + text
 }
 
 // changeText is the changed answer as the sheet takes it.
@@ -160,7 +172,7 @@ func heightLost(r, after report.Report, front calc.Side) []string {
 	p := report.WordsOfPiece(front.Subject())
 	less := calc.Approx{MM: now - then, Known: known && alsoKnown}.Length()
 	switch {
-	case !less.Known || less.Length == 0:
+	case !less.Known || !strings.ContainsAny(r.Scale.Number(less.Length), "123456789"):
 		return nil
 	case less.Length < 0:
 		return []string{fmt.Sprintf("the %s keeps %s more of its %s", p.Seam, r.Scale.Format(-less.Length), p.Height)}
@@ -204,7 +216,22 @@ func (o Offer) lines(n int, width int) []string {
 }
 
 // Cost is the price in one sentence.
-func (o Offer) Cost() string { return strings.TrimSuffix(strings.Join(o.Price, "; "), ".") + "." }
+func (o Offer) Cost() string {
+	parts := make([]string, len(o.Price))
+	for i, p := range o.Price {
+		parts[i] = strings.TrimSuffix(p, ".")
+	}
+	return strings.Join(parts, "; ") + "."
+}
+
+// Heading is what stands over the offers: troubles that they solve, or else what is worth a
+// try, and what kind of changes they are.
+func Heading(list []Trouble) (words, kind string) {
+	if slices.ContainsFunc(list, func(t Trouble) bool { return t.Finding.Level > calc.Note }) {
+		return "What would make it work", "the smallest single changes"
+	}
+	return "Worth a try", "single changes"
+}
 
 // Lines are all troubles with their offers, numbered through; at tells in which line each
 // offer begins. Last is what needs cutting and sewing, and what it means to accept it. With

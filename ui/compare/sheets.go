@@ -39,7 +39,7 @@ func Sheets(sheets ...report.Report) []Row {
 		}
 	}
 	for _, k := range worksheets.Keys() {
-		if f, ok := forms.Fields[k]; ok && slices.ContainsFunc(sheets, func(r report.Report) bool { return r.Sheet.Text(k) != sheets[0].Sheet.Text(k) }) {
+		if f, ok := forms.Fields[k]; ok && slices.ContainsFunc(sheets, func(r report.Report) bool { return answersDiffer(sheets[0], r, k) }) {
 			cells := inEach(sheets, func(r report.Report) string { return answerExactly(r, k) })
 			rows = append(rows, Row{f.Words, cells, inEach(sheets, func(r report.Report) string { return said(answerExactly(r, k), "") })})
 		}
@@ -64,6 +64,16 @@ func Sheets(sheets ...report.Report) []Row {
 	figures(needFigures)
 	sides(sideFigures)
 	return rows
+}
+
+// answersDiffer tells that two sheets answer something otherwise. A length that is only
+// written in another unit is no other answer.
+func answersDiffer(one, other report.Report, k worksheets.Key) bool {
+	if one.Sheet.Text(k) == other.Sheet.Text(k) {
+		return false
+	}
+	a, b := one.Sheet.Reading(k), other.Sheet.Reading(k)
+	return !a.Known || a != b
 }
 
 // bothSides is a figure of front and back of a piece, in one row where they are
@@ -155,6 +165,9 @@ func AnswerText(r report.Report, k worksheets.Key) string {
 
 // answerExactly is an answer in the unit of the comparison, a dash for none.
 func answerExactly(r report.Report, k worksheets.Key) string {
+	if k.Kind() == worksheets.Scale { // a ruler has its own unit
+		return r.Sheet.Ruler().String()
+	}
 	if l := r.Sheet.Reading(k); l.Known && r.Sheet.Text(k) != "" {
 		return wording.Exact(l.Length, r.Scale)
 	}
@@ -172,14 +185,18 @@ func (c Consequence) row(sheets []report.Report) Row {
 	return Row{c.what, inEach(sheets, c.Words), inEach(sheets, func(r report.Report) string { return said(c.Words(r), r.Scale.System.String()) })}
 }
 
-// exactFigure is a figure of the plan that is known as it is.
+// exactFigure is a figure of the plan that is known as it is; one that was read off an
+// outline is rounded, as it is everywhere.
 func exactFigure(of func(calc.Plan) units.Reading) func(report.Report) string {
 	return func(r report.Report) string {
 		l := of(r.Plan)
 		if !l.Known {
 			return "-"
 		}
-		return r.Scale.Exact(l.Length)
+		if exact := r.Scale.Exact(l.Length); !strings.HasPrefix(exact, units.OffMark) {
+			return exact
+		}
+		return r.Scale.Number(l.Length)
 	}
 }
 

@@ -2,7 +2,6 @@ package compare
 
 import (
 	"fmt"
-	"strings"
 
 	"capscye/calc"
 	"capscye/ui/report"
@@ -21,13 +20,7 @@ func sizeOffers(r report.Report, f calc.Finding) (list []Offer) {
 		if z.Name() == "" || !removes(r.With(r.Sheet.SizeAlone(i)).Plan, f) {
 			continue
 		}
-		o := Offer{Change: "size " + typeset.Plain(z.Name()) + " of the pattern", Sheet: r.Sheet.TakeInHand(i), Try: worksheets.PatternSize.Path() + "=" + z.Name()}
-		switch {
-		case strings.ContainsFunc(z.Name(), func(c rune) bool { return strings.ContainsRune("'\"\\$&;|<>()*?!#~`", c) }): // nothing for a shell
-			o.Try = ""
-		case strings.Contains(z.Name(), " "):
-			o.Try = fmt.Sprintf("%s='%s'", worksheets.PatternSize.Path(), z.Name())
-		}
+		o := Offer{Change: "size " + typeset.Plain(z.Name()) + " of the pattern", Sheet: r.Sheet.TakeInHand(i), Try: tryText(worksheets.PatternSize, z.Name())}
 		if now != "" {
 			o.Change += fmt.Sprintf(" instead of %s", typeset.Plain(now))
 		}

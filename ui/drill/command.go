@@ -104,7 +104,7 @@ func begin(s *console.Session, o options) error {
 		if err := write(o.paper, l, s.Today, o.replace); err != nil {
 			return errors.New(console.FileWords(err))
 		}
-		fmt.Fprintf(s.Out, "%s is written.\n", typeset.Plain(o.paper))
+		fmt.Fprintf(s.Out, "Saved %s.\n", typeset.Plain(o.paper))
 		return nil
 	}
 	return converse(s, l, faceFor(o.sentences))

@@ -237,7 +237,7 @@ func TestDrillOnPaper(t *testing.T) {
 	t.Chdir(t.TempDir())
 	for _, name := range []string{"class.pdf", "class.txt", "class.PDF"} {
 		for range 2 {
-			if status, out, errs := run("", "drill", "--paper", name, "--seed", "4", "--count", "5"); status != 0 || out != name+" is written.\n" || errs != "" {
+			if status, out, errs := run("", "drill", "--paper", name, "--seed", "4", "--count", "5"); status != 0 || out != "Saved "+name+".\n" || errs != "" {
 				t.Errorf("%s: status %d, %q, %q", name, status, out, errs)
 			}
 		}

@@ -67,7 +67,7 @@ func problemWords(p drill.Problem) []string {
 		lines = append(lines, shareWords(in.Method))
 	}
 	if p.Level == drill.Levels && in.Method.Armhole != calc.KeepArmhole { // whether it does is not told
-		lines = append(lines, "What comes in is below 0.")
+		lines = append(lines, "What comes in is written with a minus.")
 	}
 	return lines
 }
@@ -142,10 +142,8 @@ func whose(q drill.Question) string {
 		return "each sleeve side"
 	case q.Alike:
 		return "each bodice side"
-	case q.Figure.Of == calc.OfFront, q.Figure.Of == calc.OfBack:
-		return "the " + wording.SubjectWords[q.Figure.Of]
 	}
-	return "the " + wording.SubjectWords[q.Figure.Of] + " side"
+	return "the " + wording.SubjectWords[q.Figure.Of]
 }
 
 // DoneWords names a figure that was asked, for the list of what is done: "sleeve need".

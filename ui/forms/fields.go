@@ -97,8 +97,8 @@ var Fields = map[worksheets.Key]Field{
 	worksheets.PivotLimitBodice: {"Limit, bodice side", "pivot limit of a bodice side", "The most that one side may pivot, usually 1 in (2.5 cm)."},
 	worksheets.FrontShareSleeve: {"Front gets, sleeve", "front share of the sleeve", "The part of the sleeve's need that the front takes: 1/2, 0.45, 55 %. The back gets the rest."},
 	worksheets.FrontShareBust:   {"Front gets, bust", "front share of the bust", "The part of the bust's need that the front takes; front and back may differ."},
-	worksheets.Slide:            {"Slide", "chosen slide", "How far both pieces move straight out at the underarm."},
-	worksheets.Follow: {"If slid too far", "if slid too far",
+	worksheets.Slide:            {"Slide", "slide", "How far both pieces move straight out at the underarm."},
+	worksheets.Follow: {"If slid too far", "what slides too far",
 		"Where the slide is more than a piece needs. Widen to match: it comes out wider (usual). Keep its width: it pivots back (unusual)."},
 	worksheets.TaperFrom: {"Taper from", "where the taper starts", "Line: the new seam has its full width at the bicep or bust line. " +
 		"Corner: it runs straight from the new underarm corner; quicker, but narrower at that line."},

@@ -237,7 +237,7 @@ func TestCardCommand(t *testing.T) {
 	t.Chdir(t.TempDir())
 	for _, name := range []string{"a.pdf", "a.svg", "a.txt"} {
 		status, out, errs := run("", "card", props.Example("choir-blouse"), "-o", name)
-		if status != 0 || !strings.HasPrefix(out, name+" is written.\n") || errs != "" {
+		if status != 0 || !strings.HasPrefix(out, "Saved "+name+".\n") || errs != "" {
 			t.Errorf("%s: status %d, %q, %q", name, status, out, errs)
 		}
 		if info, err := os.Stat(name); err != nil || info.Size() < 1000 {
@@ -305,7 +305,7 @@ func TestCardTellsWhatIsUnfinished(t *testing.T) {
 	t.Chdir(t.TempDir())
 	os.WriteFile("begun.toml", []byte("[body]\nbicep = \"13\"\n"), 0o644)
 	for file, want := range map[string]int{"begun.toml": 1, props.Example("choir-blouse"): 0} {
-		if status, out, errs := run("", "card", file, "-o", "card.txt"); status != want || out != "card.txt is written.\n" || errs != "" {
+		if status, out, errs := run("", "card", file, "-o", "card.txt"); status != want || out != "Saved card.txt.\n" || errs != "" {
 			t.Errorf("%s: status %d, want %d, %q, %q", file, status, want, out, errs)
 		}
 	}

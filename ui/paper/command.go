@@ -55,7 +55,7 @@ func write(s *console.Session, file, name, on string) error {
 		s.Complain(errors.New(lost))
 	}
 	for _, n := range names {
-		fmt.Fprintf(s.Out, "%s is written.\n", typeset.Plain(n))
+		fmt.Fprintf(s.Out, "Saved %s.\n", typeset.Plain(n))
 	}
 	return nil
 }

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -45,6 +46,7 @@ func (c *card) isJob() bool { return !c.r.Plan.Open && !c.r.Plan.TooFar() }
 
 func (c *card) head(today time.Time) {
 	c.Title(c.r.Name())
+	c.Paragraph(headSize, Bolder, c.r.Verdict().Line())
 	line := strings.TrimSpace(c.r.SizeWords()+" Printed ") + " " + today.Format(time.DateOnly) + ". " + c.r.ScaleWords()
 	if day := c.r.Sheet.Text(worksheets.MeasuredOn); day != "" {
 		line += " Measured " + typeset.Plain(day) + "."
@@ -98,7 +100,8 @@ func (c *card) amounts() {
 	}
 	room -= float64(len(list)) * (name*lineHeight + blockGap)
 	lines, size := joined, c.largest(joined, room)
-	if s := c.largest(apart, room); s > size {
+	tooWide := func(l []string) bool { return c.Surface.Width(size, Bolder, l[0]) > c.Size.Width-2*Margin }
+	if s := c.largest(apart, room); s > size || slices.ContainsFunc(joined, tooWide) {
 		lines, size = apart, s
 	}
 	for i, b := range list {

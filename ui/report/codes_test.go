@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"capscye/calc"
@@ -44,6 +45,16 @@ func named(e ast.Expr) string {
 		return e.Sel.Name
 	}
 	return ""
+}
+
+// A finding in a few words says something, whatever it is about; a code is no word.
+func TestEveryCodeHasAFewWords(t *testing.T) {
+	for _, c := range report.Codes {
+		f := report.Finding{Code: c.Code, About: "sleeve"}
+		if words := f.Short(); words == "" || words == "sleeve" || strings.Contains(words, string(c.Code)) {
+			t.Errorf("%s in a few words is %q", c.Code, words)
+		}
+	}
 }
 
 // Every code that the sources declare is in the table once, nothing else is, and each

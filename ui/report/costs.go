@@ -2,8 +2,10 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"capscye/calc"
+	"capscye/units"
 	"capscye/worksheets"
 )
 
@@ -36,14 +38,18 @@ func (r Report) costOfLimit(k worksheets.Key) string {
 	if limit <= 0 {
 		return ""
 	}
-	return fmt.Sprintf(" Here %s lowers the %s by %s, %s by %s.", r.Scale.Format(limit), what, r.Millimetres(one),
-		r.Scale.Format(wider), r.Millimetres(more))
+	further := r.Scale.Format(wider)
+	if strings.HasPrefix(further, units.OffMark) {
+		further = "half as much again"
+	}
+	inUnit := func(mm float64) string { return r.Millimetres(mm) + " " + r.Scale.System.String() }
+	return fmt.Sprintf(" Here %s lowers the %s by %s, %s by %s.", r.Scale.Format(limit), what, inUnit(one), further, inUnit(more))
 }
 
 // SlideRule says which slide was chosen, in words.
 func (r Report) SlideRule() string {
 	if l := r.Sheet.Reading(worksheets.Slide); l.Known {
-		return r.Scale.Format(l.Length) + ", chosen"
+		return r.Scale.Format(l.Length)
 	}
 	if r.Sheet.Text(worksheets.Slide) == "even" {
 		return "even"

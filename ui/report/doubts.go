@@ -146,10 +146,13 @@ func (r *Report) doubtWords(f calc.Finding, other calc.Answer) string {
 	case g != nil:
 		return typeset.Capitalised(words(f.Answer)) + " " + g.Question(&r.Sheet)
 	case f.Bound.Beside != calc.NoAnswer:
-		return "Check the " + words(f.Answer) + " and the " + words(other) + "."
+		return checkThe + words(f.Answer) + " and the " + words(other) + "."
 	}
-	return "Check the " + words(f.Answer) + "."
+	return checkThe + words(f.Answer) + "."
 }
+
+// checkThe is said where there is no guess.
+const checkThe = "Check the "
 
 // whyDoubted says what an answer does not go with.
 func (r *Report) whyDoubted(f calc.Finding, other calc.Answer) string {
@@ -158,9 +161,9 @@ func (r *Report) whyDoubted(f calc.Finding, other calc.Answer) string {
 	case f.Bound.Beside != calc.NoAnswer:
 		return fmt.Sprintf("%s does not go with the %s, %s%s.", typed, forms.Fields[forms.KeyOf[other]].Words, r.asTyped(other, f.Other), whose(f))
 	case f.Bound.Code == calc.EaseUnusual:
-		return fmt.Sprintf("%s is far from the usual ease; we ask outside %s.", typed, r.between(f.Bound, units.EighthInch))
+		return fmt.Sprintf("%s is far from the usual ease, %s.", typed, strings.TrimPrefix(r.UsualEase(forms.KeyOf[f.Answer]), "usual "))
 	case f.Bound.Code == calc.GirthUnusual:
-		return fmt.Sprintf("%s is outside %s, what people measure%s.", typed, r.between(f.Bound, units.HalfInch), whose(f))
+		return fmt.Sprintf("%s is not what people measure, %s%s.", typed, r.between(f.Bound, units.HalfInch), whose(f))
 	}
 	return fmt.Sprintf("%s is outside %s%s.", typed, r.between(f.Bound, units.EighthInch), whose(f))
 }
@@ -168,10 +171,7 @@ func (r *Report) whyDoubted(f calc.Finding, other calc.Answer) string {
 // between are the ends of a bound, on marks that a person would name.
 func (r *Report) between(b *calc.Bound, inches units.Ruler) string {
 	mark := inches.Mark()
-	if r.Scale.System == units.Centimetres {
-		mark = units.FiveMillimetres.Mark()
-	}
-	return wording.Span(b.Low.Round(mark), b.High.Round(mark), units.Scale{System: r.Scale.System, Ruler: inches})
+	return wording.Usual(b.Low.Round(mark), b.High.Round(mark), units.Scale{System: r.Scale.System, Ruler: inches})
 }
 
 // whose says of a bound of ours that it is.

@@ -18,7 +18,7 @@ import (
 // PieceWords names the piece that a subject belongs to, its seam, the piece and
 // seam that it is sewn to, the seam below the underarm, where that ends, the girth and the
 // line where it is measured, and what of its seam a pivot takes from.
-type PieceWords struct{ Name, Seam, otherName, otherSeam, below, end, girth, line, Height string }
+type PieceWords struct{ Name, Seam, otherName, otherSeam, Below, end, girth, line, Height string }
 
 // WordsOfPiece are the words of the piece that a subject belongs to.
 func WordsOfPiece(s calc.Subject) PieceWords {
@@ -41,7 +41,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.NothingAsked:
 		return "No girth is entered yet: measure the upper arm, the bust, or both."
 	case calc.AnswerMissing:
-		return missingText(f.Answer, about)
+		return missingText(f.Answer)
 	case calc.WidthImpossible:
 		return fmt.Sprintf("After allowances and take-off, %s is left of the %s pattern: a measurement must be wrong.",
 			sc.Format(f.Amount), p.Name)
@@ -73,8 +73,8 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.SlideMoved:
 		return fmt.Sprintf("A slide of %s is outside the %s range, so it was moved to %s.", sc.Format(f.Amount), about, other)
 	case calc.FollowsUnasked:
-		return fmt.Sprintf("The %s was not asked, but %s by %s: its %s has to match the %s.",
-			about, grows(f.Amount), amount, p.Seam, p.otherSeam) + turnedInstead(f, sc)
+		return fmt.Sprintf("No %s is given, but the %s %s by %s: its %s has to match the %s.",
+			p.girth, p.Name, grows(f.Amount), amount, p.Seam, p.otherSeam) + turnedInstead(f, sc)
 	case calc.ExtraEase:
 		return fmt.Sprintf("The %s comes out %s larger than asked.", about, amount) + because(f, p)
 	case calc.TooFarIn:
@@ -86,13 +86,13 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		usual := calc.UsualCapEase(in.Sleeve.Style, in.Fabric)
 		text := fmt.Sprintf("The armhole is kept, so the cap gets %s longer, to be eased in.", amount)
 		if usual.Bounded {
-			text += " Usually a cap of this style takes at most " + sc.Format(usual.High) + " in all."
+			text += " Usually a cap of this style takes at most " + wording.UsualOne(usual.High, sc) + " in all."
 		}
 		return text
 	case calc.CannotReach:
-		return missedText(f, about, amount, in.Method.Armhole == calc.KeepArmhole && p.Name == "bodice")
+		return missedText(f, about, amount, in.Method.Armhole == calc.KeepArmhole)
 	case calc.GrowthsDiffer:
-		return fmt.Sprintf("Front and back %ss gain different lengths (%s apart): true them at the %s.", p.below, amount, p.end)
+		return fmt.Sprintf("Front and back %ss gain different lengths (%s apart): true them at the %s.", p.Below, amount, p.end)
 	case calc.ShortAtLine:
 		return fmt.Sprintf("Tapered from its underarm corners, the %s is %s narrower at the %s than its sides pivot and slide.", p.Name, amount, p.line)
 	case calc.OutlineUnknown:
@@ -104,7 +104,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.NarrowerAtCorners:
 		return cornersText(f, sc)
 	case calc.SharpBend:
-		return fmt.Sprintf("The new %s bends by %.0f degrees: smooth it with care.", p.below, f.Degrees)
+		return fmt.Sprintf("The new %s bends by %.0f degrees: smooth it with care.", p.Below, f.Degrees)
 	case calc.BindsBelow:
 		does := "it must go out by " + other + " more on each side there"
 		if slices.Contains(f.Ways, calc.WidenBelow) { // its seam is drawn anew
@@ -137,7 +137,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 			"may not be so once widened; other countries have their own rules. Ask the local ones." + grownUpText(f.Slips)
 	case calc.LimitWide:
 		return fmt.Sprintf("A %s side pivots by more than %s, the usual limit; yours is %s. A wide turn lowers the %s.",
-			p.Name, other, sc.Format(f.Amount), p.Seam)
+			p.Name, wording.UsualOne(f.Other, sc), sc.Format(f.Amount), p.Seam)
 	case calc.TighterThanBody:
 		return fmt.Sprintf("The %s comes out %s smaller than the body, and woven cloth does not stretch.", about, amount)
 	}
@@ -146,14 +146,14 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 
 // missingText names the answer that an asked girth lacks. Worksheets from before this
 // was asked have widths and do not say how they were measured.
-func missingText(a calc.Answer, about string) string {
+func missingText(a calc.Answer) string {
 	switch a {
 	case calc.SleeveMeasured:
 		return "Say whether the sleeve width was measured from seam line to seam line or from edge to edge; until then it makes no amount."
 	case calc.BodiceMeasured:
 		return "Say whether the bodice widths were measured from seam line to seam line or from edge to edge; until then they make no amount."
 	}
-	return fmt.Sprintf("The %s is asked for, but %s is missing.", about, theAnswer(a))
+	return typeset.Capitalised(theAnswer(a)) + " is missing."
 }
 
 // measuredWords say between what the tape lay, and what comes off for it.
@@ -253,7 +253,7 @@ func capEaseText(f calc.Finding, sc units.Scale) string {
 	if f.Code == calc.CapEaseHigh {
 		usual = "usually at most "
 	}
-	return "The cap is " + CapBesideArmhole(f.Amount, sc) + "; " + usual + sc.Format(f.Other) + " for this style."
+	return "The cap is " + CapBesideArmhole(f.Amount, sc) + "; " + usual + wording.UsualOne(f.Other, sc) + " for this style."
 }
 
 // CapBesideArmhole says what a cap ease means: "1/2 in longer than the armhole". A cap can be

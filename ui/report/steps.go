@@ -31,7 +31,7 @@ func (r Report) NothingToTrace() string {
 	case r.Plan.TooFar():
 		return "No steps: nobody alters a pattern so far. Check the measurements, or start from another size."
 	case !r.Plan.Whole():
-		return "Nothing is asked yet."
+		return "No girth yet: measure the upper arm, the bust, or both."
 	}
 	return "Nothing has to be altered."
 }

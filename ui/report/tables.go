@@ -111,17 +111,21 @@ func SeamsTable(r Report) []string {
 	row := func(name string, cells ...any) string {
 		return fmt.Sprintf("%-13s%12s%12s   %s", append([]any{name}, cells...)...)
 	}
-	usual := calc.UsualCapEase(r.Input.Sleeve.Style, r.Input.Fabric)
-	remark := "usual " + wording.Usual(usual.Low, usual.High, r.Scale)
-	if !usual.Bounded {
-		remark = "usual from " + r.Scale.Format(usual.Low)
-	}
 	return []string{
 		row("", "before", "after", ""),
 		row("Cap seam", wording.OrDash(s.CapBefore, r.Scale), wording.OrDash(s.CapAfter, r.Scale), ""),
 		row("Armhole", wording.OrDash(s.ArmholeBefore, r.Scale), wording.OrDash(s.ArmholeAfter, r.Scale), ""),
-		row("Cap ease", wording.OrDash(s.CapEaseBefore, r.Scale), wording.OrDash(s.CapEaseAfter, r.Scale), remark),
+		row("Cap ease", wording.OrDash(s.CapEaseBefore, r.Scale), wording.OrDash(s.CapEaseAfter, r.Scale), "usual "+r.UsualCapEase()),
 	}
+}
+
+// UsualCapEase is the cap ease that the style commonly has: "1/2 to 1 1/2 in".
+func (r Report) UsualCapEase() string {
+	usual := calc.UsualCapEase(r.Input.Sleeve.Style, r.Input.Fabric)
+	if !usual.Bounded {
+		return "from " + wording.UsualOne(usual.Low, r.Scale)
+	}
+	return wording.Usual(usual.Low, usual.High, r.Scale)
 }
 
 // WidthsTable is what has to fit below the underarm; nil where nothing was
@@ -153,7 +157,7 @@ func bandLines(r Report) []string {
 func (r Report) BandWords(h calc.Half) string {
 	band, slide := r.Plan.Bands[h], r.Scale.Format(r.Plan.Sides[h.Sleeve()].Slide)
 	switch {
-	case r.Plan.Open:
+	case !r.Plan.Whole():
 		return "not known yet"
 	case band.Empty() && r.Input.Method.Armhole == calc.KeepArmhole:
 		return slide + "; the kept armhole leaves no other"
@@ -163,9 +167,9 @@ func (r Report) BandWords(h calc.Half) string {
 	return fmt.Sprintf("%s (%s would work)", slide, wording.Span(band.Low, band.High, r.Scale))
 }
 
-// planned is a figure of a side, or a dash while the plan is open.
+// planned is a figure of a side, or a dash while nothing is planned.
 func (r Report) planned(l units.Length) string {
-	if r.Plan.Open {
+	if !r.Plan.Whole() {
 		return "-"
 	}
 	return r.Scale.Number(l)
@@ -174,7 +178,7 @@ func (r Report) planned(l units.Length) string {
 // MarksShort is the two amounts to mark, "1 + 1/4 in".
 func (r Report) MarksShort(s calc.SidePlan) string {
 	switch {
-	case r.Plan.Open:
+	case !r.Plan.Whole():
 		return "not known yet"
 	case s.PivotMark == 0 && s.SlideMark == 0:
 		return "nothing"

@@ -27,10 +27,10 @@ func turnLine(l calc.TurnLine, sc units.Scale) string {
 	words, how := "", ""
 	switch l.Figure {
 	case calc.SeamLean:
-		words, result = "lean of the "+piece.below, degrees(l.Result)
-		how = fmt.Sprintf("arcsin(in %s / %s %s)", t[0], piece.below, t[1])
+		words, result = "lean of the "+piece.Below, degrees(l.Result)
+		how = fmt.Sprintf("arcsin(in %s / %s %s)", t[0], piece.Below, t[1])
 	case calc.PinToSeam:
-		words = "pin to " + piece.below + " line"
+		words = "pin to " + piece.Below + " line"
 		how = fmt.Sprintf("out %s x cos %s + down %s x sin %s", t[0], angle(1), t[2], angle(1))
 	case calc.PinToMark:
 		words = "pin to mark"
@@ -58,14 +58,14 @@ func turnLine(l calc.TurnLine, sc units.Scale) string {
 		words = "new corner, out"
 		how = fmt.Sprintf("out %s x cos %s + down %s x sin %s + slide %s", t[0], angle(1), t[2], angle(1), t[3])
 	case calc.LegToMark, calc.LegToLine, calc.LegToEnd:
-		words = piece.below + " to the " + map[calc.TurnFigure]string{calc.LegToMark: "last mark", calc.LegToLine: piece.line, calc.LegToEnd: piece.end}[l.Figure]
+		words = piece.Below + " to the " + map[calc.TurnFigure]string{calc.LegToMark: "last mark", calc.LegToLine: piece.line, calc.LegToEnd: piece.end}[l.Figure]
 		how = fmt.Sprintf("square root of (sideways %s)^2 + (down %s)^2", t[0], t[1])
 	case calc.SeamGrowth:
-		words = piece.below + ", change"
+		words = piece.Below + ", change"
 		last := len(l.Terms) - 1
 		how = fmt.Sprintf("%s, less %s before", strings.Join(t[:last], " + "), t[last])
 	case calc.FallOnSeam:
-		words = piece.below + ", change"
+		words = piece.Below + ", change"
 		how = fmt.Sprintf("less what the corner falls, %s", t[0])
 	case calc.GainAtLine:
 		words = "gain at the " + piece.line

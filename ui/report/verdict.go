@@ -32,6 +32,19 @@ var StateNames = [...]string{
 	Tracing: "tracing", Traced: "done", Fits: "fits as it is",
 }
 
+// Words are the state as it is said of several worksheets or values: "do not cut".
+func (s State) Words() string {
+	switch s {
+	case Stopped, Unreadable:
+		return "do not cut"
+	case Ready:
+		return "ready to trace"
+	case Fits:
+		return "nothing to alter"
+	}
+	return StateNames[s]
+}
+
 // Verdict is what a worksheet comes to, in one line that every face begins with.
 type Verdict struct {
 	State       State
@@ -236,9 +249,10 @@ func (v Verdict) StateWords() string {
 }
 
 // Few is the finding in a few words: its first sentence as far as it says what is wrong,
-// or what it asks.
+// or what it asks. Where the finding only says what to check, what it stands behind says so.
 func (f Finding) Few() string {
 	text, _, _ := strings.Cut(strings.TrimRight(f.Text, "."), ". ")
+	text = strings.TrimPrefix(text, checkThe)
 	if question, _, asks := strings.Cut(text, "? "); asks {
 		text = question + "?"
 	}

@@ -23,13 +23,12 @@ type Way struct {
 var wayWords = map[calc.Way]string{
 	calc.OtherSize: "start from another pattern size", calc.OtherShare: "divide the need differently between front and back",
 	calc.MoreEaseThere: "ask for more ease at the other piece", calc.FoldOut: "fold out what is too much",
-	calc.WidenBelow: "taper only as far as that level allows", calc.TaperTheLine: "taper from the line instead (step 4)",
+	calc.WidenBelow: "taper only as far as that level allows", calc.TaperTheLine: "taper from the line instead",
 	calc.NarrowerLimit: "lower the pivot limit, and slide more", calc.OtherStyle: "choose another sleeve style",
 	calc.MeasureAgain: "measure again, on the seam lines", calc.TryTheSeam: "sew the cap into a test armhole first",
-	calc.AlterTheBodice: "alter the bodice too, if it is not cut yet", calc.LetItOut: "widen it to match (step 4)",
-	calc.HoldIt: "keep its width (step 4)", calc.MeasureTheSeams: "measure cap and armhole: the cap may have room",
-	calc.MeasureTheGirth: "measure that girth too: the change may be welcome",
-	calc.FrontTakesMore:  "give the front more of what the bust needs, or all of it: the back fits then",
+	calc.AlterTheBodice: "alter the bodice too, if it is not cut yet", calc.LetItOut: "widen it to match",
+	calc.HoldIt: "keep its width", calc.MeasureTheSeams: "measure cap and armhole: the cap may have room",
+	calc.FrontTakesMore: "give the front more of what the bust needs, or all of it: the back fits then",
 }
 
 // waysOut are the ways out of a finding of the plan.
@@ -45,10 +44,12 @@ func (r *Report) waysOut(f calc.Finding) []Way {
 // wayText is a way out, with the numbers that are known.
 func (r *Report) wayText(f calc.Finding, w calc.Way, n calc.Numbers) string {
 	p, say := WordsOfPiece(f.About), r.Scale.Format
-	amount, each := say(n.Amount.Length), say(n.EachSide.Length)
+	amount, each, usual := say(n.Amount.Length), say(n.EachSide.Length), wording.UsualOne(n.Amount.Length, r.Scale)
 	switch {
 	case w == calc.OtherSize:
 		return r.otherSize(f)
+	case w == calc.MeasureTheGirth:
+		return "measure the " + p.girth + " too: the change may be welcome"
 	case !n.Amount.Known:
 		return wayWords[w]
 	case w == calc.WiderLimit:
@@ -60,11 +61,11 @@ func (r *Report) wayText(f calc.Finding, w calc.Way, n calc.Numbers) string {
 	case w == calc.FoldOut:
 		return fmt.Sprintf("fold out %s at the %s, %s each side", amount, p.line, each)
 	case w == calc.NarrowerLimit:
-		return "lower the pivot limit to " + amount + ", and slide more"
+		return "lower the pivot limit to " + usual + ", and slide more"
 	case w == calc.LessEaseThere:
-		return fmt.Sprintf("ask for less ease at the %s, usually at least %s", p.otherName, amount)
+		return fmt.Sprintf("ask for less ease at the %s, usually at least %s", p.otherName, usual)
 	case f.Code == calc.TighterThanBody:
-		return "ask for more ease, usually at least " + amount
+		return "ask for more ease, usually at least " + usual
 	case f.Code == calc.BindsBelow:
 		return fmt.Sprintf("ask for %s of ease at the %s", amount, wording.PlaceWords[f.At])
 	}
@@ -127,16 +128,17 @@ func (r *Report) accepted(f calc.Finding) string {
 	if f.Code == calc.CannotReach {
 		at = placeOf(f.About)
 	}
-	least, _ := calc.EaseSpan(at, r.Input.Fabric)
+	low, _ := calc.EaseSpan(at, r.Input.Fabric)
+	least := wording.UsualOne(low, r.Scale)
 	switch {
 	case !accepted.Known:
 		return ""
 	case ease < 0:
 		return fmt.Sprintf("accept it as it is, %s smaller than the body", r.Scale.Format(-ease))
 	case ease == 0:
-		return fmt.Sprintf("accept it as it is, without ease (usually at least %s)", r.Scale.Format(least))
+		return fmt.Sprintf("accept it as it is, without ease (usually at least %s)", least)
 	}
-	return fmt.Sprintf("accept it as it is, with %s of ease (usually at least %s)", r.Scale.Format(ease), r.Scale.Format(least))
+	return fmt.Sprintf("accept it as it is, with %s of ease (usually at least %s)", r.Scale.Format(ease), least)
 }
 
 // placeOf is where the piece that a finding is about takes its ease.

@@ -167,7 +167,7 @@ func (f *textFace) entry(row Row, r report.Report) ([]byte, error) {
 	out.Line("%s", typeset.Cut(row.Columns(typeset.PrintWidth, row.Day()), typeset.PrintWidth))
 	words := marksWords(r)
 	switch row.verdict.State {
-	case report.NotBegun:
+	case report.NotBegun, report.Unreadable:
 		words = row.verdict.Why
 	case report.AnswersMissing:
 		words = "missing: " + row.verdict.Why

@@ -119,7 +119,7 @@ read makes it 1. It is 2 where the folder cannot be read.`,
 	console.Sentences(c, &o.sentences)
 	c.Flags().BoolVar(&o.json, "json", false, "print JSON: an array, an object for each worksheet")
 	c.Flags().BoolVar(&o.csv, "csv", false, "print comma-separated values, lengths exact and with their unit")
-	c.Flags().StringVar(&o.sort, "sort", "file", "file, wearer, title, finding or state (most urgent first), saved (latest first)")
+	c.Flags().StringVar(&o.sort, "sort", "file", "file, wearer, title, saved, finding or state, the latest or most urgent first")
 	c.Flags().StringVar(&o.level, "level", "", "only those with a finding of at least this level: note, warn or stop")
 	c.ValidArgsFunction = func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
 		return nil, cobra.ShellCompDirectiveFilterDirs

@@ -308,7 +308,7 @@ func TestWhatMostShareComesLast(t *testing.T) {
 		t.Fatal(err)
 	}
 	at := slices.Index(records[0], "findings")
-	if got := records[1][at]; !strings.HasPrefix(got, "bust larger than asked; bust slides only; ") || !strings.Contains(got, "arms differ") {
+	if got := records[1][at]; !strings.HasPrefix(got, "bust larger than asked; bodice slides only; ") || !strings.Contains(got, "arms differ") {
 		t.Errorf("of the one that is not like the others: %q", got)
 	}
 }
@@ -391,7 +391,7 @@ func TestRosterTellsStates(t *testing.T) {
 	if _, out, _ = run("", "roster", "--csv", folder); !strings.Contains(out, "a.toml,,,not begun"+strings.Repeat(",", 21)+"note,") {
 		t.Errorf("the CSV is\n%s", out)
 	}
-	if _, out, _ = run("", "roster", folder); !strings.Contains(out, "\n    measure the upper arm, the bust, or both\n") || !strings.Contains(strings.Join(strings.Fields(out), " "), "1 to leave as they are.") {
+	if _, out, _ = run("", "roster", folder); !strings.Contains(out, "\n    measure the upper arm, the bust, or both\n") || !strings.Contains(strings.Join(strings.Fields(out), " "), "1 with nothing to alter.") {
 		t.Errorf("the table is\n%s", out)
 	}
 }

@@ -115,7 +115,7 @@ var tallied = []struct {
 }{
 	{report.Unreadable, "unreadable"}, {report.Stopped, "not to be cut"}, {report.AnswersMissing, "with answers missing"}, {report.ToCheck, "to check"},
 	{report.NotBegun, "not begun"}, {report.Ready, "ready"}, {report.Tracing, "being traced"}, {report.Traced, "done"},
-	{report.Fits, "to leave as they are"},
+	{report.Fits, "with nothing to alter"},
 }
 
 // tally counts the sheets that are printed, by their state.

@@ -38,7 +38,7 @@ func (d *desk) besideLines(width int) []string {
 		}
 		head += typeset.PadLeft(name, besideCell)
 	}
-	out := append(verdictLines(d.beside[d.focusCopy()], d.styles, width), head)
+	out := append(verdictLines(d.beside[d.hand], d.styles, width), head)
 	begun := len(out)
 	for _, row := range compare.Sheets(sheets...) {
 		lines := typeset.Wrap(row.What, label-1)

@@ -54,7 +54,7 @@ func TestCopiesOutliveACrash(t *testing.T) {
 	sitWithFile(t, "choir-blouse", 80, 24)
 	r := reopen(t, "sheet.toml").Press("f2", "ctrl+l").Types("2").Press("enter", "ctrl+g", "ctrl+l", "f4", "e")
 	crash(r)
-	r = reopen(t, "sheet.toml").Sees("Unsaved work of ").Press("ctrl+x").Sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (chosen slide even)")
+	r = reopen(t, "sheet.toml").Sees("Unsaved work of ").Press("ctrl+x").Sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (slide even)")
 	crash(r.Press("right", "d", "d").Sees("[saved]"))
 	reopen(t, "sheet.toml").DoesNotSee("was not saved on")
 }

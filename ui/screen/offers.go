@@ -64,6 +64,7 @@ func (p *offerPage) render(width, height int) string {
 		seen[len(seen)-1] = typeset.Cut(fmt.Sprintf("... and %d lines more below", below+1), width)
 	}
 	keys := keyLine([]binding{{Show: "up/down", Does: "choose"}, {Show: "enter", Does: "open as what if"}, {Show: "esc", Does: "back"}}, p.styles, width)
-	head := []string{p.styles.heading.Render("What would make it work") + "   the smallest single changes", ""}
+	words, kind := compare.Heading(p.troubles)
+	head := []string{p.styles.heading.Render(words) + "   " + kind, ""}
 	return typeset.Block(append(head, seen...), width, height-1) + "\n" + typeset.Cut(keys, width)
 }

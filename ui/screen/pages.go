@@ -50,11 +50,11 @@ func sewnTogether(r report.Report, h calc.Half) string {
 	name := typeset.Capitalised(wording.SubjectWords[h.Subject()])
 	switch {
 	case cap != armhole:
-		return fmt.Sprintf("%s: slide %s on the cap, to the mark; the armhole is kept.", name, wording.InOrOut(cap, r.Scale))
+		return fmt.Sprintf("%s: the cap slides %s, and the armhole is kept.", name, wording.InOrOut(cap, r.Scale))
 	case cap == 0:
 		return fmt.Sprintf("%s: cap and armhole keep their length.", name)
 	}
-	return fmt.Sprintf("%s: slide %s on cap and armhole alike, to the mark.", name, wording.InOrOut(cap, r.Scale))
+	return fmt.Sprintf("%s: cap and armhole both slide %s.", name, wording.InOrOut(cap, r.Scale))
 }
 
 // headed sets the first row of a table off, and keeps all rows to a width.

@@ -111,7 +111,7 @@ func TestWorkIsDoneOnce(t *testing.T) {
 		{"ctrl+g", "to the sheet", spent{frames: 1, pictures: 1}},
 		{"tab", "to an ease that the copy has from the sheet", spent{frames: 1, pictures: 1}},
 		{"right", "a nudge that the copy follows", spent{frames: 2, plans: 2, steps: 1, drawings: 1, pictures: 2}},
-		{"ctrl+g", "to the copy", spent{frames: 1, drawings: 1, pictures: 1}},
+		{"ctrl+g", "to the copy, whose verdict is said now", spent{frames: 1, steps: 1, drawings: 1, pictures: 1}},
 	} {
 		if got := spend(r, soFar, c.key); got != c.want {
 			t.Errorf("%d, %s, %s: %+v, want %+v", i, c.key, c.why, got, c.want)

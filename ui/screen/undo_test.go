@@ -17,7 +17,7 @@ func TestUndoAndRedo(t *testing.T) {
 	first := props.Read(t, "sheet.toml")
 	r.Press("ctrl+z").Sees("Nothing to undo.")
 	r.Types("14").Press("enter", "f2").Types("2").Press("enter", "f4", "e", "f6", " ")
-	r.Press("ctrl+z").Sees("Undone: step Lay.").Press("ctrl+z").Sees("Undone: chosen slide, now least.")
+	r.Press("ctrl+z").Sees("Undone: step Lay.").Press("ctrl+z").Sees("Undone: slide, now least.")
 	r.Press("ctrl+z").Sees("Undone: ease at the bicep, now 1 3/4 in.").Press("ctrl+z").Sees("Undone: bicep, now 13 3/4 in.", "[saved]")
 	if got := props.Read(t, "sheet.toml"); got != first {
 		t.Errorf("the file is now\n%s", got)

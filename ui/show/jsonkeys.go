@@ -149,7 +149,9 @@ func ways() (names []string) {
 // slips are the names of the slips.
 func slips() (names []string) {
 	for s := calc.NoSlip + 1; s.String() != ""; s++ {
-		names = append(names, s.String())
+		if !slices.Contains(names, s.String()) {
+			names = append(names, s.String())
+		}
 	}
 	return names
 }

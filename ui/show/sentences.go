@@ -78,6 +78,7 @@ func sayOutcome(s *typeset.Speech, r report.Report) {
 	sayCapEase(s, r)
 	for _, front := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
 		sayHeights(s, r, front)
+		sayGrowths(s, r, front)
 	}
 	for _, w := range r.Plan.Widths {
 		words := fmt.Sprintf("Around the %s it measures %s, ", wording.PlaceWords[w.At], r.Scale.Format(w.Around))
@@ -109,9 +110,10 @@ func sayCapEase(s *typeset.Speech, r report.Report) {
 	}
 	if before == after {
 		s.Say("The cap is %s, as before", words)
-		return
+	} else {
+		s.Say("The cap is %s; before, it was %s", words, report.CapBesideArmhole(before.Length, r.Scale))
 	}
-	s.Say("The cap is %s; before, it was %s", words, report.CapBesideArmhole(before.Length, r.Scale))
+	s.Say("The usual cap ease for this style is %s", r.UsualCapEase())
 }
 
 // sayHeights says what a pivot takes off the cap or the armhole, once where front and back
@@ -127,7 +129,9 @@ func sayHeights(s *typeset.Speech, r report.Report, front calc.Side) {
 		if t := r.Plan.Turns[side]; t.Known && t.Lift != 0 {
 			height := calc.Approx{MM: t.HeightAfter, Known: true}.Length().Length
 			was := calc.Approx{MM: r.Plan.Edges[side].H, Known: true}.Length().Length
-			said[i] = fmt.Sprintf("%s instead of %s", r.Scale.Format(height), r.Scale.Format(was))
+			if said[i] = r.Scale.Format(height) + " instead of " + r.Scale.Format(was); r.Scale.Format(height) == r.Scale.Format(was) {
+				said[i] = "" // no ruler shows what it loses
+			}
 		}
 	}
 	if said[0] == said[1] && said[0] != "" {
@@ -139,6 +143,25 @@ func sayHeights(s *typeset.Speech, r report.Report, front calc.Side) {
 			s.Say("The %s of the %s becomes %s", what, wording.SubjectWords[calc.Halves()[i].Subject()], words)
 		}
 	}
+}
+
+// sayGrowths says how much longer the seams below the underarm get, once where front and back
+// get alike.
+func sayGrowths(s *typeset.Speech, r report.Report, front calc.Side) {
+	seam := report.WordsOfPiece(front.Subject()).Below
+	var said [2]string
+	for i := range said {
+		growth := r.Plan.Turns[front+calc.Side(i)].Growth.Length()
+		if !growth.Known || r.Plan.Sides[front].Total == 0 && r.Plan.Sides[front+1].Total == 0 {
+			return
+		}
+		said[i] = wording.Longer(growth.Length, r.Scale)
+	}
+	if said[0] == said[1] {
+		s.Say("Each %s %s", seam, said[0])
+		return
+	}
+	s.Say("The %s of the front %s, that of the back %s", seam, said[0], said[1])
 }
 
 // SayFindings says every finding, those that ask for most first, and its ways out.

@@ -44,9 +44,11 @@ func Text(r report.Report, working bool) string {
 			out.Hanging(fmt.Sprintf("  %-5s ", f.Asks()), f.Line())
 		}
 	}
-	if lines, _ := compare.Lines(compare.Troubles(r), typeset.PrintWidth-2, true); len(lines) > 0 {
+	troubles := compare.Troubles(r)
+	if lines, _ := compare.Lines(troubles, typeset.PrintWidth-2, true); len(lines) > 0 {
+		words, kind := compare.Heading(troubles)
 		out.Line("")
-		out.Line("What would make it work: the smallest single changes")
+		out.Line("%s: %s", words, kind)
 		for _, l := range lines {
 			out.Line("%s", strings.TrimRight("  "+l, " "))
 		}

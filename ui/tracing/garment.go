@@ -107,7 +107,7 @@ func growthText(s calc.TraceStep, sc units.Scale) string {
 	}{{"underarm seam", calc.SleeveFront}, {"side seam", calc.BodiceFront}} {
 		f, b := s.Growths[g.front], s.Growths[g.front+1]
 		if f.Known && b.Known {
-			front, back := longerWords(f.Length, sc), longerWords(b.Length, sc)
+			front, back := wording.Longer(f.Length, sc), wording.Longer(b.Length, sc)
 			if front == back {
 				text += fmt.Sprintf(" Each %s %s.", g.name, front)
 			} else {
@@ -116,16 +116,4 @@ func growthText(s calc.TraceStep, sc units.Scale) string {
 		}
 	}
 	return text
-}
-
-// longerWords says how a length changes.
-func longerWords(l units.Length, sc units.Scale) string {
-	switch shown := sc.Format(l.Abs()); {
-	case !strings.ContainsAny(shown, "123456789"):
-		return "stays as long as it is"
-	case l < 0:
-		return "gets " + shown + " shorter"
-	default:
-		return "gets " + shown + " longer"
-	}
 }

@@ -25,7 +25,6 @@ row above: ease.bicep=1..3/0.5 (start, end, step), method.front_share_bust=40%..
 words of a choice from one to another, method.follow="let out..hold". "-" reads standard
 input.
 
-
 The exit status is that of the changed worksheet.`,
 		Args: atLeastOneChange,
 		RunE: func(_ *cobra.Command, args []string) error { return try(s, args[0], args[1:], o) },

@@ -87,8 +87,9 @@ func differenceText(before, after report.Report) string {
 	return out.Text()
 }
 
-// words are what a range is of.
+// words are what a range is of, said is the value as people read it.
 func (t trial) words() string { return typeset.Capitalised(forms.Fields[t.key].Words) }
+func (t trial) said() string  { return forms.Said(t.key, t.value) }
 
 // sentences say what differs; of a range what to mark with one value after the other, and
 // which findings came and went since the one before it.
@@ -105,7 +106,7 @@ func sentences(before report.Report, list []trial, afters []report.Report) (s ty
 			show.SayDifferences(&s, before, after)
 			break // there is but one
 		}
-		s.Say("%s %s", list[i].words(), worksheets.WithUnit(list[i].value, list[i].doc.Sheet.Unit()))
+		s.Say("%s: %s", list[i].words(), worksheets.WithUnit(list[i].said(), list[i].doc.Sheet.Unit()))
 		s.SayEach(after.Verdict().Line())
 		show.SayPlanned(&s, after)
 		show.SayChanges(&s, before, after)
@@ -114,23 +115,32 @@ func sentences(before report.Report, list []trial, afters []report.Report) (s ty
 	return s
 }
 
-// rangeVerdict says which values of a range come to what: "Ready from 1 to 2 1/2, check
-// from 3 to 4."
+// rangeVerdict says which values of a range come to what, and why: "Ready to trace from 1 to
+// 2 1/2; check from 3 to 4: the bust comes out 1 in larger than asked." The reason is that of
+// the first of them.
 func rangeVerdict(list []trial, afters []report.Report) string {
 	var parts []string
 	for from := 0; from < len(list); {
-		state, to := afters[from].Verdict().State, from
-		for to+1 < len(list) && afters[to+1].Verdict().State == state {
+		verdict, to := afters[from].Verdict(), from
+		for to+1 < len(list) && afters[to+1].Verdict().State == verdict.State {
 			to++
 		}
-		where := "at " + list[from].value
+		where := " at " + list[from].said()
 		if to > from {
-			where = "from " + list[from].value + " to " + list[to].value
+			where = " from " + list[from].said() + " to " + list[to].said()
 		}
-		parts = append(parts, report.StateNames[state]+" "+where)
+		words := verdict.State.Words() + where
+		if verdict.Why != "" {
+			words += ": " + verdict.Why
+		}
+		parts = append(parts, words)
 		from = to + 1
 	}
-	return typeset.Plain(typeset.Capitalised(strings.Join(parts, ", "))) + "."
+	text := typeset.Plain(typeset.Capitalised(strings.Join(parts, "; ")))
+	if strings.HasSuffix(text, "?") {
+		return text
+	}
+	return text + "."
 }
 
 // column is one of the table of a range.
@@ -149,7 +159,7 @@ func trialTable(before report.Report, list []trial, afters []report.Report) stri
 	marksOf := func(front calc.Side) func(int) string {
 		return func(i int) string { return marksOfPiece(afters[i], front) }
 	}
-	value := column{"value", func(i int) string { return typeset.Plain(list[i].value) }}
+	value := column{"value", func(i int) string { return typeset.Plain(list[i].said()) }}
 	girths := []column{{"bicep", of(compare.BicepAfter.Words)}, {"bust", of(compare.BustAfter.Words)}}
 	marks := []column{{"sleeve marks", marksOf(calc.SleeveFront)}, {"bodice marks", marksOf(calc.BodiceFront)}}
 	rest := []column{{"cap ease", of(compare.CapEase.Words)}, {"cap height", of(compare.CapHeight.Words)}}
@@ -174,8 +184,12 @@ func trialTable(before report.Report, list []trial, afters []report.Report) stri
 		if i > 0 {
 			above = afters[i-1]
 		}
-		if words := newsWords(above, r); words != "" {
-			out.Hanging("        new: ", words)
+		came, went := newsWords(above, r)
+		if came != "" {
+			out.Hanging("        new: ", came)
+		}
+		if went != "" {
+			out.Hanging("        gone: ", went)
 		}
 	}
 	return out.Text()
@@ -204,20 +218,20 @@ func columns(list []column, rows int) []string {
 	return lines
 }
 
-// newsWords are the findings that came since another sheet, in a few words each; of those
-// that went, the ones that asked for something. Of the first row, where there is nothing
-// to compare with, it is what asks for something.
-func newsWords(above, r report.Report) string {
-	var words []string
+// newsWords are the findings that came since another sheet, and those that went, in a few
+// words each. Of the first row, where there is nothing to compare with, it is what asks for
+// something.
+func newsWords(above, r report.Report) (came, went string) {
+	var news, gone []string
 	for _, c := range compare.Findings(above, r) {
 		switch {
 		case c.How == compare.New && (len(above.Findings) > 0 || c.Finding.Level > calc.Note):
-			words = append(words, c.Finding.Short())
-		case c.How == compare.Gone && c.Finding.Level > calc.Note:
-			words = append(words, "no longer "+c.Finding.Short())
+			news = append(news, c.Finding.Short())
+		case c.How == compare.Gone:
+			gone = append(gone, c.Finding.Short())
 		}
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(news, ", "), strings.Join(gone, ", ")
 }
 
 // marksOfPiece is what is marked on a piece, "1 + 1/4", or front and back.

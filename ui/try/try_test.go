@@ -160,7 +160,8 @@ func TestTryChangesWhatIsThere(t *testing.T) {
 // nothing is left for the pivot, and a larger one is moved.
 func TestARangeSaysWhatIsNewInEachRow(t *testing.T) {
 	_, out, _ := run("", "try", props.Example("choir-blouse"), "ease.bicep=2..4/1")
-	props.Says(t, out, "Ready at 2, check from 3 to 4.\n", "ready\n", "check\n        new: bust larger than asked, bust slides only\n", "check\n")
+	props.Says(t, out, "Ready to trace at 2; check from 3 to 4: the bust comes out 1 in larger than\nasked.\n", "ready\n",
+		"check\n        new: bust larger than asked, bodice slides only\n        gone: bodice pivots and slides\n", "check\n")
 	_, out, _ = run("", "try", props.Example("choir-blouse"), "method.slide=1..2/1/2")
 	props.Says(t, out, "front slide moved", "\n")
 	_, out, _ = run("", "try", props.Example("archive-coat"), "ease.waist=0..8/8")
@@ -185,7 +186,7 @@ func TestTrySentences(t *testing.T) {
 	_, out, _ := run("", "try", "--sentences", props.Example("choir-blouse"), "ease.bicep=2")
 	props.Says(t, out, "Finished bicep: 15 3/4 in instead of 15 1/2 in.\n", "Sleeve marks, each side: pivot 1 in and slide 3/8 in instead of pivot 1 in and slide 1/4 in.\n")
 	_, out, _ = run("", "try", "--sentences", props.Example("choir-blouse"), "ease.bicep=2..3/1")
-	props.Says(t, out, "Ease at the bicep: ready at 2, check at 3.\n", "Ease at the bicep 3 in.\nCheck this first: ", "Sleeve, each side, on the bicep line: pivot 1 in and slide 7/8 in.\n", "New, check: ")
+	props.Says(t, out, "Ease at the bicep: ready to trace at 2; check at 3: the bust comes out 1 in larger than asked.\n", "Ease at the bicep: 3 in.\nCheck this first: ", "Sleeve, each side, on the bicep line: pivot 1 in and slide 7/8 in.\n", "New, check: ")
 }
 
 // A range fits paper, whatever front and back differ by, and has no column of nothing.

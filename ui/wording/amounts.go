@@ -31,15 +31,31 @@ func Span(low, high units.Length, sc units.Scale) string {
 	return sc.Number(low) + " to " + sc.Format(high)
 }
 
-// Usual is a range that is published or common, in round numbers: half centimetres where
-// lengths are metric, for nobody means its inches to the millimetre.
+// Usual is a range that is published or common, in round numbers whatever the ruler: half
+// centimetres where lengths are metric, for nobody means its inches to the millimetre.
 func Usual(low, high units.Length, sc units.Scale) string {
 	if sc.System == units.Inches {
+		sc.Ruler = units.SixteenthInch
 		return Span(low, high, sc)
 	}
 	mark := units.FiveMillimetres.Mark()
 	sc.Ruler = units.OneMillimetre
 	return strings.ReplaceAll(Span(low.Round(mark), high.Round(mark), sc), ".0 ", " ")
+}
+
+// UsualOne is one length that is published or common, written as [Usual] has it.
+func UsualOne(l units.Length, sc units.Scale) string { return Usual(l, l, sc) }
+
+// Longer says how a seam changes: "gets 1/2 in longer".
+func Longer(l units.Length, sc units.Scale) string {
+	switch shown := sc.Format(l.Abs()); {
+	case !strings.ContainsAny(shown, "123456789"):
+		return "stays as long as it is"
+	case l < 0:
+		return "gets " + shown + " shorter"
+	default:
+		return "gets " + shown + " longer"
+	}
 }
 
 // PrintCautions prints the cautions, set off.
