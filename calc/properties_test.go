@@ -212,7 +212,7 @@ func TestWorkingAddsUp(t *testing.T) {
 					continue
 				}
 				value, ok := so[term.Figure]
-				if !ok || value.Abs() != term.Value.Abs() {
+				if !ok || value != term.Value {
 					t.Fatalf("line %+v uses %v = %v, which was %v (%v)", line, term.Figure, term.Value, value, ok)
 				}
 			}
