@@ -170,8 +170,8 @@ func TestParseErrorIsOneWholeSentence(t *testing.T) {
 	}
 }
 
-// slowParse reads the same grammar another way: one regular expression and
-// rational numbers without bounds.
+// slowGrammar is the grammar of a length as one regular expression, with letters for the
+// classes.
 const slowGrammar = `^S*([-+−])?S*(?:` +
 	`(?P<w1>D{0,6})[.,](?P<dec>D{1,8})|` +
 	`(?P<n1>D{1,6})S*[/⁄∕]S*(?P<d1>D{1,6})|` +
@@ -180,6 +180,8 @@ const slowGrammar = `^S*([-+−])?S*(?:` +
 	`(?P<w4>D{1,6})` +
 	`)S*(?P<u>in\.?|inch|inches|"|″|”|''|[cm]m\.?|centimet(?:re|er)s?|millimet(?:re|er)s?)?S*$`
 
+// slowParse reads the same grammar another way, into millimetres: by that expression, and
+// in rational numbers without bounds.
 func slowParse(text string, bare units.System) (*big.Rat, bool) {
 	// ToLower would fold the Kelvin sign and the long s into letters of ours.
 	lower := strings.Map(func(r rune) rune {
@@ -293,17 +295,50 @@ func FuzzParse(f *testing.F) {
 	})
 }
 
+// slowShare reads a share as a number of centimetres, of which the sign of a hundredth
+// takes the place.
+func slowShare(text string) (*big.Rat, bool) {
+	ofOne := strings.Replace(text, "%", "cm", 1)
+	parts := big.NewRat(1000, 1)
+	if ofOne == text {
+		ofOne, parts = text+"cm", big.NewRat(10, 1)
+	}
+	mm, ok := slowParse(ofOne, units.Centimetres)
+	if !ok {
+		return nil, false
+	}
+	share := new(big.Rat).Quo(mm, parts)
+	fine := share.Denom().Cmp(big.NewInt(1_000_000_000)) <= 0
+	return share, fine && share.Sign() >= 0 && share.Cmp(big.NewRat(1, 1)) <= 0
+}
+
+// FuzzParseShare holds the reader of shares against the slow one, and its part of the
+// longest length, to the nearest count.
 func FuzzParseShare(f *testing.F) {
-	for _, s := range []string{"1/2", "0.55", "55 %", "½", "3/2", "-1/2", "0", "1", "100%", "1 1/2", "0.33333333%"} {
+	for _, s := range []string{
+		"1/2", "0.55", "55 %", "½", "3/2", "-1/2", "0", "1", "100%", "1 1/2", "0.33333333%", "33,3 %", "999998/999999", "-0", "½ cm", "5%5", "%",
+	} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		s, err := units.ParseShare(text)
+		slow, ok := slowShare(text)
+		if ok != (err == nil) {
+			t.Fatalf("ParseShare(%q) = %v, %v; the slow reader: %v, %v", text, s, err, slow, ok)
+		}
 		if err != nil {
+			var bad *units.ParseError
+			if !errors.As(err, &bad) || bad.Offset > len(text) {
+				t.Fatalf("ParseShare(%q): a damaged error: %#v", text, err)
+			}
 			return
 		}
-		if s.Numerator < 0 || s.Numerator > s.Denominator || s.Denominator <= 0 {
-			t.Fatalf("ParseShare(%q) = %v", text, s)
+		if slow.Cmp(big.NewRat(s.Numerator, s.Denominator)) != 0 {
+			t.Fatalf("ParseShare(%q) = %v, the slow reader: %v", text, s, slow)
+		}
+		part := new(big.Rat).Mul(slow, big.NewRat(int64(units.Max), 1))
+		if off := part.Sub(part, big.NewRat(int64(s.Of(units.Max)), 1)); off.Abs(off).Cmp(big.NewRat(1, 2)) > 0 {
+			t.Fatalf("%v of 100 m is %v, %v counts off", s, s.Of(units.Max), off)
 		}
 		if again, err := units.ParseShare(s.String()); s.Denominator <= 999_999 && (err != nil || again != s) {
 			t.Fatalf("%q reads as %v, writes as %q, reads as %v, %v", text, s, s, again, err)

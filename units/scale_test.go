@@ -2,6 +2,7 @@ package units_test
 
 import (
 	"encoding/csv"
+	"errors"
 	"os"
 	"strings"
 	"testing"
@@ -56,6 +57,9 @@ func TestBothSystemsAndTheRulerHeld(t *testing.T) {
 	if got := metric.OnRuler(units.Inch / 4); got != "1/4 in" {
 		t.Errorf("OnRuler: %q", got)
 	}
+	if got := (units.Scale{System: units.Centimetres}).OnRuler(units.Centimetre); got != "1.0 cm" {
+		t.Errorf("OnRuler without a ruler: %q", got)
+	}
 }
 
 // Exact lengths add up as they are written.
@@ -86,11 +90,17 @@ func TestRound(t *testing.T) {
 			t.Errorf("%d to %d: %d, want %d", c.l, c.mark, got, c.want)
 		}
 	}
+	for l, want := range map[units.Length]units.Length{5: 3, -5: -3, 4: 2, -4: -2, 0: 0} {
+		if got := l.Half(); got != want {
+			t.Errorf("half of %d: %d, want %d", l, got, want)
+		}
+	}
 }
 
 // The fifteen distinct upper-arm limits of 16 CFR 1615.1(o) and 1616.2(m) are
 // printed both in inches and in centimetres at one decimal: a check of the
-// conversion, and of the rounding (halves up), from outside the project.
+// conversion, and of the rounding to the nearest, from outside the project. None
+// of them lies half way.
 func TestPrintedConversionsOfTheFederalCode(t *testing.T) {
 	file, err := os.Open("../testdata/us-16cfr-tight-fitting-upper-arm.csv")
 	if err != nil {
@@ -216,9 +226,19 @@ func TestShare(t *testing.T) {
 			t.Errorf("%q: %v, %v; want %v", text, got, err, want)
 		}
 	}
-	for _, text := range []string{"", "3/2", "-1/2", "101 %", "1/2 in", "half", "0.123456789"} {
-		if got, err := units.ParseShare(text); err == nil {
-			t.Errorf("%q reads as %v", text, got)
+	for _, c := range []struct {
+		text   string
+		column int
+		reason string
+	}{
+		{"", 0, "nothing is written"}, {"half", 0, ""}, {"½ in", 2, "there is more after the number"}, {"1/0", 2, "the number after the slash is 0"},
+		{"3/2", 0, "it goes from 0 to 1"}, {"-1/2", 0, "it goes from 0 to 1"}, {"101 %", 0, "it goes from 0 to 1"},
+		{"0.123456789", 10, "more than 8 digits"}, {"0.33333333 %", 0, "too many digits"},
+	} {
+		got, err := units.ParseShare(c.text)
+		var bad *units.ParseError
+		if !errors.As(err, &bad) || bad.Column() != c.column || bad.Reason != c.reason || bad.Kind != "share" {
+			t.Errorf("%q reads as %v, %v; want %q at %d", c.text, got, err, c.reason, c.column)
 		}
 	}
 	third := units.Share{Numerator: 1, Denominator: 3}
