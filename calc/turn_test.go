@@ -135,6 +135,11 @@ func TestTurnAgreesWithTheStraightLineCap(t *testing.T) {
 	if math.Abs(x-8) > 1e-9 || math.Abs(-y-math.Sqrt(21)) > 1e-9 || math.Abs(-y-4.5826) > 5e-5 {
 		t.Errorf("the corner is at %v, %v", x, y)
 	}
+	// And back: a pivot of 1 inward brings the corner itself straight below its mark.
+	back := calc.Edge{W: 8, H: math.Sqrt(21), Known: true, Straight: true}
+	if lift := back.Lift(-1); !lift.Known || math.Abs(lift.MM-(4.5826-6)) > 5e-5 {
+		t.Errorf("turned inward from 16 wide to 14 the cap gets %v lower, want 6 - 4.5826 higher", lift)
+	}
 }
 
 // geometry is the invented sheet with everything that the turn needs: sleeve
