@@ -15,20 +15,11 @@ var astm = []struct {
 	{"8", "36 1/4", "35 7/8"}, {"12", "38 3/4", "38"}, {"16", "42 1/8", "40 5/8"}, {"20", "46", "43 7/8"},
 }
 
-func inches(t *testing.T, text string) units.Reading {
-	t.Helper()
-	l, err := units.Parse(text, units.Inches)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return units.Known(l)
-}
-
-func astmCharts(t *testing.T, highBust bool) (charts []calc.Charted) {
+func astmCharts(highBust bool) (charts []calc.Charted) {
 	for _, s := range astm {
-		c := calc.Charted{Bust: inches(t, s.bust)}
+		c := calc.Charted{Bust: known(s.bust)}
 		if highBust {
-			c.HighBust = inches(t, s.upperChest)
+			c.HighBust = known(s.upperChest)
 		}
 		charts = append(charts, c)
 	}
@@ -38,9 +29,9 @@ func astmCharts(t *testing.T, highBust bool) (charts []calc.Charted) {
 // Who has the body of a published size is told that size. Of these only size 20 has a
 // bust that is fuller by 2 in (2 1/8), and is told it by the high bust.
 func TestABodyOfAPublishedSizeIsToldThatSize(t *testing.T) {
-	charts := astmCharts(t, true)
+	charts := astmCharts(true)
 	for i, s := range astm {
-		c := calc.ChooseSize(inches(t, s.bust), inches(t, s.upperChest), charts)
+		c := calc.ChooseSize(known(s.bust), known(s.upperChest), charts)
 		want := calc.Bust
 		if s.size == "20" {
 			want = calc.HighBust
@@ -70,22 +61,22 @@ func TestTheFullerBustTakesTheSmallerSize(t *testing.T) {
 		{"20", "19", true, []int{0}, calc.Bust, calc.Bust},         // smaller than any
 		{"36 1/4", "37", true, []int{0}, calc.Bust, calc.Bust},     // a high bust that is the larger
 	} {
-		got := calc.ChooseSize(inches(t, c.bust), inches(t, c.highBust), astmCharts(t, c.charted))
+		got := calc.ChooseSize(known(c.bust), known(c.highBust), astmCharts(c.charted))
 		if !slices.Equal(got.Nearest, c.want) || got.By != c.by || got.Against != c.against {
 			t.Errorf("bust %s, high bust %s, charted %v: %+v", c.bust, c.highBust, c.charted, got)
 		}
 	}
 	var none units.Reading
-	for _, c := range [][2]units.Reading{{none, inches(t, "38")}, {inches(t, "40"), none}, {none, none}} {
-		if got := calc.ChooseSize(c[0], c[1], astmCharts(t, true)); got.Nearest != nil || got.By != calc.NoAnswer {
+	for _, c := range [][2]units.Reading{{none, known("38")}, {known("40"), none}, {none, none}} {
+		if got := calc.ChooseSize(c[0], c[1], astmCharts(true)); got.Nearest != nil || got.By != calc.NoAnswer {
 			t.Errorf("%+v", got)
 		}
 	}
-	if got := calc.ChooseSize(inches(t, "40"), inches(t, "38"), make([]calc.Charted, 3)); got.Nearest != nil || got.By != calc.HighBust {
+	if got := calc.ChooseSize(known("40"), known("38"), make([]calc.Charted, 3)); got.Nearest != nil || got.By != calc.HighBust {
 		t.Errorf("no chart: %+v", got)
 	}
-	some := []calc.Charted{{Bust: inches(t, "38")}, {Bust: inches(t, "42"), HighBust: inches(t, "40")}}
-	if got := calc.ChooseSize(inches(t, "41"), inches(t, "38"), some); !slices.Equal(got.Nearest, []int{1}) {
+	some := []calc.Charted{{Bust: known("38")}, {Bust: known("42"), HighBust: known("40")}}
+	if got := calc.ChooseSize(known("41"), known("38"), some); !slices.Equal(got.Nearest, []int{1}) {
 		t.Errorf("one column for all: %+v", got)
 	}
 }
@@ -96,28 +87,21 @@ func TestNeedsFallByThePublishedSteps(t *testing.T) {
 	steps := []string{"2 1/2", "3 3/8", "3 7/8"}
 	var before units.Reading
 	for i, s := range astm {
-		in := calc.Input{Ruler: mustRuler(t), Bust: inches(t, "44"), BustEase: inches(t, "3"),
-			Bodice: calc.BodiceInput{FinishedBust: units.Known(inches(t, s.bust).Length + 3*units.Inch)}}
+		in := calc.Input{Ruler: units.EighthInch, Bust: known("44"), BustEase: known("3"),
+			Bodice: calc.BodiceInput{FinishedBust: units.Known(known(s.bust).Length + 3*units.Inch)}}
 		need := calc.Compute(in).Bust.Need
-		if i > 0 && before.Length-need.Length != inches(t, steps[i-1]).Length {
+		if i > 0 && before.Length-need.Length != known(steps[i-1]).Length {
 			t.Errorf("from size %s to %s the need falls by %v, want %s", astm[i-1].size, s.size, before.Length-need.Length, steps[i-1])
 		}
 		before = need
 	}
 }
 
-func mustRuler(t *testing.T) units.Ruler {
-	t.Helper()
-	r, err := units.ParseRuler("1/8 in", units.Inches)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
-
+// What nobody asked for, the farthest pivot and the height that a cap loses are read off a
+// plan: by hand, with numbers of ours.
 func TestWhatASizeCostsByHand(t *testing.T) {
+	const in = units.Inch
 	known := units.Known
-	in := units.Length(units.Inch)
 	for _, c := range []struct {
 		girth calc.Girth
 		want  units.Reading
@@ -161,9 +145,9 @@ func TestSizesRise(t *testing.T) {
 	}{
 		{[]string{"20", "8", "16"}, none, []int{1, 2, 0}},
 		{[]string{"L", "xs", "M"}, none, []int{1, 2, 0}},
-		{[]string{"c", "a", "b"}, []calc.Charted{{Bust: inches(t, "46")}, {Bust: inches(t, "36 1/4")}, {Bust: inches(t, "42 1/8")}}, []int{1, 2, 0}},
-		{[]string{"8", "20", "16"}, []calc.Charted{{Bust: inches(t, "46")}, {Bust: inches(t, "36 1/4")}, {Bust: inches(t, "42 1/8")}}, []int{1, 2, 0}}, // the chart says so
-		{[]string{"20", "8", "16"}, astmCharts(t, true)[:3], []int{0, 1, 2}},
+		{[]string{"c", "a", "b"}, []calc.Charted{{Bust: known("46")}, {Bust: known("36 1/4")}, {Bust: known("42 1/8")}}, []int{1, 2, 0}},
+		{[]string{"8", "20", "16"}, []calc.Charted{{Bust: known("46")}, {Bust: known("36 1/4")}, {Bust: known("42 1/8")}}, []int{1, 2, 0}}, // the chart says so
+		{[]string{"20", "8", "16"}, astmCharts(true)[:3], []int{0, 1, 2}},
 		{[]string{"20", "M", "16"}, none, nil},
 		{[]string{"20", "", "16"}, none, nil},
 		{[]string{"20"}, none[:1], nil},
@@ -180,17 +164,17 @@ func TestSizesRise(t *testing.T) {
 func TestWidthsFall(t *testing.T) {
 	var busts []units.Reading
 	for _, s := range astm {
-		busts = append(busts, inches(t, s.bust))
+		busts = append(busts, known(s.bust))
 	}
 	if got := calc.Falls([]int{0, 1, 2, 3}, busts); got != nil {
 		t.Errorf("the published sizes fall: %v", got)
 	}
 	order := []int{3, 1, 0, 2}
-	widths := []units.Reading{inches(t, "12"), {}, inches(t, "13"), inches(t, "12 1/2")}
+	widths := []units.Reading{known("12"), {}, known("13"), known("12 1/2")}
 	if got := calc.Falls(order, widths); !slices.Equal(got, [][2]int{{3, 0}}) {
 		t.Errorf("%v", got)
 	}
-	widths[0] = inches(t, "12 1/2") // the same in two sizes, as on many patterns
+	widths[0] = known("12 1/2") // the same in two sizes, as on many patterns
 	if got := calc.Falls(order, widths); got != nil {
 		t.Errorf("%v", got)
 	}
