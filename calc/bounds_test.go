@@ -60,18 +60,32 @@ func TestBoundsOfTheBodyAgainstTheSurvey(t *testing.T) {
 
 // The smallest and the largest arm of age 20 and over, and of every age from birth:
 // NHANES 2013-2014, National Center for Health Statistics, through a third-party copy.
-// The waist: a span that refuses no adult of either source.
+// The waist has a rounder span, which refuses no adult.
 func TestBoundsOfArmsAndWaist(t *testing.T) {
-	for _, c := range []struct {
-		of        calc.Answer
-		who       calc.Wearing
-		low, high float64
-	}{
-		{calc.Bicep, calc.GrownUp, 178, 594}, {calc.BicepOther, calc.GrownUp, 178, 594}, {calc.Bicep, calc.Anyone, 104, 594}, {calc.Waist, calc.GrownUp, 500, 1900},
-	} {
-		if b := boundOf(t, c.of, calc.NoAnswer, c.who); b.Low.Millimetres() != c.low || b.High.Millimetres() != c.high {
-			t.Errorf("%d: %v to %v", c.of, b.Low, b.High)
+	cm := func(text string) units.Length {
+		l, err := units.Parse(text, units.Centimetres)
+		if err != nil {
+			t.Fatal(err)
 		}
+		return l
+	}
+	anyone := [2]units.Length{units.Max, 0}
+	spans := map[calc.Wearing][2]units.Length{}
+	for _, row := range testRows(t, "nhanes-2013-2014-arm.csv") { // age, n, five percentiles, smallest, largest
+		anyone = [2]units.Length{min(anyone[0], cm(row[7])), max(anyone[1], cm(row[8]))}
+		if spans[calc.Anyone] = anyone; row[0] == "20+" {
+			spans[calc.GrownUp] = [2]units.Length{cm(row[7]), cm(row[8])}
+		}
+	}
+	for _, arm := range []calc.Answer{calc.Bicep, calc.BicepOther} {
+		for _, who := range []calc.Wearing{calc.GrownUp, calc.Anyone} {
+			if b := boundOf(t, arm, calc.NoAnswer, who); [2]units.Length{b.Low, b.High} != spans[who] {
+				t.Errorf("%d of %d: %v to %v, and people %v", arm, who, b.Low, b.High, spans[who])
+			}
+		}
+	}
+	if b := boundOf(t, calc.Waist, calc.NoAnswer, calc.GrownUp); b.Low != 50*units.Centimetre || b.High != 190*units.Centimetre {
+		t.Errorf("waist: %v to %v", b.Low, b.High)
 	}
 }
 
@@ -93,6 +107,17 @@ func TestBoundsOfEase(t *testing.T) {
 	}
 }
 
+// A slide is checked from 2 in on, and no job from 4 in on; 5 and 10 cm by a metric ruler.
+// Both are ours.
+func TestBoundsOfTheSlide(t *testing.T) {
+	if check, stop := calc.SlideBounds(units.EighthInch); check != in("2") || stop != in("4") {
+		t.Error(check, stop)
+	}
+	if check, stop := calc.SlideBounds(units.OneMillimetre); check != 50*units.Millimetre || stop != 100*units.Millimetre {
+		t.Error(check, stop)
+	}
+}
+
 // Every bound says where it is from, and every measurement has one.
 func TestEveryMeasurementHasABound(t *testing.T) {
 	bounded := map[calc.Answer]bool{}
@@ -107,11 +132,5 @@ func TestEveryMeasurementHasABound(t *testing.T) {
 		if !bounded[a] {
 			t.Errorf("%d has no bound", a)
 		}
-	}
-	if check, stop := calc.SlideBounds(units.EighthInch); check != in("2") || stop != in("4") {
-		t.Error(check, stop)
-	}
-	if check, stop := calc.SlideBounds(units.OneMillimetre); check != 50*units.Millimetre || stop != 100*units.Millimetre {
-		t.Error(check, stop)
 	}
 }
