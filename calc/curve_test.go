@@ -45,8 +45,8 @@ func TestArcLengthAgainstAnotherLibrary(t *testing.T) {
 	}
 }
 
-// The same against a million chords, which know nothing of integrals: with n
-// chords the error falls as 1/n^2, so two counts give the limit.
+// The same against chords, which know nothing of integrals: with n chords the error
+// falls as 1/n^2, so two counts give the limit.
 func TestArcLengthAgainstChords(t *testing.T) {
 	chords := func(c calc.Cubic, n int) float64 {
 		sum, last := 0.0, c.At(0)

@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"capscye/calc"
-	"capscye/calc/internal/byhand"
 	"capscye/units"
 )
 
@@ -26,8 +25,8 @@ func leastUsual(at calc.Place, fabric calc.Fabric) units.Length {
 	}[at]
 }
 
-// mostBelieved is twice the most of the published eases (as above; 4 in at the bust,
-// Robinson), from where on the program doubts an ease.
+// mostBelieved is twice the most of the published eases (as above; 4 in at the bust, NMSU
+// Guide C-228, table 1, and McCunn), from where on the program doubts an ease.
 func mostBelieved(at calc.Place) units.Length {
 	return 2 * map[calc.Place]units.Length{calc.AtBicep: 2 * units.Inch, calc.AtBust: 4 * units.Inch}[at]
 }
@@ -269,16 +268,16 @@ func TestASpreadCapKeepsItsLength(t *testing.T) {
 // and so comes out 14 wide: 1/2 a side is missing. 14 less the arm is the ease that is left.
 func TestWaysOutByHand(t *testing.T) {
 	kept := func(arm, ease string) calc.Input {
-		input := byhand.Needing("3", "")
+		input := flat("3", "")
 		input.Method.Armhole = calc.KeepArmhole
-		input.Bicep, input.BicepEase = byhand.Known(arm), byhand.Known(ease)
+		input.Bicep, input.BicepEase = known(arm), known(ease)
 		return input
 	}
 	inches := func(text string) units.Reading {
 		if text == "" {
 			return units.Reading{}
 		}
-		return byhand.Known(text)
+		return known(text)
 	}
 	for _, c := range []struct {
 		name         string
