@@ -49,6 +49,53 @@ func TestPaperMovesAsAWhole(t *testing.T) {
 	}
 }
 
+// Turned, and not slid yet, the corner lies where the turn alone brings it; slid, 1/4 in
+// further out.
+func TestTheCornerIsTurnedAndThenSlid(t *testing.T) {
+	input, p := marked(geometry())
+	turned := calc.SleeveDrawing(input, p, calc.Stages{calc.TurnedOut}).Corners[0]
+	slid := calc.SleeveDrawing(input, p, calc.Stages{calc.SlidOut}).Corners[0]
+	if out := (slid.New.X - turned.New.X) / 25.4; math.Abs(out-0.25) > 1e-9 || slid.New.Y != turned.New.Y {
+		t.Errorf("it slides from %v to %v", turned.New, slid.New)
+	}
+	if math.Abs(turned.New.X/25.4-7.296833) > 1e-6 { // as in TestTurnWorkedByHand
+		t.Errorf("it turns to %v", turned.New)
+	}
+}
+
+// What stands in for a measurement, or cannot be drawn as long as it was measured, is said.
+func TestWhatIsDrawnByGuessIsSaid(t *testing.T) {
+	whole := geometry()
+	whole.Sleeve.CapFront, whole.Sleeve.CapBack = known("9 1/4"), known("9 1/4")
+	for what, c := range map[string]struct {
+		change               func(*calc.Input)
+		assumed, approximate bool
+	}{
+		"all measured":     {func(*calc.Input) {}, false, false},
+		"a cap too long":   {func(in *calc.Input) { in.Sleeve.CapBack = known("13") }, false, true}, // over 6 1/2 and 5 1/4
+		"no cap height":    {func(in *calc.Input) { in.Sleeve.CapHeight = units.Reading{} }, true, false},
+		"no underarm seam": {func(in *calc.Input) { in.Sleeve.UnderarmSeam = units.Reading{} }, true, false},
+	} {
+		changed := whole
+		c.change(&changed)
+		input, p := marked(changed)
+		if d := calc.SleeveDrawing(input, p, calc.Stages{}); d.Assumed != c.assumed || d.Approximate != c.approximate {
+			t.Errorf("%s: assumed %v, approximate %v", what, d.Assumed, d.Approximate)
+		}
+	}
+	for what, forget := range map[string]func(*calc.Input){
+		"no side seam": func(in *calc.Input) { in.Bodice.SideSeam = units.Reading{} },
+		"no corner":    func(in *calc.Input) { in.Bodice.CornerOutFront = units.Reading{} },
+	} {
+		changed := whole
+		forget(&changed)
+		input, p := marked(changed)
+		if d := calc.BodiceDrawing(input, p, calc.Front, calc.Stages{}); !d.Assumed {
+			t.Errorf("%s: nothing is said to be assumed", what)
+		}
+	}
+}
+
 // An inward slide shortens the curve that is drawn, by as much as the step says.
 func TestACurveDrawnAnewHasItsLength(t *testing.T) {
 	input, p := marked(comingIn("8 1/2"))

@@ -107,6 +107,9 @@ func TestFrontAndBackToldApart(t *testing.T) {
 	if f, b := steps["bodice-front-taper"].Dart, steps["bodice-back-taper"].Dart; f != calc.SideDart || b != calc.WaistDart {
 		t.Errorf("darts %v and %v", f, b)
 	}
+	half := comingIn("8 1/2")
+	half.Sleeve.CapBack = units.Reading{} // of one curve the length is told that is left, of the other not
+	hasSteps(t, half, []string{"sleeve-front-slide", "sleeve-lay-back", "sleeve-back-slide"}, "sleeve-back-same")
 	last := calc.TraceSteps(geometry(), calc.Compute(geometry()))
 	for s, stage := range last[len(last)-1].Stages {
 		if stage != calc.Altered {
@@ -225,6 +228,48 @@ func TestTheBustLineAtTheTable(t *testing.T) {
 	}
 }
 
+// Whether the bust line lies below the new underarm point is left to the hands where
+// nobody can tell: where the side comes in and the seam below was not measured.
+func TestALineThatMayLieAboveTheCorner(t *testing.T) {
+	for _, c := range []struct {
+		ease string
+		seam units.Reading
+		want bool
+	}{{"3", known("8"), false}, {"3", units.Reading{}, false}, {"-1/2", known("8"), false}, {"-1/2", units.Reading{}, true}} { // 1 less is 1/4 in at a side
+		input := geometry()
+		input.Bicep, input.BustEase = units.Reading{}, known(c.ease)
+		input.Bodice.BustDown, input.Bodice.SideSeam = known("2"), c.seam
+		if d := traced(input)["bodice-front-taper"].Detail; !d.Via || d.IfBelow != c.want {
+			t.Errorf("ease %s, seam %v: %+v", c.ease, c.seam, d)
+		}
+	}
+}
+
+// A line is drawn at the hip where a seam that binds leads there, at hip or waist.
+func TestTheHipLineAtTheTable(t *testing.T) {
+	input := geometry()
+	input.Bodice.WaistFront, input.Bodice.WaistBack = known("8 1/4"), known("7 3/4") // 32 around
+	input.Bodice.HipFront, input.Bodice.HipBack = known("10"), known("10")           // 40
+	for _, c := range []struct {
+		waist, hip string
+		want       bool
+	}{{"30", "37", false}, {"33", "37", true}, {"30", "40", true}} {
+		input.Waist, input.WaistEase, input.Hip, input.HipEase = known(c.waist), known("1"), known(c.hip), known("2")
+		if d := traced(input)["bodice-front-lay"].Detail; !d.Hip || d.HipLine != c.want {
+			t.Errorf("waist %s, hip %s: %+v", c.waist, c.hip, d)
+		}
+	}
+}
+
+// Notches are set anew, and cap and armhole compared, where a seam gets longer or both
+// pieces are altered; a sleeve that only pivots fits its armhole as before.
+func TestWhenCapAndArmholeAreCompared(t *testing.T) {
+	compared := []string{"notches", "check-cap-and-armhole"}
+	hasSteps(t, flat("4", ""), compared)
+	hasSteps(t, flat("1", "1"), append(compared, "sleeve-front-turn", "bodice-front-turn"), "sleeve-front-slide")
+	hasSteps(t, flat("1", ""), []string{"sleeve-front-turn", "test-garment"}, compared...)
+}
+
 // A seam bends at its last mark where it pivots, and not where it only slides.
 func TestWhereTheSeamBends(t *testing.T) {
 	input := geometry()
@@ -257,6 +302,12 @@ func TestHemAndAllowances(t *testing.T) {
 	input.Bodice.Allowance = known("3/8")
 	if d := traced(input)["test-garment"].Allowance; d.Known {
 		t.Errorf("5/8 and 3/8 are not one: %v", d)
+	}
+	for _, c := range [][2]units.Reading{{known("5/8"), {}}, {{}, known("5/8")}} {
+		input.Sleeve.Allowance, input.Bodice.Allowance = c[0], c[1]
+		if d := traced(input)["test-garment"].Allowance; d != known("5/8") {
+			t.Errorf("of one piece alone: %v", d)
+		}
 	}
 }
 
