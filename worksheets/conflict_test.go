@@ -85,18 +85,19 @@ func TestNothingIsOverwrittenWhereItCannotBeKeptBeside(t *testing.T) {
 	onDisk(t, path, "# theirs\n")
 }
 
-func TestAVeryLargeFileIsKeptWholeWhenSavedOver(t *testing.T) {
+func TestAVeryLargeFileIsNotSavedOver(t *testing.T) {
 	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
 	d := load(t, path)
 	d.Sheet.Set(worksheets.Bicep, "14")
 	theirs := strings.Repeat("x", worksheets.MaxBytes) + "and an end\n"
 	write(t, path, theirs)
 	backup, err := d.SaveOver()
-	if err != nil {
-		return // not overwriting it is as good
+	if want := "what is there now is too large to be kept beside it"; backup != "" || err == nil || !strings.Contains(err.Error(), want) {
+		t.Errorf("backup %q, %v, want %s", backup, err, want)
 	}
-	if got := string(readFile(t, backup)); got != theirs {
-		t.Errorf("of %d bytes, %d were kept", len(theirs), len(got))
+	onDisk(t, path, theirs)
+	if got := names(t, filepath.Dir(path), ""); !slices.Equal(got, []string{"blouse.toml"}) {
+		t.Errorf("the folder holds %q", got)
 	}
 }
 

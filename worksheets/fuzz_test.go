@@ -9,8 +9,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/BurntSushi/toml"
-
 	"capscye/worksheets"
 )
 
@@ -70,10 +68,7 @@ func FuzzDecode(f *testing.F) {
 // withoutBicep is everything else that a file says.
 func withoutBicep(t *testing.T, source []byte) string {
 	t.Helper()
-	var all map[string]any
-	if _, err := toml.Decode(string(bytes.TrimPrefix(source, []byte("\ufeff"))), &all); err != nil {
-		t.Fatal(err)
-	}
+	all := tree(t, string(source))
 	switch body := all["body"].(type) {
 	case map[string]any:
 		delete(body, "bicep")

@@ -124,18 +124,22 @@ func TestAValueOfAnotherTypeIsReportedForEveryKeyAndKept(t *testing.T) {
 }
 
 func TestWhatAMessageOffersIsReadable(t *testing.T) {
-	offer := regexp.MustCompile(`Write it like (\w+ = ".*")$`)
+	offer, offers := regexp.MustCompile(`Write it like (\w+ = ".*")$`), 0
 	for _, k := range worksheets.Keys() {
 		table, name, _ := strings.Cut(k.Path(), ".")
 		for _, written := range []string{"true", "{ a = 1 }", "[1, 2]", "07:32:00", "inf"} {
 			for _, p := range messages(decode(t, file("["+table+"]", name+" = "+written)).Problems()) {
 				if found := offer.FindStringSubmatch(p); found != nil {
+					offers++
 					if again := messages(decode(t, file("["+table+"]", found[1])).Problems()); again != nil {
 						t.Errorf("for %v = %s it offers %s, which gives %q", k, written, found[1], again)
 					}
 				}
 			}
 		}
+	}
+	if offers < 5*len(worksheets.Keys()) {
+		t.Errorf("only %d offers", offers)
 	}
 }
 
