@@ -311,3 +311,37 @@ func TestWaysOutByHand(t *testing.T) {
 		}
 	}
 }
+
+// Where nothing is missed, by hand: a waist of 32 around 31 1/16 and an ease of 2 lacks
+// 1 1/16, so that 1 1/8 less by the marks is asked for; what is too tight, and the piece
+// that pushes another, is asked for the ease that is usual at least (see leastUsual); a
+// limit of 2 goes back to the usual 1.
+func TestOtherWaysOutByHand(t *testing.T) {
+	waist := geometry()
+	waist.Bodice.WaistFront, waist.Bodice.WaistBack = known("8 1/4"), known("7 3/4")
+	waist.Waist, waist.WaistEase = known("31 1/16"), known("2")
+	wide := flat("3", "")
+	wide.Method.LimitSleeve = in("2")
+	for _, c := range []struct {
+		input calc.Input
+		code  calc.Code
+		about calc.Subject
+		way   calc.Way
+		want  string
+	}{
+		{waist, calc.BindsBelow, calc.OfBust, calc.LessEase, "7/8"},
+		{flat("-3", ""), calc.TighterThanBody, calc.OfSleeve, calc.MoreEase, "2"},
+		{flat("", "-5"), calc.TighterThanBody, calc.OfBust, calc.MoreEase, "1 1/2"},
+		{flat("4", "2"), calc.ExtraEase, calc.OfBust, calc.LessEaseThere, "2"},
+		{flat("1/2", "6"), calc.ExtraEase, calc.OfSleeve, calc.LessEaseThere, "1 1/2"},
+		{wide, calc.LimitWide, calc.OfSleeve, calc.NarrowerLimit, "1"},
+	} {
+		plan := calc.Compute(c.input)
+		i := slices.IndexFunc(plan.Findings, func(f calc.Finding) bool { return f.Code == c.code && f.About == c.about })
+		if i < 0 || !slices.Contains(plan.Findings[i].Ways, c.way) {
+			t.Errorf("%s of %d: no %v in %+v", c.code, c.about, c.way, plan.Findings)
+		} else if got := plan.Numbers(c.input, plan.Findings[i], c.way); got != (calc.Numbers{Amount: known(c.want)}) {
+			t.Errorf("%s of %d, %v: %+v, want %s", c.code, c.about, c.way, got, c.want)
+		}
+	}
+}
