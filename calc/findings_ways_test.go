@@ -2,12 +2,32 @@ package calc_test
 
 import (
 	"slices"
+	"strings"
+	"testing"
 
 	"capscye/calc"
 	"capscye/units"
 )
 
 // For each way out, when it is offered. A way that cannot help is worse than none.
+
+// Other programs read ways and slips by these names, so none is called anything else.
+func TestWaysAndSlipsKeepTheirNames(t *testing.T) {
+	var ways, slips []string
+	for _, w := range everyWay() {
+		ways = append(ways, w.String())
+	}
+	for s := calc.NoSlip + 1; s.String() != ""; s++ {
+		slips = append(slips, s.String())
+	}
+	if got, want := strings.Join(ways, " "), "other-size other-share wider-limit gusset slash-and-spread less-ease more-ease less-ease-there more-ease-there fold-out "+
+		"widen-below taper-from-line narrower-limit other-style measure-again try-the-seam alter-the-bodice let-out hold measure-the-seams measure-the-girth front-takes-more"; got != want {
+		t.Errorf("ways are called\n%s, want\n%s", got, want)
+	}
+	if got, want := strings.Join(slips, " "), "centimetres inches whole-for-half exchanged digit-twice point-lost millimetres half-for-whole digits-swapped whole-for-half"; got != want {
+		t.Errorf("slips are called\n%s, want\n%s", got, want)
+	}
+}
 
 func slowWays() map[calc.Way]func(*slowSheet, calc.Finding) bool {
 	return map[calc.Way]func(*slowSheet, calc.Finding) bool{

@@ -145,6 +145,8 @@ func TestSizesRise(t *testing.T) {
 	}{
 		{[]string{"20", "8", "16"}, none, []int{1, 2, 0}},
 		{[]string{"L", "xs", "M"}, none, []int{1, 2, 0}},
+		{[]string{"XXXL", "XXS", "XXL"}, none, []int{1, 2, 0}},
+		{[]string{"XL", "S", "L"}, none, []int{1, 2, 0}},
 		{[]string{"c", "a", "b"}, []calc.Charted{{Bust: known("46")}, {Bust: known("36 1/4")}, {Bust: known("42 1/8")}}, []int{1, 2, 0}},
 		{[]string{"8", "20", "16"}, []calc.Charted{{Bust: known("46")}, {Bust: known("36 1/4")}, {Bust: known("42 1/8")}}, []int{1, 2, 0}}, // the chart says so
 		{[]string{"20", "8", "16"}, astmCharts(true)[:3], []int{0, 1, 2}},

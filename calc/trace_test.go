@@ -3,6 +3,7 @@ package calc_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"capscye/calc"
@@ -107,6 +108,10 @@ func TestFrontAndBackToldApart(t *testing.T) {
 	if f, b := steps["bodice-front-taper"].Dart, steps["bodice-back-taper"].Dart; f != calc.SideDart || b != calc.WaistDart {
 		t.Errorf("darts %v and %v", f, b)
 	}
+	dart.Bodice.TakeOffBack = known("0") // measured, and nothing: there is no dart
+	if b := traced(dart)["bodice-back-taper"].Dart; b != calc.NoDart {
+		t.Errorf("nothing taken off is dart %v", b)
+	}
 	half := comingIn("8 1/2")
 	half.Sleeve.CapBack = units.Reading{} // of one curve the length is told that is left, of the other not
 	hasSteps(t, half, []string{"sleeve-front-slide", "sleeve-lay-back", "sleeve-back-slide"}, "sleeve-back-same")
@@ -187,6 +192,33 @@ func TestNoJobThatCannotBeDone(t *testing.T) {
 	hasSteps(t, input, []string{"sleeve-unreachable"}, "sleeve-lay", "sleeve-front-mark", "sleeve-back-mark")
 	if d := traced(input)["check-widths"].Detail; d.Sleeve.Known {
 		t.Errorf("nothing was traced that could be measured: %+v", d)
+	}
+}
+
+// A slide of more than 4 in a side (TestBoundsOfTheSlide) is no job at all: a need of 10 1/4
+// leaves 4 1/8 of each side to it, one of 10 just 4.
+func TestNoJobThatIsTooFar(t *testing.T) {
+	for need, job := range map[string]bool{"10": true, "10 1/4": false} {
+		input := flat(need, "")
+		if steps := calc.TraceSteps(input, calc.Compute(input)); (len(steps) > 0) != job {
+			t.Errorf("a need of %s gives %d steps", need, len(steps))
+		}
+	}
+}
+
+// What a finished step is remembered by leads back to its name, whatever it goes by.
+func TestTheNameOfAStepThatWasDone(t *testing.T) {
+	input := unlike()
+	input.Sleeve.Allowance = known("5/8")
+	kinds := map[string]bool{}
+	for _, s := range calc.TraceSteps(input, calc.Compute(input)) {
+		rest := strings.TrimPrefix(s.ID(), s.Name)
+		if kinds[rest[:min(len(rest), 1)]] = true; calc.StepName(s.ID()) != s.Name {
+			t.Errorf("%s leads to %s, want %s", s.ID(), calc.StepName(s.ID()), s.Name)
+		}
+	}
+	if !kinds["@"] || !kinds["#"] { // by its amounts, by its words alone
+		t.Errorf("steps go by %v", kinds)
 	}
 }
 
