@@ -77,8 +77,9 @@ func TestTwoProgramsOnOneSheet(t *testing.T) {
 	if !one.Alone() || two.Alone() {
 		t.Fatalf("alone: %v and %v", one.Alone(), two.Alone())
 	}
-	one.Keep(worksheets.Leftover{At: time.Now(), Versions: []worksheets.Sheet{version("1")}})
-	two.Keep(worksheets.Leftover{At: time.Now(), Versions: []worksheets.Sheet{version("2")}})
+	later := time.Date(2026, 11, 25, 10, 31, 0, 0, time.UTC)
+	one.Keep(worksheets.Leftover{At: later, Versions: []worksheets.Sheet{version("1")}})
+	two.Keep(worksheets.Leftover{At: later.Add(-time.Hour), Versions: []worksheets.Sheet{version("2")}})
 	if left, _ := two.Left(); len(left.Versions) != 1 {
 		t.Errorf("what a living program keeps was taken: %d versions", len(left.Versions))
 	}
@@ -86,8 +87,8 @@ func TestTwoProgramsOnOneSheet(t *testing.T) {
 	two.Close()
 	next := worksheets.OpenRecovery("blouse.toml")
 	left, _ := next.Left()
-	if !slices.EqualFunc(left.Versions, []worksheets.Sheet{version("1"), version("2")}, worksheets.Sheet.Equal) {
-		t.Errorf("%d versions were found", len(left.Versions))
+	if !slices.EqualFunc(left.Versions, []worksheets.Sheet{version("1"), version("2")}, worksheets.Sheet.Equal) || !left.At.Equal(later) {
+		t.Errorf("%d versions were found, the last of %v", len(left.Versions), left.At)
 	}
 	if again, _ := next.Left(); len(again.Versions) != 2 {
 		t.Errorf("asked again, %d versions", len(again.Versions))

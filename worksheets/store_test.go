@@ -208,8 +208,8 @@ func TestANewSheetMakesItsFile(t *testing.T) {
 		t.Errorf("without a path: %v, saved %v", err, d.Saved())
 	}
 	d.SetPath(path)
-	if backup, err := d.Save(); backup != "" || err != nil || !d.Saved() {
-		t.Errorf("backup %q, %v, saved %v", backup, err, d.Saved())
+	if backup, err := d.Save(); backup != "" || err != nil || !d.Saved() || d.Path() != path {
+		t.Errorf("backup %q, %v, saved %v in %s", backup, err, d.Saved(), d.Path())
 	}
 	usual := filepath.Join(filepath.Dir(path), "usual")
 	if err := os.WriteFile(usual, nil, 0o666); err != nil { // less what the umask takes
