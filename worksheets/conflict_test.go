@@ -96,7 +96,7 @@ func TestAVeryLargeFileIsNotSavedOver(t *testing.T) {
 		t.Errorf("backup %q, %v, want %s", backup, err, want)
 	}
 	onDisk(t, path, theirs)
-	if got := names(t, filepath.Dir(path), ""); !slices.Equal(got, []string{"blouse.toml"}) {
+	if got := names(t, filepath.Dir(path)); !slices.Equal(got, []string{"blouse.toml"}) {
 		t.Errorf("the folder holds %q", got)
 	}
 }

@@ -12,17 +12,13 @@ import (
 	"time"
 
 	"capscye/worksheets"
+	"capscye/worksheets/disk/disktest"
 )
 
 const stored = "# mine\n[body]\nbicep = \"13 3/4\" # left\n"
 
-func write(t testing.TB, path, content string) string {
-	t.Helper()
-	if err := os.WriteFile(path, []byte(content), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	return path
-}
+// Files that are laid, and looked at.
+var write, onDisk, names = disktest.Write, disktest.OnDisk, disktest.Names
 
 func load(t testing.TB, path string) *worksheets.Document {
 	t.Helper()
@@ -31,31 +27,6 @@ func load(t testing.TB, path string) *worksheets.Document {
 		t.Fatal(err)
 	}
 	return d
-}
-
-// onDisk checks what a file holds, and that nothing half written is beside it.
-func onDisk(t testing.TB, path, want string) {
-	t.Helper()
-	if got := string(readFile(t, path)); got != want {
-		t.Errorf("%s holds %q, want %q", filepath.Base(path), got, want)
-	}
-	if left := names(t, filepath.Dir(path), ".capscye-tmp"); left != nil {
-		t.Errorf("left behind: %q", left)
-	}
-}
-
-func names(t testing.TB, folder, part string) (found []string) {
-	t.Helper()
-	entries, err := os.ReadDir(folder)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, e := range entries {
-		if strings.Contains(e.Name(), part) {
-			found = append(found, e.Name())
-		}
-	}
-	return found
 }
 
 func TestWhatIsSavedIsLoadedAgain(t *testing.T) {
@@ -77,7 +48,7 @@ func TestWhatIsSavedIsLoadedAgain(t *testing.T) {
 			t.Errorf("loaded %+v", again.Sheet)
 		}
 	}
-	if got := names(t, filepath.Dir(path), ""); !slices.Equal(got, []string{"blouse.toml"}) {
+	if got := names(t, filepath.Dir(path)); !slices.Equal(got, []string{"blouse.toml"}) {
 		t.Errorf("the folder holds %q", got)
 	}
 }

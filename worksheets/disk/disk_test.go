@@ -12,15 +12,11 @@ import (
 	"testing"
 
 	"capscye/worksheets/disk"
+	"capscye/worksheets/disk/disktest"
 )
 
-func write(t testing.TB, path, content string) string {
-	t.Helper()
-	if err := os.WriteFile(path, []byte(content), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	return path
-}
+// Files that are laid, and looked at.
+var write, onDisk, names = disktest.Write, disktest.OnDisk, disktest.Names
 
 // replace puts a new version in the place of a file, which must work.
 func replace(t testing.TB, path, content string) {
@@ -28,31 +24,6 @@ func replace(t testing.TB, path, content string) {
 	if err := disk.Replace(path, []byte(content), 0o666); err != nil {
 		t.Errorf("%q: %v", path, err)
 	}
-}
-
-// onDisk checks what a file holds, and that no draft is beside it.
-func onDisk(t testing.TB, path, want string) {
-	t.Helper()
-	if got, err := os.ReadFile(path); string(got) != want || err != nil {
-		t.Errorf("%q holds %.60q of %d bytes, want %.60q: %v", filepath.Base(path), got, len(got), want, err)
-	}
-	for _, name := range names(t, filepath.Dir(path)) {
-		if strings.Contains(name, ".capscye-tmp") {
-			t.Errorf("left behind: %q", name)
-		}
-	}
-}
-
-func names(t testing.TB, folder string) (found []string) {
-	t.Helper()
-	entries, err := os.ReadDir(folder)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, e := range entries {
-		found = append(found, e.Name())
-	}
-	return found
 }
 
 func TestANewVersionTakesThePlaceOfTheOld(t *testing.T) {

@@ -1,4 +1,5 @@
-// Package disktest is for tests that watch what reaches a disk, or fill one.
+// Package disktest is for tests that lay files and look at them, watch what reaches a disk, or
+// fill one.
 package disktest
 
 import "strings"
