@@ -3,6 +3,7 @@
 package disk_test
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -191,6 +192,50 @@ func TestAFullDiskLeavesTheFileWhole(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// A torn file is made what it was to be; where that does not fit, what it was.
+func TestATornFileOnAFullDiskIsWhatItWas(t *testing.T) {
+	folder := disktest.Mounted(t, "128k")
+	older, newer := bytes.Repeat([]byte("x"), 5000), bytes.Repeat([]byte("a long note "), 3000)
+	now := slices.Concat(newer[:page], older[page:])
+	path, journal := cutShort(t, folder, now, older, newer)
+	filler := filepath.Join(folder, "filler")
+	if err := os.WriteFile(filler, make([]byte, 1<<20), 0o600); err == nil {
+		t.Fatal("it is not full")
+	}
+	if got, _, err := disk.Read(path, 1<<20); !bytes.Equal(got, older) || err != nil {
+		t.Errorf("%.20q of %d bytes is read, %v", got, len(got), err)
+	}
+	onDisk(t, path, string(older))
+	if _, err := os.Stat(journal); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("the journal is still there: %v", err)
+	}
+}
+
+// What lies beside a file and says what it was to hold counts only from who could have
+// written the file itself: its owner, root, ourselves, or anybody where anybody may.
+func TestAJournalOfWhoMayNotWriteIsNone(t *testing.T) {
+	if os.Getuid() != 0 {
+		t.Skip("only root can give a file away")
+	}
+	const theirs, torn, whole = 4343, "old", "new and whole"
+	for _, c := range []struct {
+		owner, by int
+		mode      fs.FileMode
+		want      string
+	}{
+		{0, theirs, 0o644, torn}, {4242, theirs, 0o644, torn}, {4242, 0, 0o644, whole}, {theirs, theirs, 0o644, whole}, {4242, theirs, 0o646, whole},
+	} {
+		path, journal := cutShort(t, t.TempDir(), []byte(torn), []byte("old and whole"), []byte(whole))
+		if err := errors.Join(os.Chown(path, c.owner, 0), os.Chmod(path, c.mode), os.Chown(journal, c.by, 0)); err != nil {
+			t.Fatal(err)
+		}
+		if got, _, err := disk.Read(path, 100); string(got) != c.want || err != nil {
+			t.Errorf("a journal of %d beside a file of %d, mode %v: %q is read, %v", c.by, c.owner, c.mode, got, err)
+		}
+		onDisk(t, path, c.want)
 	}
 }
 

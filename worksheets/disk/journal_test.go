@@ -110,6 +110,15 @@ func TestATornFileIsMadeWhole(t *testing.T) {
 	}
 }
 
+// Of a file that is made whole no more is read than was asked for.
+func TestNoMoreIsReadOfATornFile(t *testing.T) {
+	path, _ := cutShort(t, t.TempDir(), []byte("bic"), []byte("bicep 13\n"), []byte("bicep 14\n"))
+	if got, _, err := disk.Read(path, 5); string(got) != "bicep" || err != nil {
+		t.Errorf("of 5 bytes %q is read, %v", got, err)
+	}
+	onDisk(t, path, "bicep 14\n")
+}
+
 // What somebody wrote after the kill is theirs: it is read and stays. With the next save,
 // the version that was cut short goes to a file of its own.
 func TestWhatIsWrittenAfterAKillStays(t *testing.T) {

@@ -17,6 +17,7 @@ import (
 // A kill proves nothing about a loss of power, so the system calls are watched: a draft
 // is on disk before it takes the name, and the name before the save is over; what is
 // written in place has its copy on disk before, name and all, and is on disk before that goes.
+// What replaces a file is for our eyes alone until it has the mode of that.
 func TestTheOrderOfASave(t *testing.T) {
 	if folder := os.Getenv("CAPSCYE_TEST_ORDER"); folder != "" { // the one that is watched
 		saveInOrder(t, folder)
@@ -27,7 +28,7 @@ func TestTheOrderOfASave(t *testing.T) {
 		t.Skip("nothing to watch system calls with here")
 	}
 	folder, calls := t.TempDir(), filepath.Join(t.TempDir(), "calls")
-	cmd := exec.Command(watch, "-f", "-y", "-o", calls, "-e", "trace=fsync,link,linkat,rename,renameat,renameat2,unlink,unlinkat", os.Args[0], "-test.run=^TestTheOrderOfASave$")
+	cmd := exec.Command(watch, "-f", "-y", "-o", calls, "-e", "trace=openat,fsync,link,linkat,rename,renameat,renameat2,unlink,unlinkat", os.Args[0], "-test.run=^TestTheOrderOfASave$")
 	cmd.Env = append(os.Environ(), "CAPSCYE_TEST_ORDER="+folder)
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Skipf("it cannot be watched here: %v\n%s", err, out)
@@ -37,6 +38,8 @@ func TestTheOrderOfASave(t *testing.T) {
 		t.Fatal(err)
 	}
 	shortly := []struct{ call, words string }{
+		{`openat\(.*\.capscye-tmp", O_WRONLY\|O_CREAT\|O_EXCL\S*, 0600\)`, "private draft"},
+		{`openat\(.*\.capscye-tmp", O_WRONLY\|O_CREAT\|O_EXCL\S*, 0666\)`, "open draft"},
 		{`fsync\(\d+<[^>]*/\.\w+\.toml\.[^>]*\.capscye-tmp>\)\s*= 0`, "draft synced"},
 		{`rename\w*\(.*\.capscye-tmp", .*/blouse\.toml"[^"]*= 0`, "draft renamed"},
 		{`fsync\(\d+<` + regexp.QuoteMeta(folder) + `>\)\s*= 0`, "folder synced"},
@@ -54,9 +57,9 @@ func TestTheOrderOfASave(t *testing.T) {
 		}
 	}
 	if want := []string{
-		"draft synced", "draft renamed", "folder synced", // replaced
-		"draft synced", "draft linked", "folder synced", // made
-		"draft synced", "journal named", "folder synced", "file synced", "journal removed", // written in place
+		"private draft", "draft synced", "draft renamed", "folder synced", // replaced
+		"open draft", "draft synced", "draft linked", "folder synced", // made
+		"private draft", "draft synced", "journal named", "folder synced", "file synced", "journal removed", // written in place
 	}; !slices.Equal(got, want) {
 		t.Errorf("a save is\n%q, want\n%q:\n%s", got, want, traced)
 	}
