@@ -250,6 +250,27 @@ func TestAFileThatItsOwnerLockedIsNotReplaced(t *testing.T) {
 	}
 }
 
+// One that is locked after it was read is no more replaced, nor is anything laid beside it.
+func TestAFileThatIsLockedMeanwhileIsNotReplaced(t *testing.T) {
+	path := write(t, filepath.Join(t.TempDir(), "blouse.toml"), stored)
+	d := load(t, path)
+	d.Sheet.Set(worksheets.Bicep, "14")
+	write(t, path, "# theirs\n")
+	if err := os.Chmod(path, 0o400); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { os.Chmod(path, 0o600) })
+	for _, save := range []func() (string, error){d.Save, d.SaveOver} {
+		if backup, err := save(); backup != "" || err == nil || err.Error() != path+": it is write-protected" || d.Saved() {
+			t.Errorf("backup %q, %v, saved %v", backup, err, d.Saved())
+		}
+	}
+	onDisk(t, path, "# theirs\n")
+	if got := names(t, filepath.Dir(path)); !slices.Equal(got, []string{"blouse.toml"}) {
+		t.Errorf("the folder holds %q", got)
+	}
+}
+
 // What a save does to links, permissions and owners is held in the package disk.
 func TestADocumentBehindALinkKeepsTheNameOfTheLink(t *testing.T) {
 	if runtime.GOOS == "windows" {

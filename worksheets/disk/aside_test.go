@@ -43,6 +43,19 @@ func TestWhatIsPutAsideTakesTheFirstFreeName(t *testing.T) {
 	}
 }
 
+// A killed program may have put the same there: once is enough.
+func TestTheSameIsPutAsideOnce(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "blouse.toml")
+	for _, c := range []struct{ content, want string }{{"one", "-1"}, {"two", "-2"}, {"two", "-2"}, {"one", "-1"}, {"three", "-3"}} {
+		if aside, err := disk.PutAsideOnce(path, "before", []byte(c.content)); aside != path+".before"+c.want || err != nil {
+			t.Errorf("%s is in %s, %v", c.content, aside, err)
+		}
+	}
+	if got := names(t, filepath.Dir(path)); len(got) != 3 {
+		t.Errorf("the folder holds %q", got)
+	}
+}
+
 func TestWhatIsMovedAsideTakesTheFirstFreeName(t *testing.T) {
 	folder := t.TempDir()
 	lead := filepath.Join(folder, "blouse.unreadable")
