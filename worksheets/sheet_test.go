@@ -60,6 +60,7 @@ func TestALengthIsReadAsItsKindAllows(t *testing.T) {
 		{worksheets.Bicep, "34.9 cm", known(349 * mm), ""},
 		{worksheets.Bicep, "34,9cm", known(349 * mm), ""},
 		{worksheets.Bicep, "349 mm", known(349 * mm), ""},
+		{worksheets.Bicep, "141/2", known(141 * in / 2), ""}, // which the screen and ask would ask about
 		{worksheets.Bicep, "", units.Reading{}, ""},
 		{worksheets.Bicep, "0", units.Reading{}, "must be more than 0"},
 		{worksheets.Bicep, "-13", units.Reading{}, "must be more than 0"},
