@@ -276,6 +276,9 @@ func TestDrawnOutToFit(t *testing.T) {
 	if !fit.Elbow || fit.ElbowOut < (13-11)*25.4/2 || fit.ElbowOut > (13-11)*25.4/2+3.2 || fit.EndOut != 25.4/8 {
 		t.Errorf("%+v", fit)
 	}
+	if _, ok := p.Turns[calc.SleeveFront].Outline.Find(calc.FitPoint); ok {
+		t.Error("by the exact amounts the outline has a point that fits")
+	}
 	marked := p.AsMarked(input)
 	around := 11.0
 	for _, s := range []calc.Side{calc.SleeveFront, calc.SleeveBack} {
