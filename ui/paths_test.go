@@ -112,10 +112,7 @@ func TestOneSheetByTwoPaths(t *testing.T) {
 				t.Fatal(err)
 			}
 			first.Goes("14 1/4\r", "[not saved]")
-			program.Await(t, "it to be kept elsewhere", func() bool {
-				kept, _ := filepath.Glob(filepath.Join(folder, "state", "capscye", "*.json"))
-				return len(kept) == 1 && strings.Contains(props.Read(t, kept[0]), "14 1/4")
-			})
+			program.Await(t, "it to be kept elsewhere", func() bool { return keptAnswer(filepath.Join(folder, "state"), worksheets.Bicep) == "14 1/4" })
 			first.Cmd.Process.Kill()
 			_ = first.Cmd.Wait()
 			if err := os.Chmod(filepath.Join(folder, "blouse.toml"), 0o644); err != nil {
