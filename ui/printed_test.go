@@ -5,14 +5,12 @@ package ui_test
 import (
 	"errors"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
 	"time"
 
-	"capscye/ui/internal/program"
 	"capscye/ui/internal/props"
 )
 
@@ -26,22 +24,25 @@ var printers = []struct {
 	{"drill --seed 4 --count 3 --paper", []string{".pdf", ".txt"}},
 }
 
-// printed runs a command that writes a file, which must come to an end.
-func printed(t *testing.T, folder, command, name string) (out string, status int) {
+// printed runs a command that writes a file here, which must come to an end.
+func printed(t *testing.T, command, name string) (said string, status int) {
 	t.Helper()
-	built, err := program.Binary()
-	if err != nil {
-		t.Fatal(err)
+	type end struct {
+		said   string
+		status int
 	}
-	cmd := exec.Command(built, append(strings.Fields(command), name)...)
-	cmd.Dir = folder
-	late := time.AfterFunc(20*time.Second, func() { cmd.Process.Kill() })
-	defer late.Stop()
-	raw, err := cmd.CombinedOutput()
-	if err != nil && !errors.As(err, new(*exec.ExitError)) {
-		t.Fatal(err)
+	ended := make(chan end, 1)
+	go func() {
+		status, out, errs := run("", append(strings.Fields(command), name)...)
+		ended <- end{out + errs, status}
+	}()
+	select {
+	case e := <-ended:
+		return e.said, e.status
+	case <-time.After(20 * time.Second):
+		t.Fatalf("%s %s does not end", command, name)
+		return "", 0
 	}
-	return string(raw), cmd.ProcessState.ExitCode()
 }
 
 // Only what the program wrote and nobody changed is written over. Everything else that
@@ -50,6 +51,7 @@ func TestOnlyWhatWasPrintedHereIsPrintedOver(t *testing.T) {
 	for _, p := range printers {
 		for _, ending := range p.endings {
 			folder := t.TempDir()
+			t.Chdir(folder)
 			in := func(name string) string { return filepath.Join(folder, name) }
 			props.LayAt(t, in("sheet.toml"), "choir-blouse")
 			props.LayAt(t, in("sheet"+ending), "choir-blouse") // a worksheet need not end in .toml
@@ -61,7 +63,7 @@ func TestOnlyWhatWasPrintedHereIsPrintedOver(t *testing.T) {
 					t.Fatal(err)
 				}
 			}
-			out, status := printed(t, folder, p.command, "noted"+ending)
+			out, status := printed(t, p.command, "noted"+ending)
 			if status != 0 {
 				t.Fatalf("%s: status %d, %s", p.command, status, out)
 			}
@@ -75,7 +77,7 @@ func TestOnlyWhatWasPrintedHereIsPrintedOver(t *testing.T) {
 			}
 			before := everything(t, folder)
 			for _, name := range []string{"sheet", "bought", "empty", "talks", "noted", "longer", "shorter", "locked", "link", "links", "ring", "room", "pipe"} {
-				if out, status := printed(t, folder, p.command, name+ending); status != 2 || strings.Contains(out, "Saved") {
+				if out, status := printed(t, p.command, name+ending); status != 2 || strings.Contains(out, "Saved") {
 					t.Errorf("%s %s: status %d, %s", p.command, name+ending, status, out)
 				}
 			}
@@ -86,7 +88,7 @@ func TestOnlyWhatWasPrintedHereIsPrintedOver(t *testing.T) {
 				for _, name := range []string{"mine", "way"} {
 					_ = os.Symlink("deep/mine"+ending, in("way"+ending))
 					_ = os.Mkdir(in("deep"), 0o755)
-					if out, status := printed(t, folder, p.command, name+ending); status != 0 || !strings.Contains(out, "Saved "+name+ending) {
+					if out, status := printed(t, p.command, name+ending); status != 0 || !strings.Contains(out, "Saved "+name+ending) {
 						t.Errorf("%s %s: status %d, %s", p.command, name+ending, status, out)
 					}
 				}
@@ -99,12 +101,13 @@ func TestOnlyWhatWasPrintedHereIsPrintedOver(t *testing.T) {
 func TestAllPagesOrNone(t *testing.T) {
 	for _, n := range []string{"-2", "-3"} {
 		folder := t.TempDir()
+		t.Chdir(folder)
 		props.LayAt(t, filepath.Join(folder, "sheet.toml"), "choir-blouse")
 		if err := os.WriteFile(filepath.Join(folder, "card"+n+".svg"), []byte("<svg/>"), 0o644); err != nil {
 			t.Fatal(err)
 		}
 		before := everything(t, folder)
-		if out, status := printed(t, folder, "card sheet.toml -o", "card.svg"); status != 2 || !strings.Contains(out, "card"+n+".svg exists and is not a card") {
+		if out, status := printed(t, "card sheet.toml -o", "card.svg"); status != 2 || !strings.Contains(out, "card"+n+".svg exists and is not a card") {
 			t.Errorf("page %s: status %d, %s", n, status, out)
 		}
 		if after := everything(t, folder); after != before {
