@@ -84,8 +84,13 @@ func TestHugeFiles(t *testing.T) {
 				cmd := exec.Command("sh", "-c", fmt.Sprintf("ulimit -d %d; exec %s %s", mostOfMemory, built, command))
 				var errs bytes.Buffer
 				cmd.Dir, cmd.Stderr = folder, &errs
-				if err := cmd.Run(); cmd.ProcessState.ExitCode() > console.ExitUnread || errs.Len() > 20_000 || props.Acts(errs.String()) {
+				err, status := cmd.Run(), cmd.ProcessState.ExitCode()
+				// -1 is a signal; a program that runs out of memory or stack ends with 2, as one that refuses a file.
+				if crashed := strings.Contains(errs.String(), "\ngoroutine "); crashed || status < 0 || status > console.ExitUnread || errs.Len() > 20_000 || props.Acts(errs.String()) {
 					t.Errorf("%s: %v, %.500s", command, err, errs.String())
+				}
+				if refused := status == console.ExitUnread; refused && c.said == "" {
+					t.Errorf("%s: refused: %.500s", command, errs.String())
 				}
 				if took := time.Since(begun); took > 10*time.Second { // far more than a slow machine needs
 					t.Errorf("%s took %v", command, took)
