@@ -123,12 +123,38 @@ func (m *Terminal) Raw() string {
 // Await waits until a text was written.
 func (m *Terminal) Await(text string) {
 	m.T.Helper()
+	if !m.writes(0, text) {
+		m.T.Fatalf("%q was not written; there is\n%q", text, m.Raw())
+	}
+}
+
+// Goes presses keys and waits until a text is written behind them.
+func (m *Terminal) Goes(keys, text string) {
+	m.T.Helper()
+	from := len(m.Raw())
+	if m.Types(keys); !m.writes(from, text) {
+		m.T.Fatalf("%q does not bring %q; there is\n%q", keys, text, m.Raw()[from:])
+	}
+}
+
+// writes waits until a text stands behind a place in what was written, and tells whether it
+// came. It looks again only when more was written: looking takes the processor from the
+// program.
+func (m *Terminal) writes(from int, text string) bool {
+	looked := -1
 	for deadline := time.Now().Add(10 * time.Second); time.Now().Before(deadline); time.Sleep(2 * time.Millisecond) {
-		if strings.Contains(ansi.Strip(m.Raw()), text) {
-			return
+		m.mu.Lock()
+		now := m.wrote.Len()
+		m.mu.Unlock()
+		if now == looked {
+			continue
+		}
+		looked = now
+		if strings.Contains(ansi.Strip(m.Raw()[from:]), text) {
+			return true
 		}
 	}
-	m.T.Fatalf("%q was not written; there is\n%q", text, m.Raw())
+	return false
 }
 
 // Types writes keys to the terminal.

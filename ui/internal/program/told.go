@@ -5,7 +5,6 @@ package program
 import (
 	"fmt"
 	"strings"
-	"time"
 
 	"github.com/charmbracelet/x/ansi"
 
@@ -47,17 +46,4 @@ func Told(stream string) (list []string) {
 		p.Advance(stream[i])
 	}
 	return list
-}
-
-// Goes presses keys and waits until a text is written behind them.
-func (m *Terminal) Goes(keys, text string) {
-	m.T.Helper()
-	from := len(m.Raw())
-	m.Types(keys)
-	for deadline := time.Now().Add(10 * time.Second); time.Now().Before(deadline); time.Sleep(2 * time.Millisecond) {
-		if strings.Contains(ansi.Strip(m.Raw()[from:]), text) {
-			return
-		}
-	}
-	m.T.Fatalf("%q does not bring %q; there is\n%q", keys, text, m.Raw()[from:])
 }

@@ -11,15 +11,15 @@ import (
 	"capscye/worksheets"
 )
 
-// Committed is a field that was left with Enter.
+// Committed is a field that was left with Enter, and when that was typed.
 type Committed struct {
 	Key  worksheets.Key
 	Text string
 	At   time.Time
 }
 
-// Typist types a length into every field that takes one, step after step, and notes
-// when each was kept, until it is told to stop.
+// Typist types a length into every field that takes one, step after step, until a moment
+// has come.
 func (m *Terminal) Typist(rnd *rand.Rand, until time.Time) (done []Committed) {
 	for s := range forms.StepCount {
 		for _, it := range forms.Items[s] {
