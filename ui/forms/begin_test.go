@@ -7,6 +7,10 @@ import (
 	"capscye/worksheets"
 )
 
+// The middle of what is usual in woven cloth, in inches and in half centimetres. Upper arm
+// 2 in: common practice, no source. Bust 1 1/2 to 4 in: Robinson, ch. 16; NMSU Guide C-228,
+// table 1; McCunn. Waist 3/4 to 1 in: Robinson, ch. 16. A pivot of 1 in at most, and rulers
+// in 1/8 in and 1 mm: common practice, no source.
 func TestBeginIsInTheMiddleOfTheUsual(t *testing.T) {
 	inches, metric := Begin(units.Inches), Begin(units.Centimetres)
 	for k, want := range map[worksheets.Key][2]string{

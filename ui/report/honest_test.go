@@ -17,7 +17,7 @@ import (
 var doubting = []calc.Code{calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual, calc.SlideFar}
 
 // honest is an example pattern in the size nearest to a bust, on a body measured
-// without a slip. Sizes are 2 in (5 cm) apart at the bust; the size that the example is
+// without a slip. Sizes are 2 in (5 cm) apart at the bust (common practice, no source); the size that the example is
 // in has the bust that it fits with the example's own ease. All lengths of a pattern
 // grow with its bust, but for allowances and darts: rules of grading differ, and none
 // is as simple. Elbow and high bust are left out, for the survey lacks them; the ease
