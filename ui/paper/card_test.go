@@ -313,8 +313,12 @@ func TestCardTellsWhatIsUnfinished(t *testing.T) {
 
 // The card says which size of the pattern it is for, in every form.
 func TestTheCardNamesTheSizeInHand(t *testing.T) {
+	r := props.ReportOf(t, "market-smock")
+	if !strings.Contains(allText(t, readBack(t, r, "a4")), "Size 20.") {
+		t.Error("card.pdf does not say for which size it is")
+	}
 	for _, name := range []string{"card.txt", "card.svg"} {
-		files, _, err := files(name, "a4", props.ReportOf(t, "market-smock"), props.SomeDay)
+		files, _, err := files(name, "a4", r, props.SomeDay)
 		if err != nil {
 			t.Fatal(err)
 		}
