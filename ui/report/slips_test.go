@@ -180,6 +180,11 @@ func TestEverySlipOfAHand(t *testing.T) {
 			}
 		}
 	}
+	for kind := range least {
+		if s := scores[kind]; s == nil || s.total() == 0 {
+			t.Errorf("%s: no such slip was made", kind)
+		}
+	}
 	t.Logf("%-30s %7s %7s %9s %7s %6s %5s", "slip", "in all", "rightly", "no guess", "wrongly", "missed", "alike")
 	for _, kind := range order {
 		s := scores[kind]
