@@ -91,16 +91,8 @@ func TestNobodyWaitsForASilentTerminal(t *testing.T) {
 	}
 }
 
-// On a terminal that cannot be drawn on, the sheet is printed.
-func TestDumbTerminalGetsThePrintedSheet(t *testing.T) {
-	term := program.Start(t, t.TempDir(), []string{"TERM=dumb"})
-	if status := term.Ends(); status != 0 || !strings.Contains(term.Raw(), "Choir blouse, for Odile") || strings.Contains(term.Raw(), "\x1b") {
-		t.Errorf("status %d, %q", status, term.Raw())
-	}
-}
-
-// ... and a worksheet that is named is asked for, line by line, without a sign
-// that steers a terminal.
+// On a terminal that cannot be drawn on, a worksheet that is named is asked for, line by
+// line, without a sign that steers a terminal.
 func TestDumbTerminalIsAsked(t *testing.T) {
 	folder := t.TempDir()
 	term := program.Start(t, folder, []string{"TERM=dumb"}, "smock")

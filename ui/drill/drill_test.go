@@ -12,7 +12,6 @@ import (
 	"unicode/utf8"
 
 	"github.com/charmbracelet/x/exp/golden"
-	"github.com/ledongthuc/pdf"
 
 	"capscye/ui/internal/props"
 	"capscye/ui/paper"
@@ -74,7 +73,7 @@ func TestDrillTakesAPocketCalculator(t *testing.T) {
 		"14.94": false, "14.8": false, "14 9/10": false, "15": false, "14.": false,
 	} {
 		out := drillSays(t, drillOfThree, text)
-		if said := strings.Contains(out, "Right: 14 7/8 in. "+strings.ReplaceAll(text, "\n", "")+" is nearest to that."); said != right {
+		if said := strings.Contains(out, "Right: 14 7/8 in. "+text+" is nearest to that."); said != right {
 			t.Errorf("%s: right is %v in\n%s", text, said, out)
 		}
 	}
@@ -275,10 +274,7 @@ func TestDrillPDF(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		reader, err := pdf.NewReader(bytes.NewReader(out), int64(len(out)))
-		if err != nil {
-			t.Fatal(err)
-		}
+		reader := props.ReadPDF(t, out)
 		problems, key, inKey := "", "", false
 		for i := 1; i <= reader.NumPage(); i++ {
 			page := reader.Page(i)

@@ -19,7 +19,7 @@ func wholeSleeve(in calc.Input, p calc.Plan) calc.Drawing {
 }
 
 // The pieces at three sizes, from the smallest: a short sleeve, a long one that
-// tapers, a bodice front. go test ./ui -update writes them anew; look at them.
+// tapers, a bodice front. go test ./ui/picture -update writes them anew; look at them.
 func TestPicturesAsSeen(t *testing.T) {
 	for _, size := range []struct{ width, height int }{{24, 8}, {44, 12}, {72, 24}} {
 		for _, c := range []struct {

@@ -12,12 +12,13 @@ import (
 
 	"capscye/ui/forms"
 	"capscye/ui/internal/props"
+	"capscye/ui/internal/robot"
 	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
 
 // The six steps of the built-in example, as a person sees them, at the two
-// sizes that matter most. go test ./ui -update writes them anew; look at them.
+// sizes that matter most. go test ./ui/screen -update writes them anew; look at them.
 func TestStepsAsSeen(t *testing.T) {
 	for _, size := range []struct{ width, height int }{{80, 24}, {120, 40}} {
 		for s := range forms.StepCount {
@@ -205,11 +206,11 @@ func TestEaseShowsTheUsualRange(t *testing.T) {
 
 func TestPasteWithALineBreakIsNotALength(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24)
-	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("36\n1/2"), Paste: true})
+	r.Tell(robot.Pasted("36\n1/2"))
 	r.Sees("The paste has a line break", "[13 3/4")
-	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("14 1/2"), Paste: true})
+	r.Tell(robot.Pasted("14 1/2"))
 	r.Press("enter").Sees("  Bicep               14 1/2 in")
-	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("7", 1_000_000)), Paste: true})
+	r.Tell(robot.Pasted(strings.Repeat("7", 1_000_000)))
 	r.Fits()
 }
 

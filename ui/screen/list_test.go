@@ -6,8 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"capscye/ui/internal/props"
 	"capscye/ui/internal/robot"
 	"capscye/ui/report"
@@ -69,9 +67,9 @@ func TestListFindsByTyping(t *testing.T) {
 // pasted stays a line.
 func TestListEscAndPaste(t *testing.T) {
 	r := class(t, 80, 24).Press("enter").Sees("[1 Body]").Press("ctrl+o").Types("ben").Press("esc").Sees("Worksheets of this folder", "ada.toml")
-	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("\x1b[2Jben\nx"), Paste: true})
+	r.Tell(robot.Pasted("\x1b[2Jben\nx"))
 	r.Sees("Find: \\x1b[2Jben x").Fits().Press("esc")
-	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("w", 100_000)), Paste: true})
+	r.Tell(robot.Pasted(strings.Repeat("w", 100_000)))
 	r.Sees("> ada.toml").Fits().Press("esc").Sees("[1 Body]")
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"capscye/ui/console"
 	"capscye/ui/internal/props"
+	"capscye/ui/internal/robot"
 	"capscye/worksheets"
 )
 
@@ -159,8 +160,8 @@ func TestTwoPressesOpenOnce(t *testing.T) {
 // A paste presses no key, on any page, and a line break in it is refused.
 func TestAPasteOnAPagePressesNothing(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("ctrl+k")
-	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("x"), Paste: true})
+	r.Tell(robot.Pasted("x"))
 	r.Sees("any other key goes back").Press("esc", "f6", "n")
-	r.Tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("upper arm\n1/2 in too tight"), Paste: true})
+	r.Tell(robot.Pasted("upper arm\n1/2 in too tight"))
 	r.Sees("The paste has a line break")
 }
