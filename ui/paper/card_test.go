@@ -19,8 +19,10 @@ import (
 	"github.com/ledongthuc/pdf"
 
 	"capscye/calc"
+	"capscye/ui/forms"
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
+	"capscye/ui/tracing"
 	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
@@ -101,7 +103,7 @@ func gaugePage(t *testing.T, reader *pdf.Reader) (int, pdf.Page) {
 }
 
 // What has to be on the wall is on the page: who, when, measurements, the four
-// sides with their marks, findings and every step.
+// sides with their marks, and every finding, fitting and step to its last word.
 func TestPDFSaysEverything(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := props.ReportOf(t, name)
@@ -110,14 +112,22 @@ func TestPDFSaysEverything(t *testing.T) {
 		for _, p := range r.Plan.Sides {
 			wanted = append(wanted, strings.Split(report.SideWords(p, r.Scale), ", ")...) // none where it stays as it is
 		}
-		for i := range r.TraceSteps() {
-			wanted = append(wanted, strconv.Itoa(i+1))
+		for i, s := range r.TraceSteps() {
+			wanted = append(wanted, strconv.Itoa(i+1)+tracing.Sentence(s, r.Scale))
 		}
 		for _, f := range r.Findings {
-			wanted = append(wanted, report.LevelWords[f.Level]+": "+strings.Fields(f.Text)[0])
+			wanted = append(wanted, report.LevelWords[f.Level]+": "+f.Text)
 		}
-		for _, w := range wanted {
-			if !strings.Contains(strings.ToLower(text), strings.ToLower(w)) {
+		for _, f := range r.Sheet.Fittings {
+			wanted = append(wanted, f.Date, f.Note)
+		}
+		for _, k := range worksheets.BodySection.Keys() {
+			if l := r.Sheet.Reading(k); l.Known && k.Kind() == worksheets.Girth {
+				wanted = append(wanted, forms.Fields[k].Words+" "+r.Scale.Number(l.Length))
+			}
+		}
+		for _, w := range wanted { // it may be broken into lines
+			if !strings.Contains(strings.ToLower(props.Unspaced(text)), strings.ToLower(props.Unspaced(w))) {
 				t.Errorf("%s: %q is not on the page", name, w)
 			}
 		}
