@@ -329,6 +329,39 @@ func TestALargeFolderIsCountedAtTheEnd(t *testing.T) {
 	}
 }
 
+// What is shared is what more than half say, of three at least; of a folder that is too
+// large a sample says it, which lies evenly in the folder and not at its beginning. By
+// urgency a bust that is larger comes first, a sleeve that pivots and slides next, and a
+// bust that only slides behind that.
+func TestWhatIsSharedIsSaidByMost(t *testing.T) {
+	blouse := props.Read(t, props.Example("choir-blouse"))
+	larger := strings.Replace(blouse, `"1 3/4"`, `"4"`, 1) // and the bust follows
+	for _, c := range []struct {
+		sheets, larger int
+		want           string
+	}{
+		{2, 1, "bust larger than asked; sleeve pivots and slides; "}, {3, 1, "bust larger than asked; bust slides only; "},
+		{3, 2, "bust larger than asked; sleeve pivots and slides; "}, {4, 2, "bust larger than asked; bust slides only; "},
+		{2 * mostSurveyed, mostSurveyed - 20, "bust larger than asked; bust slides only; "},
+	} {
+		sheets := map[string]string{}
+		for i := range c.sheets {
+			sheets[fmt.Sprintf("s%03d.toml", i)] = blouse
+			if i < c.larger {
+				sheets[fmt.Sprintf("s%03d.toml", i)] = larger
+			}
+		}
+		_, out, _ := run("", "roster", "--csv", props.Classroom(t, sheets))
+		records, err := csv.NewReader(strings.NewReader(out)).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := records[1][slices.Index(records[0], "findings")]; !strings.HasPrefix(got, c.want) {
+			t.Errorf("%d of %d: %q, want %q", c.larger, c.sheets, got, c.want)
+		}
+	}
+}
+
 // The folder is heard as sentences, the count of it first, and any sheet that it may have.
 func TestRosterSentences(t *testing.T) {
 	sheets := props.Choir(t)
