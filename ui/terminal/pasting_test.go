@@ -110,7 +110,7 @@ func TestASlowKeyIsNotTyped(t *testing.T) {
 		}
 	}
 	for _, key := range [][]string{{"\x1b", "[15~"}, {"\x1b", "OP"}, {"\x1b[", "1", "5~"}, {"\x1b[1;", "5C"}, {"\x1bO", "P"}} {
-		slowly(400*time.Millisecond, key...)
+		slowly(150*time.Millisecond, key...) // three times as long as the parts of a key may be apart
 	}
 	slowly(10*time.Millisecond, "\x1b", "[", "1", "1", "~") // F1, to Notes again
 	term.Goes("kept", "kept")
