@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"runtime"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"sync/atomic"
@@ -11,8 +12,22 @@ import (
 	"time"
 )
 
-// Whatever takes how long, results come in the order of the items, once each.
+// gcPercent is what the collector is told.
+func gcPercent() int {
+	percent := debug.SetGCPercent(100)
+	debug.SetGCPercent(percent)
+	return percent
+}
+
+// Whatever takes how long, results come in the order of the items, once each; and the
+// collector, which is told otherwise for many, is told in the end what it was told before.
 func TestInOrderKeepsTheOrder(t *testing.T) {
+	percent := gcPercent()
+	defer func() {
+		if now := gcPercent(); now != percent {
+			t.Errorf("the collector is left at %d, and was at %d", now, percent)
+		}
+	}()
 	for _, count := range []int{0, 1, 2, 7, 64, 500} {
 		for _, workers := range []int{0, 1, 2, 3, 16} {
 			items := make([]int, count)

@@ -208,6 +208,9 @@ func TestManySizes(t *testing.T) {
 	if !strings.Contains(strings.Join(strings.Fields(out), " "), "number 7 Answers missing: sleeve width, bodice front width, bodice back width.") || strings.Count(out, "Sleeve needs") != 6 {
 		t.Errorf("%s", out)
 	}
+	if strings.Contains(out, "nothing") {
+		t.Errorf("what is not known is said to be nothing:\n%s", out)
+	}
 	for _, line := range strings.Split(out, "\n") {
 		if len([]rune(line)) > 80 {
 			t.Errorf("%d wide: %q", len([]rune(line)), line)

@@ -46,7 +46,7 @@ func TestWhatHandsTypePasses(t *testing.T) {
 // refuse it, and both are over when they end.
 func TestAFloodIsLeftOut(t *testing.T) {
 	passed, told := typedAt(strings.Repeat("a ", 1<<19), 255)
-	if len(passed) > mostAtOnce || told != 1 {
+	if len(passed) > 5000 || told != 1 { // letters: more than hands are ahead of any program
 		t.Errorf("%d bytes pass, told %d", len(passed), told)
 	}
 	passed, told = typedAt(pasteBegin+strings.Repeat("a", 1<<20)+pasteEnd+"13", 255)
