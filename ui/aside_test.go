@@ -60,5 +60,6 @@ func TestWhatCannotBeKeptAsideIsSaid(t *testing.T) {
 	os.Mkdir(path, 0o755)
 	term.Types("14 1/8\r")
 	term.Await("[not saved]")
+	term.Await("A crash would lose what is not saved") // or it comes behind the next and covers it
 	term.Goes("\x13", "^c loses it.")
 }
