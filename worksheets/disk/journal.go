@@ -108,15 +108,24 @@ func (v version) writeInto(path string) error {
 		return ofFile(path, err)
 	}
 	if !isStill(f, path, before) { // somebody wrote while that was synced
-		return errors.Join(ErrChanged, os.Remove(name))
+		return errors.Join(ErrChanged, putAway(name))
 	}
 	if err := overwrite(f, v.content, info); err != nil {
 		if overwrite(f, before, info) != nil {
 			return fmt.Errorf("%w; the old file is in %s", ofFile(path, err), name)
 		}
-		return ofFile(path, errors.Join(err, os.Remove(name)))
+		return ofFile(path, errors.Join(err, putAway(name)))
 	}
-	return os.Remove(name)
+	return putAway(name)
+}
+
+// putAway removes a journal that has done its work. Whoever reads the file and has waited
+// for the lock as long as it waits may have done so already, and then nothing is amiss.
+func putAway(journal string) error {
+	if err := os.Remove(journal); !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	return nil
 }
 
 // isStill tells that an open file has its name, and holds what it held.

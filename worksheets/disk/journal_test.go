@@ -177,6 +177,51 @@ func TestOnlyWhatIsKnownIsReplaced(t *testing.T) {
 	onDisk(t, gone, "mine")
 }
 
+// A reader that waited in vain for a save finishes it and takes its journal away. The save
+// that comes to its end then has done what it was to do, and says so.
+func TestASaveWhoseJournalIsGoneIsNoFailure(t *testing.T) {
+	folder := t.TempDir()
+	path := write(t, filepath.Join(folder, "blouse.toml"), "0")
+	if err := os.Link(path, filepath.Join(folder, "twin.toml")); err != nil {
+		t.Skip(err)
+	}
+	info, err := os.Stat(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	number, ok := disk.Number(info)
+	if !ok {
+		t.Skip("files have no numbers here")
+	}
+	journal := filepath.Join(folder, fmt.Sprintf(".%d.capscye-save", number))
+	stop, taken := make(chan bool), make(chan int)
+	go func() {
+		n := 0
+		for {
+			select {
+			case <-stop:
+				taken <- n
+				return
+			default:
+				if os.Remove(journal) == nil {
+					n++
+				}
+			}
+		}
+	}()
+	for i := range 50 {
+		if err := disk.ReplaceKnown(path, []byte(fmt.Sprint(i)), []byte(fmt.Sprint(i+1)), 0o666); err != nil {
+			t.Errorf("save %d: %v", i+1, err)
+			break
+		}
+	}
+	stop <- true
+	if n := <-taken; n == 0 {
+		t.Error("no journal was taken away")
+	}
+	onDisk(t, path, "50")
+}
+
 // Many that save at once, each what it made of what it read: none takes away what another
 // wrote, by whichever name of the file.
 func TestSavesOfManyComeOneAfterTheOther(t *testing.T) {
