@@ -241,8 +241,12 @@ func (a *asking) announce(group int) {
 		}
 		text += typeset.Capitalised(heading) + ". "
 	}
+	words := a.questionsWords(g)
+	if a.group < 0 { // said once
+		words += "; next skips them"
+	}
 	a.group = group
-	a.say("%s%s; next skips them.", text, a.questionsWords(g))
+	a.say("%s%s.", text, words)
 }
 
 // hear takes a line: a word that steers, or an answer.

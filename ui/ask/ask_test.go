@@ -49,8 +49,8 @@ func TestAskEveryQuestion(t *testing.T) {
 	props.Says(t, out, "Choir blouse, for Odile. Lengths in inches; amounts to mark for a ruler in 1/8 in.",
 		"53 questions; 5 are enough for a plan, and come first: bicep, ease at the bicep, sleeve length, how the pattern was measured, sleeve width.\nEnter keeps, ",
 		"First: what is enough for a plan. 5 questions; next skips them.\nBicep, in inches? Now 13 3/4 in.", "Sleeve width, in inches? Now 13 in.",
-		"Step 1, Body. Girths of the body. 6 questions, all optional; next skips them.", "Unit: in or cm? Now in.",
-		"Step 2, Ease. How much larger the garment is than the body. 1 question, needed; next skips them.\nEase at the bust,", "Step 3, Pattern. The pattern, laid flat. 1 question, optional; ", "Bodice, laid flat. 7 questions, 2 needed; ", "Take-off of the front, in inches? Empty.", "Optional: for the cap ease, and if the bodice is already cut. 5 questions; next", "Step 4, Split. 8 questions",
+		"Step 1, Body. Girths of the body. 6 questions, all optional.", "Unit: in or cm? Now in.",
+		"Step 2, Ease. How much larger the garment is than the body. 1 question, needed.\nEase at the bust,", "Step 3, Pattern. The pattern, laid flat. 1 question, optional.", "Bodice, laid flat. 7 questions, 2 needed.", "Take-off of the front, in inches? Empty.", "Optional: for the cap ease, and if the bodice is already cut. 5 questions.", "Step 4, Split. 8 questions",
 		"Slide: least, even, or a length in inches? Now least.",
 		"Ready to trace.\nChoir blouse, for Odile.\n", "Sleeve, each side, on the bicep line: pivot 1 in and slide 1/4 in.\n",
 		"Bodice, each side, on the level line through the underarm: pivot 3/8 in and slide 1/4 in.\n",
@@ -159,7 +159,7 @@ func TestWordsThatSteer(t *testing.T) {
 		"back", "quit", "15")
 	props.Says(t, out, "This is the first question.", "Around the fullest part of the upper arm", "A length is written as 13 3/4",
 		"Seam allowance: The strip of a pattern", "No word here begins with \"zip\"", "Enter keeps, back and next move", "Ease at the bicep", "Bicep, in inches? Now 14 in.", "Ease at", "Other arm", "Other arm: empty.", "Bust,",
-		"This worksheet. 6 questions, all optional; next skips them.\nTitle?", "Wearer? Now Odile.", "Unit:",
+		"This worksheet. 6 questions, all optional.\nTitle?", "Wearer? Now Odile.", "Unit:",
 		"Step 2, Ease.", "Step 1, Body. This worksheet.", "Notes?", "Quit, for is.\nLengths are in inches", "Saved in sheet.toml.")
 	if status != 0 || strings.Count(out, "Notes?") != 1 {
 		t.Errorf("status %d; quit did not stop:\n%s", status, out)
@@ -228,7 +228,7 @@ func TestAGuessIsTakenWithYes(t *testing.T) {
 func TestAskSaysWhatIsNeeded(t *testing.T) {
 	t.Chdir(t.TempDir())
 	_, out, _ := run("in\n\nnext\n\n40\nquit\n\n", "ask")
-	props.Says(t, out, "Bicep, in inches? Empty, needed.\n", "8 questions, 1 needed; next skips them.\nOther arm, in inches? Empty.\nBust, in inches? Empty, needed.\nBust: 40 in.\nHigh bust, in inches? Empty.\n")
+	props.Says(t, out, "Bicep, in inches? Empty, needed.\n", "8 questions, 1 needed.\nOther arm, in inches? Empty.\nBust, in inches? Empty, needed.\nBust: 40 in.\nHigh bust, in inches? Empty.\n")
 	// The ease of a girth that was not given adds to nothing, unless it was given itself.
 	_, out, _ = run("in\n13\n"+strings.Repeat("\n", 60)+"\n", "ask")
 	if strings.Contains(out, "Ease at the bust") || strings.Contains(out, "Ease at the wrist") || strings.Contains(out, "Step 2") {
