@@ -118,7 +118,12 @@ func (d *desk) form(width int) (f form) {
 	f.rows, f.focus = d.formRows(width)
 	if d.step == forms.Split { // the bands stay in sight, whatever is scrolled
 		f.fixed = bandRows(d.rep, width)
-		head := append(costLines(d.rep, width), headed(report.SidesTable(d.rep), d.styles, width)...)
+		head := []string{""}
+		for _, group := range [][]string{costLines(d.rep, width), headed(report.SidesTable(d.rep), d.styles, width)} {
+			if len(group) > 0 {
+				head = append(append(head, group...), "")
+			}
+		}
 		f.rows, f.focus = append(head, f.rows...), f.focus+len(head)
 	}
 	f.hint = d.hint(width)
