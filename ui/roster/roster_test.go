@@ -340,9 +340,9 @@ func TestWhatIsSharedIsSaidByMost(t *testing.T) {
 		sheets, larger int
 		want           string
 	}{
-		{2, 1, "bust larger than asked; sleeve pivots and slides; "}, {3, 1, "bust larger than asked; bust slides only; "},
-		{3, 2, "bust larger than asked; sleeve pivots and slides; "}, {4, 2, "bust larger than asked; bust slides only; "},
-		{2 * mostSurveyed, mostSurveyed - 20, "bust larger than asked; bust slides only; "},
+		{2, 1, "bust larger than asked; sleeve pivots and slides; "}, {3, 1, "bust larger than asked; bodice slides only; "},
+		{3, 2, "bust larger than asked; sleeve pivots and slides; "}, {4, 2, "bust larger than asked; bodice slides only; "},
+		{2 * mostSurveyed, mostSurveyed - 20, "bust larger than asked; bodice slides only; "},
 	} {
 		sheets := map[string]string{}
 		for i := range c.sheets {
