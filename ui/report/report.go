@@ -88,7 +88,8 @@ func (r *Report) Worded(f calc.Finding) Finding {
 		out.Text = r.sentence(f)
 	}
 	if !r.by.Brief {
-		out.Ways, out.Accept, out.Ease, out.Guess = r.waysOut(f), r.accepted(f), r.Plan.Accepted(r.Input, f), r.guessOf(f)
+		out.Ways, out.Guess = r.waysOut(f), r.guessOf(f)
+		out.Accept, out.Ease = r.accepted(f)
 	}
 	return out
 }

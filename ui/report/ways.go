@@ -8,6 +8,7 @@ import (
 	"capscye/calc"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
+	"capscye/units"
 )
 
 // The ways out in words, with their numbers.
@@ -121,10 +122,15 @@ func spreadText(f calc.Finding, p PieceWords, amount, each string) string {
 	return fmt.Sprintf("slash and spread the %s by %s at the %s", wording.SubjectWords[f.About], each, p.line)
 }
 
-// accepted says what it means to accept a finding as it is; "" where that is no choice.
-func (r *Report) accepted(f calc.Finding) string {
-	accepted, at := r.Plan.Accepted(r.Input, f), f.At
-	ease := accepted.Length
+// accepted says what it means to accept a finding as it is, and the ease that comes out then;
+// "" where that is no choice.
+func (r *Report) accepted(f calc.Finding) (words string, ease units.Reading) {
+	ease = r.Plan.Accepted(r.Input, f)
+	return r.acceptedWords(f, ease), ease
+}
+
+func (r *Report) acceptedWords(f calc.Finding, accepted units.Reading) string {
+	at, ease := f.At, accepted.Length
 	if f.Code == calc.CannotReach {
 		at = placeOf(f.About)
 	}
