@@ -4,15 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/sizes"
-	"capscye/ui/typeset"
-	"capscye/units"
 	"capscye/worksheets"
 )
 
@@ -67,141 +64,6 @@ func (p *sizesPage) columns() int {
 
 // onNew tells that the hands are on the column for another size.
 func (p *sizesPage) onNew() bool { return p.col == len(p.all) }
-
-// text is an answer of a column as it was typed, draft what waits there.
-func (p *sizesPage) text(col int, k worksheets.Key) string {
-	if col == len(p.all) {
-		return ""
-	}
-	return p.all[col].Report.Sheet.Text(k)
-}
-
-func (p *sizesPage) draft(col int, k worksheets.Key) string {
-	name, ok := p.draftName(col)
-	if !ok {
-		return ""
-	}
-	return p.desk.sheet().Drafts.OfSize(name, k)
-}
-
-// draftName is the size that drafts of a column are kept for; there is none for a size
-// without a name.
-func (p *sizesPage) draftName(col int) (name string, ok bool) {
-	switch {
-	case col == 0:
-		return "", true
-	case col == len(p.all):
-		return "", false
-	}
-	return p.all[col].Name, p.all[col].Name != ""
-}
-
-// reach prepares the line of input for the cell that the hands came to.
-func (p *sizesPage) reach() {
-	k := p.at()
-	text := p.text(p.col, k)
-	if k.IsLength() && p.desk.shown != 0 { // a bare number would read as the other unit here
-		text = worksheets.WithUnit(text, p.desk.sheet().Unit())
-	}
-	if draft := p.draft(p.col, k); draft != "" {
-		text = draft
-	}
-	p.typing.begin(text, true)
-}
-
-// typed is the sheet with what stands in the line of input.
-func (p *sizesPage) typed() (worksheets.Sheet, error) {
-	k, text := p.at(), strings.TrimSpace(p.typing.text())
-	if k.IsLength() {
-		if p.desk.shown != 0 {
-			text = worksheets.WithUnit(text, p.desk.shown)
-		}
-		if meant := units.RunTogether(text); len(meant) > 0 {
-			return worksheets.Sheet{}, doubt{p.typing.text(), meant}
-		}
-	}
-	sheet := *p.desk.sheet()
-	if p.col == 0 {
-		sheet.Drafts = sheet.Drafts.With(k, "")
-		return sheet, sheet.Set(k, text)
-	}
-	i, z := p.col-1, worksheets.Size{}
-	if !p.onNew() {
-		z = sheet.Sizes[i]
-		sheet.Drafts = sheet.Drafts.WithSize(z.Name(), k, "")
-	}
-	if k == worksheets.PatternSize && text == "" {
-		return sheet, errNoName
-	}
-	sheet = sheet.WithSize(i, z.With(k, text))
-	return sheet, sheet.CheckSize(i, k)
-}
-
-var errNoName = errors.New("a size needs a name; ^x removes the size")
-
-// commit takes what was typed as the answer, or lets it wait where it cannot be.
-func (p *sizesPage) commit() wish {
-	if !p.typing.changed() {
-		return nil
-	}
-	sheet, err := p.typed()
-	name, kept := p.draftName(p.col)
-	switch {
-	case p.onNew() && p.typing.text() == "":
-		p.reach()
-		return nil
-	case err == nil:
-		return p.change(sheet, p.what())
-	case errors.Is(err, errNoName) || !kept:
-		p.desk.message = typeset.Capitalised(typeset.Plain(err.Error())) + "."
-		p.reach()
-		return nil
-	}
-	text := strings.TrimSpace(p.typing.text())
-	waiting := *p.desk.sheet()
-	waiting.Drafts = waiting.Drafts.WithSize(name, p.at(), text)
-	w := p.change(waiting, "what was typed for "+p.what())
-	p.desk.message = fmt.Sprintf("%s cannot be read: the answer stays.", quoted(text))
-	return w
-}
-
-// what names the cell at hand: "sleeve width of size 16".
-func (p *sizesPage) what() string {
-	words := forms.Fields[p.at()].Words
-	if p.onNew() {
-		return "another size"
-	}
-	return sizeWords(p.all[p.col].Name, words)
-}
-
-// sizeWords names an answer of a size.
-func sizeWords(size, words string) string {
-	if size == "" {
-		return words
-	}
-	return words + " of size " + typeset.Plain(size)
-}
-
-// change lays a changed sheet on the desk, reckons, and asks for it to be saved. An
-// example asks for a worksheet of one's own first.
-func (p *sizesPage) change(sheet worksheets.Sheet, what string) wish {
-	d := p.desk
-	if d.shut() {
-		d.message = d.readOnly()
-		p.reach()
-		return nil
-	}
-	if d.asksOwn() {
-		p.reach()
-		return toOwn{}
-	}
-	before := d.laid()
-	d.lay(sheet)
-	d.remember(before, what)
-	d.takeUp()
-	p.refresh()
-	return d.save()
-}
 
 // takeInHand makes the size of the column the one in hand.
 func (p *sizesPage) takeInHand() wish {
