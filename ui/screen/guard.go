@@ -83,7 +83,9 @@ func (m *root) guardWork() tea.Cmd {
 		return nil
 	}
 	left := worksheets.Leftover{Versions: d.unguarded(m.saving), Drafts: d.doc.Sheet.Drafts}
-	d.addHalfTyped(&left)
+	if one, ok := m.halfTyped(); ok {
+		d.addHalfTyped(&left, one)
+	}
 	d.guard.place.Typed(left.Drafts)
 	if !d.guard.wants(left) {
 		return nil
@@ -92,21 +94,32 @@ func (m *root) guardWork() tea.Cmd {
 	return guardList(d, left.Versions)
 }
 
-// addHalfTyped adds what stands in the line of input and was not left yet, to the drafts
-// of the sheet that it is typed into.
-func (d *desk) addHalfTyped(l *worksheets.Leftover) {
-	k, ok := d.focused()
-	text := strings.TrimSpace(d.typing.text())
-	if !ok || forms.KindOf(k) == forms.ChoiceField || !d.typing.changed() || text == "" {
-		return
+// halfTyped is what stands in a line of input and was not left yet. While a part in front
+// has one, nothing is typed in the form behind it.
+func (m *root) halfTyped() (one worksheets.Draft, ok bool) {
+	if p, is := m.front.(leaver); is {
+		return p.halfTyped()
 	}
+	return m.desk.halfTyped()
+}
+
+func (d *desk) halfTyped() (one worksheets.Draft, ok bool) {
+	k, at := d.focused()
+	if !at || forms.KindOf(k) == forms.ChoiceField {
+		return one, false
+	}
+	return d.typing.half(k, "")
+}
+
+// addHalfTyped adds what is half typed to the drafts of the sheet that it is typed into.
+func (d *desk) addHalfTyped(l *worksheets.Leftover, typed worksheets.Draft) {
 	if d.hand == 0 {
-		l.Drafts = l.Drafts.With(k, text)
+		l.Drafts = l.Drafts.WithSize(typed.Size, typed.Key, typed.Text)
 		return
 	}
 	l.Versions = slices.Clone(l.Versions) // the copies stand at their end
 	one := &l.Versions[len(l.Versions)-len(d.copies)+d.hand-1]
-	one.Drafts = one.Drafts.With(k, text)
+	one.Drafts = one.Drafts.WithSize(typed.Size, typed.Key, typed.Text)
 }
 
 // guarded takes the outcome, and says once that nothing can be guarded.
@@ -117,7 +130,8 @@ func (m *root) guarded(msg guardedMsg) {
 }
 
 // layLeftover lays what earlier runs did not save beside the sheet, to be looked at, and
-// what was half typed into its fields. What the file says already is no news.
+// what was half typed into its fields. What the file says already is no news, where
+// nothing else is half typed.
 func (d *desk) layLeftover(l worksheets.Leftover) {
 	if len(l.Unreadable) > 0 {
 		d.message = "Unsaved work of an earlier run cannot be read; it is in " + typeset.Plain(strings.Join(l.Unreadable, ", ")) + "."
@@ -130,7 +144,9 @@ func (d *desk) layLeftover(l worksheets.Leftover) {
 		d.doc.Sheet.Drafts = l.Drafts
 		d.message = "Typed before and not finished: " + draftWords(l.Drafts) + "."
 	}
-	news := slices.DeleteFunc(slices.Clone(l.Versions), d.doc.Sheet.Equal)
+	news := slices.DeleteFunc(slices.Clone(l.Versions), func(s worksheets.Sheet) bool {
+		return s.Equal(d.doc.Sheet) && (s.Drafts.Empty() || s.Drafts.Equal(l.Drafts))
+	})
 	if len(news) > 0 {
 		d.copies, d.trying = append(news, d.copies...), true
 		d.message = fmt.Sprintf("Unsaved work of %s is open as a copy; ^x shows it.", console.DayAndTime(l.At))

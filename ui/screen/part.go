@@ -1,6 +1,10 @@
 package screen
 
-import tea "github.com/charmbracelet/bubbletea"
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/worksheets"
+)
 
 // part is one thing that can be in front of the desk. It draws itself for a size, and
 // answers a key with what it wants.
@@ -20,9 +24,11 @@ type complainer interface {
 	complain(text string)
 }
 
-// leaver is a part with a text that is being typed, which it takes before the program ends.
+// leaver is a part with a text that is being typed. It takes it before the program ends,
+// and until then says what it is, so that a crash does not cost it.
 type leaver interface {
 	leave()
+	halfTyped() (one worksheets.Draft, ok bool)
 }
 
 // Who is what: a part that lost such a method would go without it in silence.

@@ -187,10 +187,13 @@ func (m *root) quit() tea.Cmd {
 	return nil
 }
 
-// end saves what can be, and ends.
+// end takes what is being typed, saves what can be, and ends.
 func (m *root) end() tea.Cmd {
 	if m.desk != nil {
 		m.desk.trying = m.desk.trying || m.signalled // nobody can be asked for a worksheet of their own
+		if p, ok := m.front.(leaver); ok {
+			p.leave()
+		}
 		m.desk.commit()
 	}
 	m.leaving = true

@@ -30,6 +30,9 @@ func (p *sizesPage) draft(col int, k worksheets.Key) string {
 	return p.desk.sheet().Drafts.OfSize(name, k)
 }
 
+// waits tells that a draft stands in the cell under the hands as it was left.
+func (p *sizesPage) waits() bool { return !p.typing.changed() && p.draft(p.col, p.at()) != "" }
+
 // draftName is the size that drafts of a column are kept for; there is none for a size
 // without a name.
 func (p *sizesPage) draftName(col int) (name string, ok bool) {

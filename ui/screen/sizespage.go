@@ -117,14 +117,19 @@ func (p *sizesPage) move(rows, cols int) wish {
 
 // enter takes the size in hand from its name, takes what is offered, or keeps and goes on.
 func (p *sizesPage) enter() wish {
-	if p.row == 0 && !p.typing.changed() {
+	waits := p.waits()
+	if p.row == 0 && !p.typing.changed() && !waits {
 		return p.takeInHand()
 	}
-	if _, err := p.typed(); err != nil {
-		var guess doubt
-		if errors.As(err, &guess) && len(guess.meant) == 1 {
-			p.typing.entry.SetValue(guess.meant[0])
-		}
+	sheet, err := p.typed()
+	var guess doubt
+	switch {
+	case errors.As(err, &guess) && len(guess.meant) == 1:
+		p.typing.entry.SetValue(guess.meant[0])
+	case err == nil && waits: // a crash came while it was typed
+		w := p.change(sheet, p.what())
+		p.move(1, 0)
+		return w
 	}
 	return p.move(1, 0)
 }
@@ -230,6 +235,16 @@ func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
 
 // leave takes what is being typed before the program ends.
 func (p *sizesPage) leave() { p.commit() }
+
+// halfTyped is what stands in the cell under the hands; for a size that has no name yet
+// there is nothing to keep it by.
+func (p *sizesPage) halfTyped() (one worksheets.Draft, ok bool) {
+	name, named := p.draftName(p.col)
+	if !named {
+		return one, false
+	}
+	return p.typing.half(p.at(), name)
+}
 
 func (p *sizesPage) complain(text string) { p.desk.message = text }
 

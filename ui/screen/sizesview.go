@@ -111,6 +111,14 @@ func (p *sizesPage) cell(row, col int, k worksheets.Key) string {
 	return typeset.PadLeft(typeset.Cut(r.ValueOrDash(k), sizeCell-1), sizeCell)
 }
 
+// notTaken says of a draft that reads that it is no answer yet.
+func (p *sizesPage) notTaken() string {
+	if p.waits() {
+		return ", no answer yet: enter takes it"
+	}
+	return ""
+}
+
 // cells is a row that nobody types in.
 func cells(row sizes.Row, shown []int) string {
 	line := typeset.Pad("  "+row.Label, sizeLabel)
@@ -142,7 +150,7 @@ func (p *sizesPage) costs(shown []int) (lines []string) {
 
 // enterDoes says what enter does now.
 func (p *sizesPage) enterDoes() string {
-	if p.row == 0 && !p.typing.changed() && p.col > 0 && !p.onNew() {
+	if p.row == 0 && !p.typing.changed() && !p.waits() && p.col > 0 && !p.onNew() {
 		return "take in hand"
 	}
 	return "keep, next"
@@ -173,7 +181,7 @@ func (p *sizesPage) hint() string {
 			fallthrough
 		case k.IsLength():
 			if l := sheet.Reading(k); l.Known {
-				return "-- = " + p.desk.rep.Scale.Both(l.Length)
+				return "-- = " + p.desk.rep.Scale.Both(l.Length) + p.notTaken()
 			}
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"capscye/ui/forms"
 	"capscye/ui/typeset"
+	"capscye/worksheets"
 )
 
 // typing is what is being typed into the field under the hands.
@@ -48,6 +49,13 @@ func (t *typing) text() string { return t.entry.Value() }
 
 // changed tells that what stands there is not what the field was reached with.
 func (t *typing) changed() bool { return t.text() != t.reached }
+
+// half is what is typed and not left yet as a draft for an answer of a size; ok is false
+// while nothing is.
+func (t *typing) half(k worksheets.Key, size string) (one worksheets.Draft, ok bool) {
+	text := strings.TrimSpace(t.text())
+	return worksheets.Draft{Key: k, Size: size, Text: text}, t.changed() && text != ""
+}
 
 // untouched tells that the value was just reached, and is taken as one.
 func (t *typing) untouched() bool { return t.fresh && t.whole }
