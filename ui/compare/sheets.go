@@ -44,6 +44,7 @@ func Sheets(sheets ...report.Report) []Row {
 			rows = append(rows, Row{f.Words, cells, inEach(sheets, func(r report.Report) string { return said(answerExactly(r, k), "") })})
 		}
 	}
+	rows = append(rows, sizeRows(sheets)...)
 	figures := func(list []Consequence) {
 		for _, c := range list {
 			add(c.row(sheets))

@@ -116,6 +116,13 @@ func (r *reports) changedIn(n int) string {
 			more++
 		}
 	}
+	for _, words := range compare.SizeChanges(sheet, copied) {
+		if name == "" {
+			name = words
+		} else {
+			more++
+		}
+	}
 	switch {
 	case name == "" && more == 0:
 		return "nothing changed yet"

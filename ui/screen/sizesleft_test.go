@@ -47,3 +47,14 @@ func TestHalfTypedOfASizeOutlivesACrash(t *testing.T) {
 	crash(r.Press("esc", "ctrl+l", "ctrl+b", "right", "right", "down", "down", "down").Types("15"))
 	crash(reopen(t, "sheet.toml").Press("ctrl+g", "f3", "ctrl+b", "right", "right", "down", "down", "down").Sees("[15  ", "enter takes it"))
 }
+
+// In a copy a change of a size that is not in hand is a change: it is named, and kept.
+func TestACopyIsNamedByAnotherSize(t *testing.T) {
+	r := sitWithFile(t, "market-smock", 120, 40).Press("f3", "ctrl+l", "ctrl+b", "right", "down", "down", "down").Types("17").Press("down", "esc")
+	r.DoesNotSee("Nothing differs yet")
+	r.Press("ctrl+x").Sees("in copy 1 (sleeve width of size 18: 17 in)", "sleeve width of size 18               16 in          17 in").DoesNotSee("nothing changed yet").Press("k")
+	if now := smock(t); now.Sizes[0].Text(worksheets.SleeveWidth) != "17" {
+		t.Errorf("the size is %+v", now.Sizes[0])
+	}
+	r.Press("ctrl+l", "ctrl+b", "right", "ctrl+x", "ctrl+x").Sees("Size 16 is removed").Press("esc", "ctrl+x").Sees("(size 18 removed and 1 more)")
+}
