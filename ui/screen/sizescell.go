@@ -2,7 +2,6 @@ package screen
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 
 	"capscye/ui/forms"
@@ -88,30 +87,52 @@ func (p *sizesPage) typed() (worksheets.Sheet, error) {
 
 var errNoName = errors.New("a size needs a name; ^x removes the size")
 
-// commit takes what was typed as the answer, or lets it wait where it cannot be.
-func (p *sizesPage) commit() wish {
+// commit takes what was typed as the answer, or lets it wait where it cannot be. stays
+// tells that it is neither, and that the hands stay with it.
+func (p *sizesPage) commit() (w wish, stays bool) {
 	if !p.typing.changed() {
-		return nil
+		return nil, false
 	}
 	sheet, err := p.typed()
 	name, kept := p.draftName(p.col)
 	switch {
 	case p.onNew() && p.typing.text() == "":
 		p.reach()
-		return nil
+		return nil, false
 	case err == nil:
-		return p.change(sheet, p.what())
-	case errors.Is(err, errNoName) || !kept:
-		p.desk.message = typeset.Capitalised(typeset.Plain(err.Error())) + "."
-		p.reach()
-		return nil
+		return p.change(sheet, p.what()), false
+	case errors.Is(err, errNoName):
+		p.desk.message = typeset.Capitalised(err.Error()) + "."
+		p.typing.giveBack()
+		return nil, true
+	case !kept:
+		p.desk.message = whyNot(err, "esc drops it")
+		return nil, true
 	}
-	text := strings.TrimSpace(p.typing.text())
 	waiting := *p.desk.sheet()
-	waiting.Drafts = waiting.Drafts.WithSize(name, p.at(), text)
-	w := p.change(waiting, "what was typed for "+p.what())
-	p.desk.message = fmt.Sprintf("%s cannot be read: the answer stays.", quoted(text))
-	return w
+	waiting.Drafts = waiting.Drafts.WithSize(name, p.at(), strings.TrimSpace(p.typing.text()))
+	w = p.change(waiting, "what was typed for "+p.what())
+	p.desk.message = whyNot(err, "the answer stays")
+	return w, false
+}
+
+// whyNot says why a text cannot be taken, so short that it fits a line, and what becomes
+// of it; then what would be right, where the line has room.
+func whyNot(err error, then string) string {
+	short := func(text string) string { return `"` + typeset.Cut(typeset.Plain(text), 20) + `"` }
+	wrong, want := typeset.Capitalised(typeset.Plain(err.Error())), ""
+	var value *worksheets.ValueError
+	var length *units.ParseError
+	switch {
+	case errors.As(err, &value):
+		wrong, want = short(value.Input)+" "+value.Reason, " "+value.Want+"."
+	case errors.As(err, &length):
+		wrong, want = short(length.Input)+" is not a "+length.Kind, " "+length.Want+"."
+		if more := wrong + ": " + length.Reason; length.Reason != "" && typeset.Width(more) <= 57 { // with the rest a line of 80
+			wrong = more
+		}
+	}
+	return wrong + "; " + then + "." + want
 }
 
 // what names the cell at hand: "sleeve width of size 16".

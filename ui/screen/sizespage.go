@@ -108,7 +108,10 @@ func (p *sizesPage) remove() wish {
 
 // move goes to another cell.
 func (p *sizesPage) move(rows, cols int) wish {
-	w := p.commit()
+	w, stays := p.commit()
+	if stays {
+		return w
+	}
 	p.row = max(0, min(p.row+rows, len(p.keys)-1))
 	p.col = max(0, min(p.col+cols, p.columns()-1))
 	p.reach()
@@ -194,7 +197,10 @@ func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
 	moved := func(rows, cols int) func() wish { return func() wish { return p.move(rows, cols) } }
 	after := func(do func() wish) func() wish { // what is being typed is taken first
 		return func() wish {
-			w := p.commit()
+			w, stays := p.commit()
+			if stays {
+				return w
+			}
 			if own := do(); own != nil {
 				w = own
 			}

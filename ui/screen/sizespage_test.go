@@ -79,8 +79,9 @@ func TestSizesAreAddedAndRemoved(t *testing.T) {
 	before := smock(t)
 	r.Press("right", "right", "right").Sees("type the name of another size").Press("enter").Sees("Type the name of another size here.")
 	r.Press("down", "1").Sees("Give the size its name first.").Press("up")
-	r.Types("18").Press("down").Sees("is the name of another size already")
-	r.Press("up").Types("22 W").Press("enter").Types("48").Press("enter", "enter").Types("17").Press("enter")
+	r.Types("18").Press("down").Sees(`> "18" is the name of another size already; esc drops it. Give it a name of its own.`, "> Size", "[18  ")
+	r.Press("ctrl+u").Types(strings.Repeat("w", 41)).Sees("has more than 40 characters; esc drops it.").Press("enter").Sees("> Size", "has more than 40 characters").Press("backspace", "ctrl+u")
+	r.Types("22 W").Press("enter").Types("48").Press("enter", "enter").Types("17").Press("enter")
 	s := smock(t)
 	if len(s.Sizes) != 3 || s.Sizes[2].Name() != "22 W" || s.Sizes[2].Text(worksheets.ChartBust) != "48" || s.Sizes[2].Text(worksheets.SleeveWidth) != "17" {
 		t.Errorf("the sizes are %+v", s.Sizes)
@@ -102,7 +103,7 @@ func TestSizesKeepTheRulesOfTheForm(t *testing.T) {
 	r := sizesOf(t, 80, 24).Press("right", "down", "down", "down")
 	before := props.Read(t, "sheet.toml")
 	r.Press("d").Sees(`"d" begins no answer here`).Press(" ").Sees("A space begins no answer here")
-	r.Types("16 x").Sees("cannot be read; the answer stays").Press("down").Sees(`"16 x" cannot be read: the answer stays.`, "16 x?", "1 + 0")
+	r.Types("16 x").Sees(`-- "16 x" is not a length: "x" is no unit here; the answer stays.`).Press("down").Sees(`> "16 x" is not a length: "x" is no unit here; the answer stays.`, "16 x?", "1 + 0")
 	if props.Read(t, "sheet.toml") != before {
 		t.Error("the file was changed")
 	}
@@ -111,7 +112,9 @@ func TestSizesKeepTheRulesOfTheForm(t *testing.T) {
 	r.Types("161/2").Sees("16 1/2? enter takes it").Press("enter").Sees("16 1/2 in        16 1/2 in")
 	r.Press("up").Types("9").Press("left", "7").Sees("[79").Press("esc").Sees("[16 1/2", "As it was. Esc again goes back.")
 	r.Press("ctrl+z", "ctrl+z", "ctrl+z")
-	r.Press("up", "up", "up").Types("x").Press("backspace", "down").Sees("A size needs a name; ^x removes the size.")
+	r.Press("up", "up", "up").Types("x").Press("backspace", "down").Sees("A size needs a name; ^x removes the size.", "> Size", "[18  ")
+	r.Types("16").Press("down").Sees(`> "16" is the name of another size already; the answer stays.`, "16?", "> Chart: bust").Press("up", "esc").Sees("[18  ")
+	r.Types("x").Press("backspace", "ctrl+z").Sees("A size needs a name").Press("esc")
 	if props.Read(t, "sheet.toml") != before {
 		t.Errorf("the file is\n%s", props.Read(t, "sheet.toml"))
 	}

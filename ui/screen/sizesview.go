@@ -160,10 +160,30 @@ func (p *sizesPage) enterDoes() string {
 func (p *sizesPage) messageLine(width int) string {
 	d := p.desk
 	if d.message != "" {
-		return d.styles.warn.Render(typeset.Cut("> "+d.message, width))
+		return d.styles.warn.Render(inLine("> "+d.message, width))
 	}
-	text := p.hint()
+	text := inLine(p.hint(), width)
 	return typeset.Cut(text+" "+strings.Repeat("-", max(0, width-len(text)-1)), width)
+}
+
+// meanwhile is what becomes of a text that cannot be taken.
+func (p *sizesPage) meanwhile() string {
+	if _, kept := p.draftName(p.col); kept {
+		return "the answer stays"
+	}
+	return "esc drops it"
+}
+
+// inLine is as many sentences of a text as a line takes.
+func inLine(text string, width int) string {
+	for typeset.Width(text) > width {
+		end := max(strings.LastIndex(text, ". "), strings.LastIndex(text, "? "))
+		if end < 0 {
+			break
+		}
+		text = text[:end+1]
+	}
+	return typeset.Cut(text, width)
 }
 
 func (p *sizesPage) hint() string {
@@ -175,7 +195,7 @@ func (p *sizesPage) hint() string {
 		case errors.As(err, &guess) && len(guess.meant) == 1:
 			return "-- " + guess.meant[0] + "? enter takes it"
 		case err != nil:
-			return "-- cannot be read; the answer stays"
+			return "-- " + whyNot(err, p.meanwhile())
 		case k.IsLength() && p.col > 0:
 			sheet = sheet.SizeAlone(p.col - 1)
 			fallthrough
