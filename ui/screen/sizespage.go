@@ -225,6 +225,10 @@ func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
 		return p.enter, true
 	case "esc":
 		return p.esc, true
+	case "ctrl+a":
+		if p.guess() != nil {
+			return after(p.takeGuess), true
+		}
 	case "ctrl+x":
 		return p.remove, true
 	case "ctrl+z":

@@ -1,7 +1,8 @@
 package screen
 
 import (
-	"errors"
+	"fmt"
+	"slices"
 	"strings"
 
 	"capscye/ui/forms"
@@ -24,33 +25,72 @@ func (p *sizesPage) render(width, height int) string {
 	if width < smallestWidth || height < smallestHeight {
 		return smallWindow(width, height)
 	}
-	st, d := p.desk.styles, p.desk
 	shown := p.inSight(width)
-	told := "in " + wording.UnitWords(d.rep.Scale.System) + "; marks are pivot + slide; ~ is rounded"
-	if words := p.elsewhere(); words != "" {
-		told = st.warn.Render("no costs yet: step 3 asks " + words)
-	}
-	title := st.heading.Render("Sizes of the pattern") + "   " + told
-	head := []string{typeset.Cut(title, width), p.line(0, shown)}
-	for _, row := range sizes.Heads(p.all)[1:] {
-		head = append(head, cells(row, shown))
-	}
-	costs := p.costs(shown)
-	keys := keyLine([]binding{{Show: "enter", Does: p.enterDoes()}, {Show: "left/right", Does: "size"}, {Show: "up/down", Does: "row"},
-		{Show: "^x", Does: "remove"}, {Show: "^z", Does: "undo"}, {Show: "esc", Does: "back"}}, st, width)
+	head, costs, compared := p.head(shown, width), p.costs(shown), p.compared(width)
 	var rows []string
 	for row := 1; row < len(p.keys); row++ {
 		rows = append(rows, p.line(row, shown))
 	}
-	const fewest = 4 // rows of measurements
-	room := max(fewest, height-len(head)-len(costs)-2)
+	room := height - len(head) - len(costs) - 2
+	tall := room-len(compared) >= min(len(rows), rowsEnough)
+	if !tall {
+		compared = nil
+	}
+	message := p.messageLines(width, tall)
+	room = max(rowsFewest, room+1-len(message)-len(compared))
 	seen, below := typeset.Window(rows, max(0, p.row-1), min(room, len(rows)))
 	if below > 0 && len(seen) > 1 && p.row-1 < len(rows)-below-1 {
 		seen[len(seen)-1] = "  ..."
 	}
-	body := append(append(head, seen...), p.messageLine(width))
-	body = append(body, costs...)
-	return typeset.Block(body, width, height-1) + "\n" + keys
+	body := slices.Concat(head, seen, message, costs, compared)
+	return typeset.Block(body, width, height-1) + "\n" + keyLine(p.working(), p.desk.styles, width)
+}
+
+// The rows of measurements that are in sight in any window, and those that are there before
+// the comparison takes room.
+const (
+	rowsFewest = 4
+	rowsEnough = 12
+)
+
+// head are the names of the sizes, which of them is in hand and, where it is in sight,
+// which one the body says.
+func (p *sizesPage) head(shown []int, width int) []string {
+	st, d := p.desk.styles, p.desk
+	told := "in " + wording.UnitWords(d.rep.Scale.System) + "; marks are pivot + slide; ~ is rounded"
+	if words := p.elsewhere(); words != "" {
+		told = st.warn.Render("no costs yet: step 3 asks " + words)
+	}
+	title := "Sizes of the pattern"
+	if d.hand > 0 {
+		title += fmt.Sprintf(", copy %d", d.hand)
+	}
+	head := []string{typeset.Cut(st.heading.Render(title)+"   "+told, width), p.line(0, shown)}
+	for _, row := range sizes.Heads(p.all)[1:] {
+		if line := cells(row, shown); line != "" {
+			head = append(head, line)
+		}
+	}
+	return head
+}
+
+// compared are the sentences under the costs.
+func (p *sizesPage) compared(width int) []string {
+	lines := []string{""}
+	for _, words := range sizes.Comparison(p.all) {
+		lines = append(lines, typeset.Wrap(words, width)...)
+	}
+	return lines
+}
+
+// working are the keys that work now.
+func (p *sizesPage) working() []binding {
+	keys := []binding{{Show: "enter", Does: p.enterDoes()}}
+	if p.guess() != nil {
+		keys = append(keys, binding{Show: "^a", Does: "take guess"})
+	}
+	return append(keys, []binding{{Show: "left/right", Does: "size"}, {Show: "up/down", Does: "row"}, {Show: "^x", Does: "remove"},
+		{Show: "^z", Does: "undo"}, {Show: "esc", Does: "back"}}...)
 }
 
 // elsewhere is what the costs of all sizes wait for, and what no row here can answer; "" for
@@ -108,15 +148,10 @@ func (p *sizesPage) cell(row, col int, k worksheets.Key) string {
 	case r.Sheet.Check(k) != nil:
 		return typeset.PadLeft(st.stop.Render(typeset.Cut(typeset.Plain(r.Sheet.Text(k)), sizeCell-3)+"?"), sizeCell)
 	}
-	return typeset.PadLeft(typeset.Cut(r.ValueOrDash(k), sizeCell-1), sizeCell)
-}
-
-// notTaken says of a draft that reads that it is no answer yet.
-func (p *sizesPage) notTaken() string {
-	if p.waits() {
-		return ", no answer yet: enter takes it"
+	if r.DoubtOf(k) != "" {
+		return typeset.PadLeft(st.warn.Render(typeset.Cut(r.ValueOrDash(k), sizeCell-2)+"?"), sizeCell)
 	}
-	return ""
+	return typeset.PadLeft(typeset.Cut(r.ValueOrDash(k), sizeCell-1), sizeCell)
 }
 
 // cells is a row that nobody types in.
@@ -142,7 +177,7 @@ func (p *sizesPage) costs(shown []int) (lines []string) {
 	for i := range inOrder {
 		inOrder[i] = i
 	}
-	for _, row := range append(sizes.Rows(some), sizes.States(some)) {
+	for _, row := range append([]sizes.Row{sizes.States(some)}, sizes.Rows(some)...) { // the verdict is never out of sight
 		lines = append(lines, cells(row, inOrder))
 	}
 	return lines
@@ -154,62 +189,4 @@ func (p *sizesPage) enterDoes() string {
 		return "take in hand"
 	}
 	return "keep, next"
-}
-
-// messageLine says what just happened, how the typed text reads, or what the row is.
-func (p *sizesPage) messageLine(width int) string {
-	d := p.desk
-	if d.message != "" {
-		return d.styles.warn.Render(inLine("> "+d.message, width))
-	}
-	text := inLine(p.hint(), width)
-	return typeset.Cut(text+" "+strings.Repeat("-", max(0, width-len(text)-1)), width)
-}
-
-// meanwhile is what becomes of a text that cannot be taken.
-func (p *sizesPage) meanwhile() string {
-	if _, kept := p.draftName(p.col); kept {
-		return "the answer stays"
-	}
-	return "esc drops it"
-}
-
-// inLine is as many sentences of a text as a line takes.
-func inLine(text string, width int) string {
-	for typeset.Width(text) > width {
-		end := max(strings.LastIndex(text, ". "), strings.LastIndex(text, "? "))
-		if end < 0 {
-			break
-		}
-		text = text[:end+1]
-	}
-	return typeset.Cut(text, width)
-}
-
-func (p *sizesPage) hint() string {
-	k := p.at()
-	if p.typing.changed() || p.draft(p.col, k) != "" {
-		sheet, err := p.typed()
-		var guess doubt
-		switch {
-		case errors.As(err, &guess) && len(guess.meant) == 1:
-			return "-- " + guess.meant[0] + "? enter takes it"
-		case err != nil:
-			return "-- " + whyNot(err, p.meanwhile())
-		case k.IsLength() && p.col > 0:
-			sheet = sheet.SizeAlone(p.col - 1)
-			fallthrough
-		case k.IsLength():
-			if l := sheet.Reading(k); l.Known {
-				return "-- = " + p.desk.rep.Scale.Both(l.Length) + p.notTaken()
-			}
-		}
-	}
-	switch {
-	case p.row == 0 && p.onNew():
-		return "-- type the name of another size that you measured"
-	case p.row == 0:
-		return "-- " + sizes.ByTheBody(p.all)
-	}
-	return "-- " + forms.Fields[k].Hint
 }
