@@ -83,6 +83,25 @@ func (n newSheet) open(before *worksheets.Recovery) tea.Cmd { return beginFile(n
 type typedAnswer struct {
 	key  worksheets.Key
 	text string
+	size string // the name of the size that it is of; "" for the one in hand
+}
+
+// words name what was typed.
+func (a typedAnswer) words() string {
+	if a.key == worksheets.PatternSize && a.size != "" {
+		return "another size"
+	}
+	return sizeWords(a.size, forms.Fields[a.key].Words)
+}
+
+// in puts the answer into a sheet.
+func (a typedAnswer) in(s *worksheets.Sheet) error {
+	if a.size == "" {
+		return s.Set(a.key, a.text)
+	}
+	i := len(s.Sizes)
+	*s = s.WithSize(i, worksheets.Size{}.With(worksheets.PatternSize, a.size).With(a.key, a.text))
+	return s.CheckSize(i, a.key)
 }
 
 // sheet is what the worksheet says in the beginning. What was typed is read in the unit
@@ -98,13 +117,13 @@ func (n newSheet) sheet() (worksheets.Sheet, error) {
 		return s, nil
 	}
 	s := forms.Begin(n.unit)
-	answers := []typedAnswer{{worksheets.Title, n.title}}
+	answers := []typedAnswer{{key: worksheets.Title, text: n.title}}
 	if n.first != nil {
 		answers = append(answers, *n.first)
 	}
 	for _, a := range answers {
 		with := s
-		if with.Set(a.key, a.text) == nil {
+		if a.in(&with) == nil {
 			s = with
 		}
 	}

@@ -108,7 +108,7 @@ func (d *desk) unfinished(k worksheets.Key, draft string) bool {
 func (d *desk) answer(k worksheets.Key, text string) wish {
 	if d.asksOwn() {
 		d.reach()
-		return toOwn{&typedAnswer{k, text}}
+		return toOwn{first: &typedAnswer{key: k, text: text}}
 	}
 	return d.set(k, text)
 }

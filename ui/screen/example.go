@@ -5,7 +5,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"capscye/ui/forms"
 	"capscye/ui/typeset"
 )
 
@@ -25,8 +24,11 @@ func (d *desk) asksOwn() bool { return d.isExample() && !d.trying }
 // Wishes about an example.
 type (
 	// toOwn asks whether somebody wants a worksheet of their own; first is what was
-	// typed, nil for nothing.
-	toOwn struct{ first *typedAnswer }
+	// typed, nil for nothing. try is what only tries here, where that is not to type first.
+	toOwn struct {
+		first *typedAnswer
+		try   wish
+	}
 
 	// toTryHere wants what was typed in a copy of the example.
 	toTryHere struct{ typedAnswer }
@@ -38,12 +40,17 @@ func (w toOwn) grant(m *root) tea.Cmd {
 	answers := []answer{{"enter", "begin your own worksheet", toName{first: w.first}}}
 	if w.first != nil {
 		if w.first.text != "" {
-			text += fmt.Sprintf(" You typed %s: %s.", forms.Fields[w.first.key].Words, typeset.Plain(w.first.text))
+			text += fmt.Sprintf(" You typed %s: %s.", w.first.words(), typeset.Plain(w.first.text))
 			answers[0].words = "begin your own worksheet with this answer"
 		}
-		answers = append(answers, answer{"w", "only try it here, as a what-if", toTryHere{*w.first}})
+		if w.try == nil {
+			w.try = toTryHere{*w.first}
+		}
 	}
-	m.front = &question{styles: m.styles, text: text, answers: append(answers, answer{"esc", "back to the example", toGoBack{}})}
+	if w.try != nil {
+		answers = append(answers, answer{"w", "only try it here, as a what-if", w.try})
+	}
+	m.cover(&question{styles: m.styles, text: text, answers: append(answers, answer{"esc", "back to the example", toGoBack{}})})
 	return nil
 }
 

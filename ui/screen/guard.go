@@ -97,8 +97,8 @@ func (m *root) guardWork() tea.Cmd {
 // halfTyped is what stands in a line of input and was not left yet. While a part in front
 // has one, nothing is typed in the form behind it.
 func (m *root) halfTyped() (one worksheets.Draft, ok bool) {
-	if p, is := m.front.(leaver); is {
-		return p.halfTyped()
+	if typed := m.leavers(); len(typed) > 0 {
+		return typed[0].halfTyped()
 	}
 	return m.desk.halfTyped()
 }

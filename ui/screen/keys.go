@@ -216,7 +216,11 @@ func keysText(width int) (out []string) {
 		}
 		rows = rows[:half]
 	}
-	out = append(out, rows...)
+	return append(append(out, rows...), typingText(width)...)
+}
+
+// typingText is what is good to know of typing.
+func typingText(width int) (out []string) {
 	for _, text := range []string{
 		"Typing replaces what is in a field, delete empties it, home and end go into it.",
 		"Letters answer a choice. What cannot be read waits; the answer stays.",

@@ -31,6 +31,28 @@ type leaver interface {
 	halfTyped() (one worksheets.Draft, ok bool)
 }
 
+// cover lays a part over what is in front. The page of sizes comes back once the part is
+// answered, with what is typed in it.
+func (m *root) cover(p part) {
+	if page, ok := m.front.(*sizesPage); ok {
+		m.behind = page
+	}
+	m.front = p
+}
+
+// uncover takes away what is in front.
+func (m *root) uncover() { m.front, m.behind = m.behind, nil }
+
+// leavers are the parts with a text that is being typed.
+func (m *root) leavers() (list []leaver) {
+	for _, p := range []part{m.front, m.behind} {
+		if l, ok := p.(leaver); ok {
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
 // Who is what: a part that lost such a method would go without it in silence.
 var (
 	_ = []part{(*list)(nil), (*naming)(nil), (*question)(nil), (*start)(nil), (*scrollPage)(nil), (*copyPage)(nil), (*offerPage)(nil), (*sizesPage)(nil), (*drillPage)(nil), tableView{}}

@@ -44,6 +44,8 @@ type root struct {
 	desk  *desk // the worksheet on the table; nil before the first
 	front part  // what lies over it; nil for nothing
 
+	behind part // what a question lies over, and that is in front again behind it; nil for the desk
+
 	saves
 	bringing bool // a worksheet is being opened
 	printing bool // a card is being written
@@ -56,6 +58,9 @@ func (m *root) Init() tea.Cmd { return nil }
 // Update routes, and guards what that leaves unsaved.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := m.update(msg)
+	if m.front == nil {
+		m.behind = nil
+	}
 	if guarded, ok := msg.(guardedMsg); ok && guarded.err != nil {
 		return m, cmd
 	}
@@ -146,11 +151,9 @@ func (m *root) resize(width, height int) {
 // route gives a key to what is in front.
 func (m *root) route(msg tea.KeyMsg) wish {
 	key := msg.String()
+	_, typed := m.front.(leaver) // which takes what is typed first
 	switch {
-	case m.front != nil && (key == "ctrl+c" || key == "ctrl+q"):
-		if p, ok := m.front.(leaver); ok {
-			p.leave()
-		}
+	case m.front != nil && !typed && (key == "ctrl+c" || key == "ctrl+q"):
 		return toQuit{}
 	case m.front != nil:
 		return m.front.key(msg)

@@ -29,20 +29,20 @@ func (m *root) save(ask bool) tea.Cmd {
 	case m.saving:
 		return nil // saved sees to what was changed meanwhile
 	case ask && d.conflict:
-		m.front = &question{styles: m.styles, text: "Another program changed " + typeset.Plain(d.doc.Path()) + " since it was read here.",
+		m.cover(&question{styles: m.styles, text: "Another program changed " + typeset.Plain(d.doc.Path()) + " since it was read here.",
 			answers: []answer{
 				{"t", "take theirs, and save mine beside it", toTakeTheirs{}},
 				{"m", "save mine, and theirs beside it", toSaveAs{path: d.doc.Path(), over: true}},
 				{"b", "leave theirs, and go on with mine in a file of its own", toGoOnBeside{}},
 				{"esc", "decide later", toGoBack{}},
-			}}
+			}})
 		return nil
 	case !d.mayLose && d.doc.LosesComments():
-		m.front = &question{styles: m.styles, text: "Saving will rewrite " + typeset.Plain(d.doc.Path()) + " as a whole and lose its comments; the old file is kept beside it.",
+		m.cover(&question{styles: m.styles, text: "Saving will rewrite " + typeset.Plain(d.doc.Path()) + " as a whole and lose its comments; the old file is kept beside it.",
 			answers: []answer{
 				{"s", "save", toLose{}},
 				{"esc", "not now", toGoBack{}},
-			}}
+			}})
 		return nil
 	}
 	return m.startSave()
@@ -191,7 +191,7 @@ func (m *root) quit() tea.Cmd {
 func (m *root) end() tea.Cmd {
 	if m.desk != nil {
 		m.desk.trying = m.desk.trying || m.signalled // nobody can be asked for a worksheet of their own
-		if p, ok := m.front.(leaver); ok {
+		for _, p := range m.leavers() {
 			p.leave()
 		}
 		m.desk.commit()

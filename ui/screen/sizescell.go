@@ -4,6 +4,8 @@ import (
 	"errors"
 	"strings"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"capscye/ui/forms"
 	"capscye/ui/typeset"
 	"capscye/units"
@@ -100,25 +102,52 @@ func (p *sizesPage) commit() (w wish, stays bool) {
 		p.reach()
 		return nil, false
 	case err == nil:
-		return p.change(sheet, p.what()), false
+		w, done := p.change(sheet, p.what())
+		if own, asks := w.(toOwn); asks {
+			own.first = p.answer()
+			return own, true
+		}
+		return w, !done
 	case errors.Is(err, errNoName):
 		p.desk.message = typeset.Capitalised(err.Error()) + "."
 		p.typing.giveBack()
 		return nil, true
 	case !kept:
-		p.desk.message = whyNot(err, "esc drops it")
+		p.desk.message = refusal(err, "esc drops it")
 		return nil, true
 	}
-	waiting := *p.desk.sheet()
-	waiting.Drafts = waiting.Drafts.WithSize(name, p.at(), strings.TrimSpace(p.typing.text()))
-	w = p.change(waiting, "what was typed for "+p.what())
-	p.desk.message = whyNot(err, "the answer stays")
-	return w, false
+	p.putDraft(name, strings.TrimSpace(p.typing.text()))
+	p.desk.message = refusal(err, "the answer stays")
+	return nil, false
 }
 
-// whyNot says why a text cannot be taken, so short that it fits a line, and what becomes
+// answer is what was typed, for a worksheet of one's own.
+func (p *sizesPage) answer() *typedAnswer {
+	a := typedAnswer{key: p.at(), text: strings.TrimSpace(p.typing.text())}
+	switch {
+	case p.col == 0:
+	case a.key == worksheets.PatternSize:
+		a.size = a.text
+	default:
+		a.size = p.all[p.col].Name
+	}
+	return &a
+}
+
+// putDraft lets a text wait in the cell under the hands; "" takes it away.
+func (p *sizesPage) putDraft(size, text string) {
+	d := p.desk
+	before, sheet := d.laid(), *d.sheet()
+	sheet.Drafts = sheet.Drafts.WithSize(size, p.at(), text)
+	d.put(sheet)
+	d.remember(before, "what was typed for "+p.what())
+	d.takeUp()
+	p.refresh()
+}
+
+// refusal says why a text cannot be taken, so short that it fits a line, and what becomes
 // of it; then what would be right, where the line has room.
-func whyNot(err error, then string) string {
+func refusal(err error, then string) string {
 	short := func(text string) string { return `"` + typeset.Cut(typeset.Plain(text), 20) + `"` }
 	wrong, want := typeset.Capitalised(typeset.Plain(err.Error())), ""
 	var value *worksheets.ValueError
@@ -152,23 +181,47 @@ func sizeWords(size, words string) string {
 	return words + " of size " + typeset.Plain(size)
 }
 
-// change lays a changed sheet on the desk, reckons, and asks for it to be saved. An
-// example asks for a worksheet of one's own first.
-func (p *sizesPage) change(sheet worksheets.Sheet, what string) wish {
+// asksOwn tells that a change asks for a worksheet of one's own first. In a copy of an
+// example nobody is asked.
+func (p *sizesPage) asksOwn() bool { return p.desk.asksOwn() && p.desk.hand == 0 }
+
+// change lays a changed sheet on the desk, reckons, and asks for it to be saved; done
+// tells that it lies there. An example stays as it is: a copy of it is changed, for those
+// who want that and no worksheet of their own.
+func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w wish, done bool) {
 	d := p.desk
-	if d.shut() {
+	example := d.isExample() && d.hand == 0
+	switch {
+	case d.shut():
 		d.message = d.readOnly()
 		p.reach()
-		return nil
-	}
-	if d.asksOwn() {
-		p.reach()
-		return toOwn{}
+		return nil, false
+	case p.asksOwn():
+		return toOwn{try: toPressAgain{page: p}}, false
+	case example && len(d.copies) == mostCopies:
+		d.message = "The example stays as it is, and has three copies: esc, then ^x drops one."
+		return nil, false
 	}
 	before := d.laid()
 	d.lay(sheet)
 	d.remember(before, what)
-	d.takeUp()
+	d.trying = d.trying || d.isExample()
+	if d.takeUp(); example {
+		d.message = "You are in a copy; the example stays as it is. Esc, then ^x drops the copy."
+	}
 	p.refresh()
-	return d.save()
+	return d.save(), true
+}
+
+// toPressAgain wants the key pressed again that an example asked about, to only try what
+// it does.
+type toPressAgain struct {
+	page *sizesPage
+	key  tea.KeyMsg
+}
+
+func (w toPressAgain) grant(m *root) tea.Cmd {
+	m.uncover()
+	m.desk.trying = true
+	return m.grant(w.page.key(w.key))
 }

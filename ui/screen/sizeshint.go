@@ -91,7 +91,7 @@ func (p *sizesPage) reads() string {
 	case errors.As(err, &guess) && len(guess.meant) == 1:
 		return guess.meant[0] + "? enter takes it"
 	case err != nil:
-		return whyNot(err, p.meanwhile())
+		return refusal(err, p.meanwhile())
 	case k.IsLength() && p.col > 0:
 		sheet = sheet.SizeAlone(p.col - 1)
 	}
@@ -118,7 +118,7 @@ func (p *sizesPage) meanwhile() string {
 func (p *sizesPage) asked() string {
 	k, r := p.at(), p.all[p.col].Report
 	if err := p.check(); err != nil {
-		return whyNot(err, "type it again")
+		return refusal(err, "type it again")
 	}
 	if g := r.GuessFor(k); g != nil {
 		return g.Question(&r.Sheet) + " ^a takes it"
@@ -180,8 +180,8 @@ func (p *sizesPage) takeGuess() wish {
 		sheet = sheet.WithSize(i, z)
 	}
 	what := sizeWords(p.all[p.col].Name, forms.Fields[g.Key].Words)
-	w := p.change(sheet, what)
-	if d.message == "" {
+	w, done := p.change(sheet, what)
+	if done && d.message == "" {
 		d.message = typeset.Capitalised(what) + " is now " + p.all[p.col].Report.ValueOrDash(g.Key) + ". ^z undoes that."
 	}
 	return w

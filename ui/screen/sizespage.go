@@ -78,10 +78,12 @@ func (p *sizesPage) takeInHand() wish {
 	}
 	chosen := p.all[p.col].Title()
 	sheet := d.sheet().TakeInHand(p.col - 1)
-	w := p.change(sheet, "size "+chosen+" in hand")
-	if d.message == "" && !d.asksOwn() {
+	w, done := p.change(sheet, "size "+chosen+" in hand")
+	if done {
 		p.col = 0
 		p.reach()
+	}
+	if done && d.message == "" {
 		d.message = fmt.Sprintf("Size %s is in hand now. ^z undoes that.", chosen)
 	}
 	return w
@@ -99,8 +101,8 @@ func (p *sizesPage) remove() wish {
 		return nil
 	}
 	name := p.all[p.col].Title()
-	w := p.change(d.sheet().WithoutSize(p.col-1), "size "+name+" removed")
-	if d.message == "" && !d.asksOwn() {
+	w, done := p.change(d.sheet().WithoutSize(p.col-1), "size "+name+" removed")
+	if done && d.message == "" {
 		d.message = fmt.Sprintf("Size %s is removed; ^z brings it back.", name)
 	}
 	return w
@@ -130,8 +132,10 @@ func (p *sizesPage) enter() wish {
 	case errors.As(err, &guess) && len(guess.meant) == 1:
 		p.typing.entry.SetValue(guess.meant[0])
 	case err == nil && waits: // a crash came while it was typed
-		w := p.change(sheet, p.what())
-		p.move(1, 0)
+		w, done := p.change(sheet, p.what())
+		if done {
+			p.move(1, 0)
+		}
 		return w
 	}
 	return p.move(1, 0)
@@ -147,100 +151,59 @@ func (p *sizesPage) esc() wish {
 		p.desk.message = "As it was. Esc again goes back."
 		return nil
 	case kept && p.draft(p.col, k) != "":
-		sheet := *p.desk.sheet()
-		sheet.Drafts = sheet.Drafts.WithSize(name, k, "")
-		w := p.change(sheet, "what was typed for "+p.what())
+		p.putDraft(name, "")
 		p.desk.message = "As it was; ^z brings back what you typed."
-		return w
+		return nil
 	}
 	return toGoBack{}
 }
 
 func (p *sizesPage) key(msg tea.KeyMsg) wish {
-	d := p.desk
-	d.message = ""
+	p.desk.message = ""
 	if !msg.Paste {
 		if do, ok := p.pressed(msg.String()); ok {
-			return do()
+			w := do()
+			if own, asks := w.(toOwn); asks {
+				if again, is := own.try.(toPressAgain); is {
+					again.key = msg
+					own.try = again
+				}
+				return own
+			}
+			return w
 		}
 	}
+	p.take(msg)
+	return nil
+}
+
+// take takes a key that is typed.
+func (p *sizesPage) take(msg tea.KeyMsg) {
+	d := p.desk
 	k := p.at()
 	_, named := p.draftName(p.col)
 	switch {
 	case msg.Alt && msg.Type == tea.KeyRunes:
-		return nil
+		return
 	case d.shut():
 		d.message = d.readOnly()
-		return nil
+		return
 	case p.typing.locked:
 		d.message = "This text has lines or signs that would be lost here: edit it in the file."
-		return nil
+		return
 	case p.row > 0 && !named:
 		d.message = "Give the size its name first."
-		return nil
+		return
 	}
 	if d.message = refusedPaste(msg, p.typing.entry); d.message != "" {
-		return nil
+		return
 	}
 	if p.typing.untouched() || p.typing.text() == "" {
 		if d.message = cannotBegin(k.Kind(), d.bareUnit(), msg); d.message != "" {
-			return nil
+			return
 		}
 	}
 	p.typing.take(msg)
-	return nil
-}
-
-// pressed is what a key does that is not typed.
-func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
-	d := p.desk
-	moved := func(rows, cols int) func() wish { return func() wish { return p.move(rows, cols) } }
-	after := func(do func() wish) func() wish { // what is being typed is taken first
-		return func() wish {
-			w, stays := p.commit()
-			if stays {
-				return w
-			}
-			if own := do(); own != nil {
-				w = own
-			}
-			p.refresh()
-			return w
-		}
-	}
-	switch name {
-	case "up", "shift+tab":
-		return moved(-1, 0), true
-	case "down", "tab":
-		return moved(1, 0), true
-	case "pgup":
-		return moved(-6, 0), true
-	case "pgdown":
-		return moved(6, 0), true
-	case "left", "right":
-		if p.typing.untouched() && p.draft(p.col, p.at()) == "" {
-			return moved(0, unless(name, "left")), true
-		}
-	case "enter":
-		return p.enter, true
-	case "esc":
-		return p.esc, true
-	case "ctrl+a":
-		if p.guess() != nil {
-			return after(p.takeGuess), true
-		}
-	case "ctrl+x":
-		return p.remove, true
-	case "ctrl+z":
-		return after(d.undo), true
-	case "ctrl+y":
-		return after(d.redo), true
-	case "ctrl+s":
-		return after(d.askSave), true
-	case "ctrl+t":
-		return after(d.switchUnit), true
-	}
-	return nil, false
 }
 
 // leave takes what is being typed before the program ends.

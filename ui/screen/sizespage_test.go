@@ -128,12 +128,6 @@ func TestEndingKeepsWhatIsTypedOfASize(t *testing.T) {
 	}
 }
 
-// An example is not typed into, and a file that is not written is only looked at.
-func TestSizesOfAnExampleAreLookedAt(t *testing.T) {
-	r := lookAt(t, "market-smock", 80, 24).Press("f3", "ctrl+b")
-	r.Sees("Sizes of the pattern").Press("right", "down", "down", "down").Types("17").Press("down").Sees("Your own worksheet?")
-}
-
 // twentySizes is the smock with as many sizes as a worksheet has.
 func twentySizes(t testing.TB) *worksheets.Document {
 	t.Helper()

@@ -90,7 +90,7 @@ func (p *sizesPage) working() []binding {
 		keys = append(keys, binding{Show: "^a", Does: "take guess"})
 	}
 	return append(keys, []binding{{Show: "left/right", Does: "size"}, {Show: "up/down", Does: "row"}, {Show: "^x", Does: "remove"},
-		{Show: "^z", Does: "undo"}, {Show: "esc", Does: "back"}}...)
+		{Show: "^z", Does: "undo"}, {Show: "^k", Does: "keys"}, {Show: "esc", Does: "back"}}...)
 }
 
 // elsewhere is what the costs of all sizes wait for, and what no row here can answer; "" for

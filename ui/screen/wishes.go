@@ -48,7 +48,7 @@ type (
 func (w toSave) grant(m *root) tea.Cmd { return m.save(w.ask) }
 
 func (w toSaveAs) grant(m *root) tea.Cmd {
-	m.front = nil
+	m.uncover()
 	if m.saving {
 		m.desk.message = "A save is under way; try again."
 		return nil
@@ -58,7 +58,8 @@ func (w toSaveAs) grant(m *root) tea.Cmd {
 }
 
 func (toLose) grant(m *root) tea.Cmd {
-	m.front, m.desk.mayLose = nil, true
+	m.uncover()
+	m.desk.mayLose = true
 	return m.startSave()
 }
 
@@ -203,7 +204,7 @@ const howToScroll = "any other key goes back; up, down, pgup, pgdn scroll"
 
 // scroll puts a text in front.
 func (m *root) scroll(heading, how string, text func(width int) ([]string, int)) tea.Cmd {
-	m.front = newScrollPage(m.styles.heading.Render(heading)+"   "+how, text, m.width, m.height)
+	m.cover(newScrollPage(m.styles.heading.Render(heading)+"   "+how, text, m.width, m.height))
 	return nil
 }
 
@@ -236,7 +237,8 @@ type (
 )
 
 func (toGoBack) grant(m *root) tea.Cmd {
-	m.front, m.next = nil, nil
+	m.uncover()
+	m.next = nil
 	if m.desk == nil {
 		return listFolder(m.today, nil)
 	}

@@ -1,0 +1,152 @@
+package screen
+
+import (
+	"slices"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/typeset"
+	"capscye/worksheets"
+)
+
+// What the keys do on the page of sizes, besides typing.
+
+// pressed is what a key does that is not typed.
+func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
+	d := p.desk
+	moved := func(rows, cols int) func() wish { return func() wish { return p.move(rows, cols) } }
+	after := func(do func() wish) func() wish { // what is being typed is taken first
+		return func() wish {
+			w, stays := p.commit()
+			if stays {
+				return w
+			}
+			if own := do(); own != nil {
+				w = own
+			}
+			p.refresh()
+			return w
+		}
+	}
+	switch name {
+	case "up", "shift+tab":
+		return moved(-1, 0), true
+	case "down", "tab":
+		return moved(1, 0), true
+	case "pgup":
+		return moved(-6, 0), true
+	case "pgdown":
+		return moved(6, 0), true
+	case "left", "right":
+		if p.typing.untouched() && p.draft(p.col, p.at()) == "" {
+			return moved(0, unless(name, "left")), true
+		}
+		return nil, false
+	case "enter":
+		return p.enter, true
+	case "esc":
+		return p.esc, true
+	case "ctrl+a":
+		if p.guess() != nil {
+			return after(p.takeGuess), true
+		}
+		return nil, false
+	case "ctrl+x":
+		return p.remove, true
+	case "ctrl+z":
+		return after(d.undo), true
+	case "ctrl+y":
+		return after(d.redo), true
+	case "ctrl+s":
+		return after(d.askSave), true
+	case "ctrl+t":
+		return after(d.switchUnit), true
+	case "ctrl+g":
+		return after(d.nextCopy), true
+	case "ctrl+k":
+		return func() wish { return toSeeSizesKeys{} }, true
+	case "?":
+		return func() wish { return toSeeSizesKeys{} }, !p.takesQuestion()
+	case "ctrl+c", "ctrl+q":
+		return p.quit, true
+	}
+	return p.pressedInSteps(name)
+}
+
+// pressedInSteps is what a key does that is one of the worksheet.
+func (p *sizesPage) pressedInSteps(name string) (do func() wish, ok bool) {
+	i := slices.IndexFunc(Keys, func(b binding) bool { return slices.Contains(b.keys, name) })
+	switch {
+	case i < 0:
+	case len(name) > 1 && name[0] == 'f' || strings.HasPrefix(name, "alt+"):
+		return func() wish {
+			w, stays := p.commit()
+			if stays {
+				return w
+			}
+			return toStep{name, w}
+		}, true
+	case strings.HasPrefix(name, "ctrl+"): // a line of input has uses of its own for some
+		return func() wish {
+			p.desk.message = Keys[i].Show + " works in the steps; esc goes back there."
+			return nil
+		}, true
+	}
+	return nil, false
+}
+
+// quit ends; but an example asks about what was typed.
+func (p *sizesPage) quit() wish {
+	w, _ := p.commit()
+	if own, asks := w.(toOwn); asks {
+		return own
+	}
+	return toQuit{}
+}
+
+// takesQuestion tells that a question mark is typed, and asks for no help.
+func (p *sizesPage) takesQuestion() bool {
+	return p.at().Kind() == worksheets.Text || p.typing.changed() && p.typing.text() != ""
+}
+
+// toStep wants the step that a key names, in the place of the page; then is what else is
+// wanted.
+type toStep struct {
+	key  string
+	then wish
+}
+
+func (w toStep) grant(m *root) tea.Cmd {
+	m.front = nil
+	return both(m.grant(m.desk.stepNamed(w.key)), m.grant(w.then))
+}
+
+// toSeeSizesKeys wants the page of keys for the page of sizes.
+type toSeeSizesKeys struct{}
+
+func (toSeeSizesKeys) grant(m *root) tea.Cmd {
+	return m.scroll("Keys", "of the sizes; any other key goes back", func(width int) ([]string, int) {
+		var out []string
+		for _, k := range sizesKeys {
+			out = append(out, typeset.Hanging(typeset.Pad(k[0], 12), k[1], width)...)
+		}
+		return append(out, typingText(width)...), 0
+	})
+}
+
+// sizesKeys are the keys of the page, with what they do.
+var sizesKeys = [][2]string{
+	{"enter", "on a name takes that size in hand; in a cell keeps, and goes down"},
+	{"left/right", "to the size before or after; once you type, inside the text"},
+	{"up/down", "to another row, or tab; pgup and pgdn go six rows"},
+	{"^a", "takes the guess, where something is doubted"},
+	{"^x", "removes the size"},
+	{"^z, ^y", "undo, redo"},
+	{"^s", "save"},
+	{"^t", "in/cm"},
+	{"^g", "to the copies of the worksheet and back"},
+	{"f1-f6", "to a step, or alt+1-6"},
+	{"esc", "as it was; then back to step 3"},
+	{"^c", "end, or ^q"},
+}
