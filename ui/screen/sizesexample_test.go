@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"math/rand/v2"
 	"os"
 	"testing"
 
@@ -91,4 +92,34 @@ func TestThePageOfSizesComesBack(t *testing.T) {
 		t.Errorf("the size is %+v", now.Sizes[0])
 	}
 	r.Press("f3", "ctrl+b", "esc").Sees("The pattern, laid flat").Press("ctrl+k", "esc").Sees("The pattern, laid flat")
+}
+
+// Whatever keys are pressed at the sizes, an example stays what it was, every size of a
+// file can be read, and the page fits its window.
+func TestAnyKeysAtTheSizes(t *testing.T) {
+	keys := []string{"up", "down", "left", "right", "up", "down", "left", "right", "tab", "enter", "enter", "esc", "pgup", "pgdown", "1", "6", " ", "/", "2", "x", "w", "s", "?", "backspace", "delete", "home",
+		"ctrl+u", "ctrl+a", "ctrl+b", "ctrl+b", "ctrl+g", "ctrl+k", "ctrl+l", "ctrl+r", "ctrl+s", "ctrl+t", "ctrl+x", "ctrl+y", "ctrl+z", "f1", "f3", "f3", "f4"}
+	random := rand.New(rand.NewPCG(15, 2))
+	for run := range 40 {
+		r := sizesOf(t, 80, 24)
+		if run%2 == 0 {
+			r = anExampleInSizes(t)
+		}
+		var pressed []string
+		for range 80 {
+			pressed = append(pressed, keys[random.IntN(len(keys))])
+			r.Press(pressed[len(pressed)-1]).Fits()
+		}
+		d := rootOf(r).desk
+		if d.isExample() {
+			d.doc.Sheet.Done = nil
+			if d.doc.Changed() {
+				t.Fatalf("the example is changed by %q", pressed)
+			}
+			continue
+		}
+		if p := d.doc.Problems(); len(p) > 0 {
+			t.Fatalf("%v after %q", p, pressed)
+		}
+	}
 }
