@@ -39,7 +39,7 @@ func Sheets(sheets ...report.Report) []Row {
 		}
 	}
 	for _, k := range worksheets.Keys() {
-		if f, ok := forms.Fields[k]; ok && slices.ContainsFunc(sheets, func(r report.Report) bool { return answersDiffer(sheets[0], r, k) }) {
+		if f, ok := forms.Fields[k]; ok && slices.ContainsFunc(sheets, func(r report.Report) bool { return answeredOtherwise(sheets[0], r, k) }) {
 			cells := inEach(sheets, func(r report.Report) string { return answerExactly(r, k) })
 			rows = append(rows, Row{f.Words, cells, inEach(sheets, func(r report.Report) string { return said(answerExactly(r, k), "") })})
 		}
@@ -67,9 +67,9 @@ func Sheets(sheets ...report.Report) []Row {
 	return rows
 }
 
-// answersDiffer tells that two sheets answer something otherwise. A length that is only
+// answeredOtherwise tells that two sheets answer something otherwise. A length that is only
 // written in another unit is no other answer.
-func answersDiffer(one, other report.Report, k worksheets.Key) bool {
+func answeredOtherwise(one, other report.Report, k worksheets.Key) bool {
 	if one.Sheet.Text(k) == other.Sheet.Text(k) {
 		return false
 	}
