@@ -22,8 +22,9 @@ type Document struct {
 	encoded  *encoding // what a sheet was last encoded to
 	mistyped []Problem // values that are not even text, and so not in the sheet
 	unknown  []Problem
-	ours     bool      // it has a table or the version of a worksheet
-	written  time.Time // when the file was, as it was loaded
+	kept     map[string]keptSize // of sizes that saves have taken out, by their names
+	ours     bool                // it has a table or the version of a worksheet
+	written  time.Time           // when the file was, as it was loaded
 }
 
 // New is a document for a sheet that has no file yet. What was left to the

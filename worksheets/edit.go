@@ -23,15 +23,18 @@ type splice struct {
 }
 
 // edited is the source with the changed values replaced in place and new ones
-// added to their tables. ok is false where that cannot be done.
+// added to their tables. ok is false where that cannot be done. Where the tables of
+// sizes are not those of the sheet, they are first made so.
 func (d *Document) edited() (out []byte, ok bool) {
-	e := edit{doc: d, eol: "\n", added: map[string]string{}}
-	if bytes.Contains(d.source, []byte("\r\n")) {
-		e.eol = "\r\n"
+	if from := d.sizesFrom(); !inPlace(from, len(d.read.Sizes)) {
+		if d, ok = d.withSizeTables(from); !ok {
+			return nil, false
+		}
 	}
+	e := edit{doc: d, eol: d.lineBreak(), added: map[string]string{}}
 	e.setAnswers()
 	e.addToTables()
-	if !e.setSizes() || !e.cutFittings() {
+	if !e.changeSizes() || !e.cutFittings() {
 		return nil, false
 	}
 	e.addFittings()

@@ -63,7 +63,7 @@ func (d *Document) proves(out []byte, lost bool) bool {
 		d.rest = &rest
 	}
 	rest := restOf(tree)
-	if !rest.follows(*d.rest, len(d.read.Sizes)-len(d.Sheet.Sizes)) {
+	if rest.all != d.rest.all || !slices.Equal(rest.sizes, d.restOfSizesNow()) {
 		return false
 	}
 	again.rest = &rest
@@ -75,23 +75,7 @@ func (d *Document) proves(out []byte, lost bool) bool {
 // equals itself.
 type rest struct {
 	all   string
-	sizes []string // within those [[size]] that say something else
-}
-
-// follows tells that this is the rest of a file that had another before, after so many
-// sizes were taken out of it, with what else they said.
-func (r rest) follows(before rest, sizesLess int) bool {
-	missing := len(before.sizes) - len(r.sizes)
-	if r.all != before.all || missing < 0 || missing > max(sizesLess, 0) {
-		return false
-	}
-	at := 0
-	for _, said := range before.sizes {
-		if at < len(r.sizes) && r.sizes[at] == said {
-			at++
-		}
-	}
-	return at == len(r.sizes)
+	sizes []string // within each [[size]]
 }
 
 // restOf takes our answers out of the tree of a file.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"sort"
 	"strconv"
@@ -109,6 +110,11 @@ func nth(name string, i int) string {
 		return name
 	}
 	return fmt.Sprintf("%s[%d]", name, i)
+}
+
+// inOrder are the paths of the sections, in the order of the file.
+func (l *layout) inOrder() []string {
+	return slices.SortedFunc(maps.Keys(l.tables), func(a, b string) int { return cmp.Compare(l.tables[a].header, l.tables[b].header) })
 }
 
 // within are the sections of a table and of those in it, in the order of the file.

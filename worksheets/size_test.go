@@ -85,7 +85,7 @@ func TestOnlyWhatChangedOfASizeIsChangedInTheFile(t *testing.T) {
 		return func(s worksheets.Sheet) worksheets.Sheet { return s.WithSize(i, s.Sizes[i].With(k, text)) }
 	}
 	without := func(i int) edit { return func(s worksheets.Sheet) worksheets.Sheet { return s.WithoutSize(i) } }
-	first := sized[strings.Index(sized, "\n[[size]]\nname = \"16\""):strings.Index(sized, "# the next size")]
+	first := sized[strings.Index(sized, "\n[[size]]\nname = \"16\""):strings.Index(sized, "\n[[size]]\nname = \"18\"")]
 	second := sized[strings.Index(sized, "\n[[size]]\nname = \"18\""):strings.Index(sized, "\n# the end")]
 	replaced := func(pairs ...string) string { return strings.NewReplacer(pairs...).Replace(sized) }
 	for name, c := range map[string]struct {
@@ -99,11 +99,11 @@ func TestOnlyWhatChangedOfASizeIsChangedInTheFile(t *testing.T) {
 		"a table added":                  {with(1, worksheets.SleeveWidth, "14"), replaced("back = \"10 3/4\"\n", "back = \"10 3/4\"\n\n[size.sleeve]\nwidth = \"14\"\n")},
 		"a size added": {func(s worksheets.Sheet) worksheets.Sheet {
 			return s.WithSize(2, worksheets.Size{}.With(worksheets.PatternSize, "20").With(worksheets.BodiceFront, "11"))
-		}, sized + "\n[[size]]\nname = \"20\"\n[size.bodice]\nfront = \"11\"\n"},
+		}, replaced("\n# the end", "\n[[size]]\nname = \"20\"\n[size.bodice]\nfront = \"11\"\n\n# the end")},
 		"the first removed": {without(0), strings.Replace(sized, first, "", 1)},
 		"the last removed":  {without(1), strings.Replace(sized, second, "", 1)},
 		"taken in hand": {func(s worksheets.Sheet) worksheets.Sheet { return s.TakeInHand(1) }, replaced(`size = "14"`, `size = "18"`, `width = "13"`, `width = ""`,
-			`name = "18"`, `name = "14"`, "back = \"10 3/4\"\n", "back = \"\"\n\n[size.sleeve]\nwidth = \"13\"\n", "slide = \"even\"\n", "slide = \"even\"\n\n[bodice]\nback = \"10 3/4\"\n")},
+			second, "\n[[size]]\nname = \"14\"\n[size.sleeve]\nwidth = \"13\"\n", "slide = \"even\"\n", "slide = \"even\"\n\n[bodice]\nback = \"10 3/4\"\n")},
 	} {
 		for _, source := range []string{sized, crlf(sized)} {
 			d := decode(t, source)

@@ -77,50 +77,11 @@ func namesInSize(within string) (names []string) {
 	return names
 }
 
-// pairs tells of each size now from which of those that were read it was made, -1 for
-// none. Where some were taken out and the others kept their names it goes by these;
-// else the first is the first still, whatever it is called.
-func pairs(now, was []Size) []int {
-	byName, byPlace, at := []int{}, []int{}, 0
-	for i, z := range now {
-		if i < len(was) {
-			byPlace = append(byPlace, i)
-		} else {
-			byPlace = append(byPlace, -1)
-		}
-		for at < len(was) && was[at].Name() != z.Name() {
-			at++
-		}
-		if at < len(was) {
-			byName = append(byName, at)
-			at++
-		}
-	}
-	if len(now) < len(was) && len(byName) == len(now) {
-		return byName
-	}
-	return byPlace
-}
-
-// setSizes changes, cuts and adds sizes; ok is false where that cannot be done.
-func (e *edit) setSizes() (ok bool) {
-	now, was := e.doc.Sheet.Sizes, e.doc.read.Sizes
-	if slices.Equal(now, was) {
-		return true
-	}
-	if _, ok := e.doc.layout().tables["size"]; !ok && len(was) > 0 { // a list on one line
-		return false
-	}
-	from := pairs(now, was)
-	for i := range was {
-		if !slices.Contains(from, i) {
-			e.cutSize(i)
-		}
-	}
-	for i, z := range now {
-		if from[i] < 0 {
-			e.tail += e.eol + strings.ReplaceAll(tomlSize(z), "\n", e.eol)
-		} else if !e.changeSize(from[i], z, was[from[i]]) {
+// changeSizes changes the answers of sizes that each have their table; ok is false where
+// that cannot be done.
+func (e *edit) changeSizes() (ok bool) {
+	for i, z := range e.doc.Sheet.Sizes {
+		if !e.changeSize(i, z, e.doc.read.Sizes[i]) {
 			return false
 		}
 	}
@@ -169,21 +130,6 @@ func (e *edit) changeSize(i int, now, was Size) (ok bool) {
 	return true
 }
 
-// cutSize takes the i-th size out of the file, with the comments between its lines.
-func (e *edit) cutSize(i int) {
-	source := e.doc.source
-	for _, s := range e.doc.layout().within(nth("size", i)) {
-		start, end := s.header, lineEnd(source, s.end)
-		if strings.HasSuffix(string(source[:start]), e.eol+e.eol) { // the empty line above goes too
-			start -= len(e.eol)
-		}
-		if strings.HasPrefix(string(source[end:]), e.eol) {
-			end += len(e.eol)
-		}
-		e.splices = append(e.splices, splice{start, end, ""})
-	}
-}
-
 // tomlSize is a size as a new file has it: what was measured of it.
 func tomlSize(z Size) string {
 	var b strings.Builder
@@ -204,15 +150,16 @@ func tomlSize(z Size) string {
 }
 
 // sizesAnew are the tables of the sizes for a file that is made anew. Keys that are not
-// ours stay with the size that they stood in.
+// ours stay with their size.
 func (d *Document) sizesAnew(value any) []map[string]any {
 	old, _ := tablesOf(value)
-	now, was := d.Sheet.Sizes, d.read.Sizes
 	list := []map[string]any{}
-	for i, j := range pairs(now, was) {
-		z, table, before := now[i], map[string]any{}, Size{}
-		if j >= 0 && j < len(old) {
-			table, before = maps.Clone(old[j]), was[j]
+	for i, j := range d.sizesFrom() {
+		z, table, before := d.Sheet.Sizes[i], map[string]any{}, Size{}
+		if kept, ok := d.kept[z.Name()]; j < 0 && ok {
+			table, before = kept.read()
+		} else if j >= 0 && j < len(old) {
+			table, before = maps.Clone(old[j]), d.read.Sizes[j]
 		}
 		for _, k := range sizeKeys {
 			if z.answers[k] == before.answers[k] {
@@ -236,11 +183,12 @@ func (d *Document) sizesAnew(value any) []map[string]any {
 	return list
 }
 
-// restOfSizes is what the sizes say besides our answers, printed one by one; those that
-// say nothing else are left out.
-func restOfSizes(value any) (rest []string) {
+// restOfSizes is what each size says besides our answers, printed; "" where it says
+// nothing else.
+func restOfSizes(value any) []string {
 	list, _ := tablesOf(value)
-	for _, table := range list {
+	rest := make([]string, len(list))
+	for i, table := range list {
 		for _, k := range sizeKeys {
 			within, name := k.inSize()
 			if within == "" {
@@ -259,7 +207,7 @@ func restOfSizes(value any) (rest []string) {
 			}
 		}
 		if len(table) > 0 {
-			rest = append(rest, fmt.Sprint(table))
+			rest[i] = fmt.Sprint(table)
 		}
 	}
 	return rest

@@ -89,8 +89,8 @@ func inWords(err error) error {
 //
 // A file that something else changed or made in the meantime is not
 // overwritten; the error is [ErrChanged]. It is looked at until the new version is
-// about to take its name. Where the file's comments cannot be
-// kept, the original stays beside it and its name is returned.
+// about to take its name. Where comments of the file, or what else a size says that is
+// taken out, cannot be kept, the original stays beside it and its name is returned.
 func (d *Document) Save() (backup string, err error) { return d.save(false) }
 
 // SaveOver is [Document.Save], whatever is on disk; what was there is kept
@@ -126,7 +126,7 @@ func (d *Document) save(over bool) (backup string, err error) {
 	if err != nil {
 		return "", err
 	}
-	if exists && (lost || changed) {
+	if exists && (lost || changed || d.cutsNotes()) {
 		if backup, err = disk.PutAsideOnce(d.name, "before", on); err != nil {
 			return "", inWords(err)
 		}
@@ -151,7 +151,7 @@ func (d *Document) reread(out []byte) error {
 		}
 		again = *read
 	}
-	again.Origins = d.Origins
+	again.Origins, again.kept = d.Origins, d.keptSizes()
 	*d = again
 	return nil
 }
