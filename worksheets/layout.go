@@ -69,7 +69,11 @@ func locate(source []byte) *layout {
 			start := int(e.Raw.Offset) + skipped
 			end := start + int(e.Raw.Length)
 			parts, keyEnd := dotted(e.Key())
-			l.values[joined(table, parts...)] = span{start, valueStart(source, keyEnd+skipped), end}
+			path := joined(table, parts...)
+			l.values[path] = span{start, valueStart(source, keyEnd+skipped), end}
+			if strings.HasPrefix(path, "size") {
+				l.inline(path, e.Value(), skipped)
+			}
 			if len(parts) > 1 {
 				l.dotted[joined(table, parts[0])] = end
 			}
@@ -101,6 +105,29 @@ func locate(source []byte) *layout {
 		}
 	}
 	return l
+}
+
+// inline adds the texts that stand in a table on one line, or in a list of such: sizes are
+// written so, other tables hardly.
+func (l *layout) inline(path string, value *unstable.Node, skipped int) {
+	children := value.Children()
+	for i := 0; children.Next(); i++ {
+		child := children.Node()
+		switch {
+		case value.Kind == unstable.Array && child.Kind == unstable.InlineTable:
+			l.inline(nth(path, i), child, skipped)
+		case value.Kind == unstable.InlineTable && child.Kind == unstable.KeyValue:
+			keys, within := child.Key(), child.Value()
+			keys.Next()
+			start := int(keys.Node().Raw.Offset) + skipped
+			parts, _ := dotted(child.Key())
+			inner := joined(path, parts...)
+			if text := within.Raw; within.Kind == unstable.String {
+				l.values[inner] = span{start, int(text.Offset) + skipped, int(text.Offset+text.Length) + skipped}
+			}
+			l.inline(inner, within, skipped)
+		}
+	}
 }
 
 // nth names one of several tables of the same name; the first goes by the name

@@ -139,6 +139,23 @@ func TestSizesOfEveryFormAreChanged(t *testing.T) {
 	}
 }
 
+// A text of a size that stands in a table on one line, or in a list of such, is changed there.
+func TestATextOnOneLineIsChangedThere(t *testing.T) {
+	for _, source := range []string{
+		"# mine\n[[size]]\nname = \"16\"\nsleeve = { cuff = 3, \"width\" = \"14\" } # twice\n",
+		"\ufeff[[size]]\r\nname = '16'\r\nsleeve = {cap = {front = 1}, width = \"14\"} # é\r\n",
+		"size = [ { name = \"14\" }, # no sleeve\n  { sleeve.width = \"14\", name = \"16\", line = [\"14\"] } ]\n[sleeve]\nwidth = \"13\" # ours\n",
+	} {
+		d := decode(t, source)
+		i, _ := d.Sheet.SizeNamed("16")
+		d.Sheet = d.Sheet.WithSize(i, d.Sheet.Sizes[i].With(worksheets.SleeveWidth, "14 1/2"))
+		out, lost := encode(t, d)
+		if want := strings.NewReplacer(`width = "14"`, `width = "14 1/2"`, `"width" = "14"`, `"width" = "14 1/2"`).Replace(source); out != want || lost {
+			t.Errorf("lost %v:\n%s\nwant\n%s", lost, out, want)
+		}
+	}
+}
+
 // sizedSheet draws a sheet with sizes, all of them named.
 func sizedSheet(t *rapid.T) worksheets.Sheet {
 	var s worksheets.Sheet

@@ -109,7 +109,7 @@ func (e *edit) changeSize(i int, now, was Size) (ok bool) {
 		if lines == "" {
 			continue
 		}
-		if _, inline := places.values[within]; inline {
+		if _, inline := places.values[within]; inline || len(places.within(own)) == 0 { // on one line
 			return false
 		}
 		if end, ok := places.dotted[within]; ok && table != "" {
