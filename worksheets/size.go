@@ -238,14 +238,20 @@ func (d *Document) sizeProblems() (list []Problem) {
 	}
 	for i := range d.Sheet.Sizes {
 		if i >= MostSizes {
-			add(i, "name", fmt.Errorf("a worksheet has at most %d other sizes; this one is left out", MostSizes))
+			out := "this one is left out"
+			if len(d.Sheet.Sizes) > MostSizes+1 {
+				out = "all from this one on are left out"
+			}
+			add(i, "name", fmt.Errorf("a worksheet has at most %d other sizes; %s", MostSizes, out))
 			break
 		}
 		alone := d.Sheet.SizeAlone(i)
 		for _, k := range sizeKeys {
 			err := alone.Check(k)
 			if k == PatternSize { // which the others have a say in
-				err = d.Sheet.CheckSize(i, k)
+				if err = d.Sheet.CheckSize(i, k); d.Sheet.Sizes[i].Name() == "" && d.nameMistyped(i) { // which was said
+					err = nil
+				}
 			}
 			if err != nil {
 				add(i, k.pathInSize(), err)
@@ -253,6 +259,11 @@ func (d *Document) sizeProblems() (list []Problem) {
 		}
 	}
 	return list
+}
+
+// nameMistyped tells that the name of the i-th size of the file is not even text.
+func (d *Document) nameMistyped(i int) bool {
+	return slices.ContainsFunc(d.mistyped, func(p Problem) bool { return p.Path == sizePath("", i)+": name" })
 }
 
 // sizePath names a size in messages, by its name or by its number.

@@ -54,7 +54,7 @@ func TestWhatDiffersBySize(t *testing.T) {
 func TestTroubleWithASizeIsSaidWithItsLine(t *testing.T) {
 	long := strings.Repeat("x", worksheets.LongestSize+1)
 	many := ""
-	for n := range worksheets.MostSizes + 2 {
+	for n := range worksheets.MostSizes + 1 {
 		many += fmt.Sprintf("[[size]]\nname = \"%d\"\n", n)
 	}
 	for source, want := range map[string]string{
@@ -66,13 +66,14 @@ func TestTroubleWithASizeIsSaidWithItsLine(t *testing.T) {
 		"[[size]]\nname = \"16\"\n[[size]]\nname = \"16\"\n":  `line 4: size 16: name: "16" is the name of another size already`,
 		"[pattern]\nsize = \"16\"\n[[size]]\nname = \"16\"\n": `line 2: pattern.size: "16" is the name of another size already`,
 		"[[size]]\nname = \"" + long + "\"\n":                 "line 2: size " + long + ": name: \"" + long + "\" has more than 40 characters",
-		many:                                                  "line 42: size 20: name: a worksheet has at most 20 other sizes",
+		many:                                                  "line 42: size 20: name: a worksheet has at most 20 other sizes; this one is left out",
+		many + "[[size]]\nname = \"a\"\n":                     "line 42: size 20: name: a worksheet has at most 20 other sizes; all from this one on are left out",
 		"size = \"14\"\n":                                     `line 1: size: "14" is not a list of tables. Write [[size]]`,
 		"[[size]]\nname = \"16\"\nsleeve = 13\n":              "line 3: size 16: sleeve: \"13\" is not a table",
 	} {
 		d := decode(t, source)
 		found := messages(d.Problems())
-		if !slices.ContainsFunc(found, func(m string) bool { return strings.HasPrefix(m, "blouse.toml, "+want) }) {
+		if len(found) != 1 && !strings.Contains(want, "another size already") || !slices.ContainsFunc(found, func(m string) bool { return strings.HasPrefix(m, "blouse.toml, "+want) }) {
 			t.Errorf("%q:\n got %q\nwant %q", source, found, want)
 		}
 	}
