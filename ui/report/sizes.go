@@ -56,8 +56,8 @@ func (r Report) sizesFall() (list []Finding) {
 		for _, pair := range calc.Falls(order, widths) {
 			small, large := pair[0], pair[1]
 			list = append(list, Finding{Code: calc.SizesFall, Level: calc.Warn, About: wording.SubjectWords[calc.OfSheet], Text: fmt.Sprintf(
-				"The %s of size %s (%s) is less than that of size %s (%s), the smaller size: measure both again.", forms.Fields[k.of].Words,
-				typeset.Plain(names[large]), r.Scale.Format(widths[large].Length), typeset.Plain(names[small]), r.Scale.Format(widths[small].Length))})
+				"The %s of size %s is less than that of size %s, the smaller: %s and %s; measure both again.", forms.Fields[k.of].Words,
+				typeset.Plain(names[large]), typeset.Plain(names[small]), r.Scale.Number(widths[large].Length), r.Scale.Format(widths[small].Length))})
 		}
 	}
 	return list

@@ -22,6 +22,9 @@ func TestAWidthThatFallsIsDoubted(t *testing.T) {
 		for _, f := range report.Reckon(d, props.SomeDay, 0).Findings {
 			if f.Code == calc.SizesFall {
 				text += f.Text
+				if few := f.Few(); !strings.HasSuffix(few, ", the smaller") || !strings.Contains(few, " is less than that of size ") {
+					t.Errorf("in a few words: %q", few)
+				}
 			}
 		}
 		return text
@@ -29,7 +32,7 @@ func TestAWidthThatFallsIsDoubted(t *testing.T) {
 	with := func(i int, k worksheets.Key, text string) func(worksheets.Sheet) worksheets.Sheet {
 		return func(s worksheets.Sheet) worksheets.Sheet { return s.WithSize(i, s.Sizes[i].With(k, text)) }
 	}
-	const slip = "The sleeve width of size 18 (15 1/4 in) is less than that of size 16 (15 1/2 in), the smaller size: measure both again."
+	const slip = "The sleeve width of size 18 is less than that of size 16, the smaller: 15 1/4 and 15 1/2 in; measure both again."
 	for name, c := range map[string]struct {
 		change func(worksheets.Sheet) worksheets.Sheet
 		want   string
@@ -41,7 +44,7 @@ func TestAWidthThatFallsIsDoubted(t *testing.T) {
 			return with(0, worksheets.SleeveWidth, "15 1/4")(s).TakeInHand(1)
 		}, slip},
 		"a cap that is lower": {with(0, worksheets.CapHeight, "4"), ""},
-		"a dart taken off":    {func(s worksheets.Sheet) worksheets.Sheet { return with(0, worksheets.TakeOffFront, "1")(s) }, "The bodice front width of size 18 (11 in) is less"},
+		"a dart taken off":    {func(s worksheets.Sheet) worksheets.Sheet { return with(0, worksheets.TakeOffFront, "1")(s) }, "The bodice front width of size 18 is less than that of size 16, the smaller: 11 and "},
 		"names that tell no order": {func(s worksheets.Sheet) worksheets.Sheet {
 			s = with(0, worksheets.SleeveWidth, "15 1/4")(s)
 			return with(0, worksheets.ChartBust, "")(with(0, worksheets.PatternSize, "tall")(s))
