@@ -42,7 +42,8 @@ func ChooseSize(bust, highBust units.Reading, charts []Charted) (c SizeChoice) {
 		c.By = Bust
 	}
 	c.Against = Bust
-	if c.By == HighBust && slices.ContainsFunc(charts, func(of Charted) bool { return of.HighBust.Known }) {
+	if c.By == HighBust && slices.ContainsFunc(charts, func(of Charted) bool { return of.HighBust.Known }) &&
+		!slices.ContainsFunc(charts, func(of Charted) bool { return of.Bust.Known && !of.HighBust.Known }) {
 		c.Against = HighBust
 	}
 	nearest := units.Length(0)
@@ -80,12 +81,21 @@ func (g Girth) Unasked() units.Reading {
 // MostPivot is the largest pivot to mark on any side, inward or out; not known while the
 // plan is open.
 func (p Plan) MostPivot() units.Reading {
+	return p.mostMarked(func(s SidePlan) units.Length { return s.PivotMark })
+}
+
+// MostSlide is the same of the slide.
+func (p Plan) MostSlide() units.Reading {
+	return p.mostMarked(func(s SidePlan) units.Length { return s.SlideMark })
+}
+
+func (p Plan) mostMarked(mark func(SidePlan) units.Length) units.Reading {
 	if p.Open {
 		return units.Reading{}
 	}
 	most := units.Length(0)
 	for _, s := range p.Sides {
-		most = max(most, s.PivotMark.Abs())
+		most = max(most, mark(s).Abs())
 	}
 	return units.Known(most)
 }

@@ -76,8 +76,16 @@ func TestTheFullerBustTakesTheSmallerSize(t *testing.T) {
 		t.Errorf("no chart: %+v", got)
 	}
 	some := []calc.Charted{{Bust: known("38")}, {Bust: known("42"), HighBust: known("40")}}
-	if got := calc.ChooseSize(known("41"), known("38"), some); !slices.Equal(got.Nearest, []int{1}) {
+	if got := calc.ChooseSize(known("41"), known("38"), some); !slices.Equal(got.Nearest, []int{0}) || got.Against != calc.Bust {
 		t.Errorf("one column for all: %+v", got)
+	}
+	some = []calc.Charted{{Bust: known("46"), HighBust: known("43 1/2")}, {Bust: known("44")}, {Bust: known("42")}}
+	if got := calc.ChooseSize(known("46"), known("41 1/2"), some); !slices.Equal(got.Nearest, []int{2}) || got.Against != calc.Bust {
+		t.Errorf("two sizes lack the high bust: %+v", got)
+	}
+	some = []calc.Charted{{Bust: known("46"), HighBust: known("43 1/2")}, {HighBust: known("42")}, {}}
+	if got := calc.ChooseSize(known("46"), known("41 1/2"), some); !slices.Equal(got.Nearest, []int{1}) || got.Against != calc.HighBust {
+		t.Errorf("one size has no chart: %+v", got)
 	}
 }
 
@@ -122,10 +130,14 @@ func TestWhatASizeCostsByHand(t *testing.T) {
 	if got := p.MostPivot(); got != known(in) {
 		t.Errorf("the largest pivot is %v", got)
 	}
+	p.Sides[calc.BodiceBack].SlideMark = -in / 4
+	if got := p.MostSlide(); got != known(in/4) {
+		t.Errorf("the largest slide is %v", got)
+	}
 	if p.CapLost().Known {
 		t.Error("a cap that nobody measured loses height")
 	}
-	if p.Open = true; p.MostPivot().Known {
+	if p.Open = true; p.MostPivot().Known || p.MostSlide().Known {
 		t.Error("an open plan pivots")
 	}
 	p.Turns[calc.SleeveFront], p.Turns[calc.SleeveBack] = calc.Turn{Known: true, HeightAfter: 120}, calc.Turn{Known: true, HeightAfter: 110}

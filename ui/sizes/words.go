@@ -2,6 +2,7 @@ package sizes
 
 import (
 	"fmt"
+	"slices"
 
 	"capscye/calc"
 	"capscye/ui/report"
@@ -47,23 +48,46 @@ func withoutStop(all []Size) string {
 	return fmt.Sprintf("Sizes %s have every answer and no stop.", typeset.AndList(whole))
 }
 
-// leastPivot names the sizes whose largest pivot is the smallest.
+// leastPivot names the sizes whose largest pivot is the smallest, of those that may be cut;
+// of several that pivot alike, those that slide least.
 func leastPivot(all []Size) string {
 	var names []string
-	var least units.Length
+	var pivot, slide units.Length
+	count, tied := 0, false // tied: one that pivots alike slides more
 	for _, z := range all {
-		switch most := z.Report.Plan.MostPivot(); {
-		case !most.Known:
-		case len(names) == 0 || most.Length < least:
-			names, least = []string{z.Title()}, most.Length
-		case most.Length == least:
+		if !z.Report.Whole() {
+			continue
+		}
+		count++
+		p, s := z.Report.Plan.MostPivot().Length, z.Report.Plan.MostSlide().Length
+		switch {
+		case len(names) == 0 || p < pivot:
+			names, pivot, slide, tied = []string{z.Title()}, p, s, false
+		case p == pivot && s < slide:
+			names, slide, tied = []string{z.Title()}, s, true
+		case p == pivot && s == slide:
 			names = append(names, z.Title())
+		case p == pivot:
+			tied = true
 		}
 	}
-	if len(names) == 0 {
-		return ""
+	onRuler, needs := all[0].Report.Scale.OnRuler, sizesDo(names, "needs", "need")
+	least, less := "no pivot", "the least slide, at most "+onRuler(slide)
+	if pivot > 0 {
+		least, less = "the least pivot, at most "+onRuler(pivot)+" a side,", "of those "+less
 	}
-	return fmt.Sprintf("%s the least pivot: at most %s a side.", sizesDo(names, "needs", "need"), all[0].Report.Scale.OnRuler(least))
+	if slide == 0 {
+		less = "no slide"
+	}
+	switch {
+	case count < 2: // one alone is the least of nothing
+		return ""
+	case tied:
+		return needs + " " + least + " and " + less + "."
+	case pivot > 0:
+		return needs + " the least pivot: at most " + onRuler(pivot) + " a side."
+	}
+	return needs + " no pivot."
 }
 
 // ByTheBody says which size the high bust says, or what is missing to know it.
@@ -83,12 +107,39 @@ func ByTheBody(all []Size) string {
 	if c.By == calc.Bust {
 		words = "The bust is less than 2 in (5 cm) larger than the high bust, so it says size " + typeset.OrList(names)
 	}
+	lacking := toCopy(all, c)
+	if lacking != "" {
+		words += " so far"
+	}
 	key, column := worksheets.ChartBust, "bust"
 	if c.Against == calc.HighBust {
 		key, column = worksheets.ChartHighBust, "high bust"
 	}
 	printed := all[c.Nearest[0]].Report.Sheet.Reading(key)
-	return fmt.Sprintf("%s: its chart gives a %s of %s.", words, column, all[0].Report.Scale.Format(printed.Length))
+	return fmt.Sprintf("%s: its chart gives a %s of %s.%s", words, column, all[0].Report.Scale.Format(printed.Length), lacking)
+}
+
+// toCopy asks for what the chart of some sizes lacks: the high bust where that decides and
+// any size has it, else the bust.
+func toCopy(all []Size, c calc.SizeChoice) string {
+	high := func(of calc.Charted) units.Reading { return of.HighBust }
+	column, figure, charts := "bust", func(of calc.Charted) units.Reading { return of.Bust }, Charts(all)
+	if c.By == calc.HighBust && slices.ContainsFunc(charts, func(of calc.Charted) bool { return high(of).Known }) {
+		column, figure = "high bust", high
+	}
+	var names []string
+	for i, of := range charts {
+		if !figure(of).Known {
+			names = append(names, all[i].Title())
+		}
+	}
+	switch len(names) {
+	case 0:
+		return ""
+	case 1:
+		return fmt.Sprintf(" Copy the %s of size %s from the chart too.", column, names[0])
+	}
+	return fmt.Sprintf(" Copy the %s of sizes %s from the chart too.", column, typeset.AndList(names))
 }
 
 // sizesDo is "Size 14 needs" or "Sizes 14 and 16 need".
@@ -166,7 +217,7 @@ func (z Size) say(s *typeset.Speech) {
 	if bust := r.Plan.Bust; bust.Finished.Known {
 		s.Say("The bust comes to %s", r.Scale.Format(bust.Finished.Length))
 		if extra := bust.Unasked(); extra.Known && extra.Length > 0 {
-			s.Say("Of that, %s was not asked for", r.Scale.Format(extra.Length))
+			s.Say("That is %s more than asked", r.Scale.Format(extra.Length))
 		}
 	}
 	for _, c := range []struct {
@@ -183,7 +234,7 @@ func (z Size) say(s *typeset.Speech) {
 // differenceWords is "1/2 in less than the wearer's".
 func differenceWords(l units.Length, sc units.Scale) string {
 	if l == 0 {
-		return "the wearer's"
+		return "the same as the wearer's"
 	}
 	return difference(l, sc.Format) + " than the wearer's"
 }
