@@ -22,7 +22,7 @@ func (d *desk) choose(by int) wish {
 	if now < 0 && by < 0 { // before the first comes the last
 		now = 0
 	}
-	return d.set(k, options[(now+by+len(options))%len(options)].Answer)
+	return d.push(k, options[(now+by+len(options))%len(options)].Answer)
 }
 
 // spell answers a choice by its words: a first letter chooses, the same again the next
@@ -35,17 +35,17 @@ func (d *desk) spell(k worksheets.Key, msg tea.KeyMsg) wish {
 	d.typing.letters = ""
 	switch {
 	case k.Open() && (msg.Type == tea.KeyBackspace || msg.Type == tea.KeyDelete): // told by mistake, or as the sleeve again
-		return d.set(k, "")
+		return d.push(k, "")
 	case msg.Type == tea.KeyRunes && !strings.ContainsFunc(typed, unicode.IsDigit):
 	case slices.Contains([]tea.KeyType{tea.KeyRunes, tea.KeySpace, tea.KeyBackspace, tea.KeyDelete}, msg.Type):
-		d.message = "Left and right choose, or a first letter: " + strings.Join(forms.SaidOf(options), ", ") + "."
+		d.message = howToChoose(forms.SaidOf(options))
 		return nil
 	default:
 		return nil
 	}
 	if n := saidBy(options, now, before+typed); before != "" && before != typed && n >= 0 {
 		d.typing.letters = before + typed
-		return d.set(k, options[n].Answer)
+		return d.push(k, options[n].Answer)
 	}
 	n := saidBy(options, now, typed)
 	if n < 0 {
@@ -57,7 +57,16 @@ func (d *desk) spell(k worksheets.Key, msg tea.KeyMsg) wish {
 		n = (n + now + 1) % len(options)
 	}
 	d.typing.letters = typed
-	return d.set(k, options[n].Answer)
+	return d.push(k, options[n].Answer)
+}
+
+// howToChoose says what chooses: letters, where the choices begin with any.
+func howToChoose(said []string) string {
+	letters := ", or a first letter"
+	if !slices.ContainsFunc(said, func(s string) bool { return unicode.IsLetter([]rune(s)[0]) }) {
+		letters = ""
+	}
+	return "Left and right choose" + letters + ": " + strings.Join(said, ", ") + "."
 }
 
 // saidBy is the option that begins so, the one that is chosen now before others; -1 for

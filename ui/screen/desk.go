@@ -18,6 +18,7 @@ type desk struct {
 	reports  // what follows from all of them
 	place    // where the hands are
 	typing   typing
+	visit    visit
 	history  history
 	guard    guard
 
@@ -58,6 +59,7 @@ func (d *desk) reach() {
 	text = cmp.Or(d.draft(), text)
 	d.typing.begin(text, k.Kind() != worksheets.Text || text == "")
 	d.preview = nil
+	d.come(k)
 }
 
 // set changes an answer, reckons, and asks for the sheet to be saved.

@@ -36,6 +36,8 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 	switch {
 	case !msg.Paste && msg.String() == "?" && !(ok && d.takesQuestion(k)):
 		return toSeeKeys{}
+	case msg.Type == tea.KeyEsc: // nothing to bring back
+		return nil
 	case !ok || msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
 		d.message = d.whyNot(msg.String())
 		return nil

@@ -65,14 +65,18 @@ func (d *desk) titleLine(width int) string {
 	return left + " " + right
 }
 
-// messageLine says what just happened. With nothing to say it is a rule, which
-// explains the sign of rounded lengths while any is to be seen, and counts the
-// findings.
+// messageLine says what just happened, and counts the findings where that leaves room.
+// With nothing to say it is a rule, which explains the sign of rounded lengths while any is
+// to be seen.
 func (d *desk) messageLine(seen string, width int) string {
-	if d.message != "" {
-		return d.styles.warn.Render(typeset.Cut("> "+d.message, width))
-	}
 	note, tally := typeset.OffMarkNote(seen), d.rep.Tally()
+	if message := typeset.Cut("> "+d.message, width); d.message != "" {
+		line := d.styles.warn.Render(message)
+		if room := width - typeset.Width(message) - typeset.Width(tally) - len("   --"); tally != "" && room > 0 {
+			line += " " + strings.Repeat("-", room) + " " + tally + " --"
+		}
+		return typeset.Cut(line, width)
+	}
 	if note != "" {
 		note = "-- " + note + " "
 	}

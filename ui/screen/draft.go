@@ -135,15 +135,19 @@ func (d *desk) stays(k worksheets.Key) string {
 	return forms.Fields[k].Words + " stays " + d.answerWords(k)
 }
 
+// emptyWord says of an answer that there is none.
+const emptyWord = "empty"
+
 func (d *desk) answerWords(k worksheets.Key) string {
-	return cmp.Or(compare.AnswerText(d.rep, k), typeset.Plain(d.sheet().Text(k)), "empty")
+	return cmp.Or(compare.AnswerText(d.rep, k), typeset.Plain(d.sheet().Text(k)), emptyWord)
 }
 
 // quoted is what somebody typed, as much of it as a line takes.
 func quoted(text string) string { return `"` + typeset.Cut(typeset.Plain(text), 30) + `"` }
 
-// giveBack brings back what was in the field before something was typed, then what was
-// there before a draft. Pressed once more it brings what was typed.
+// giveBack brings back what was in the field before something was typed, what was there
+// before a draft, and what was there before a key pushed it. Pressed once more it brings
+// what was typed or pushed.
 func (d *desk) giveBack() wish {
 	k, _ := d.focused()
 	switch {
@@ -153,8 +157,10 @@ func (d *desk) giveBack() wish {
 	case d.draft() != "":
 		d.putDraft(k, "")
 		d.message = typeset.Capitalised(d.stays(k)) + ". ^z brings back what you typed."
-	default:
+	case d.typing.given != "":
 		d.typing.typeAgain()
+	default:
+		return d.bringBack()
 	}
 	d.foresee()
 	return nil
@@ -162,7 +168,9 @@ func (d *desk) giveBack() wish {
 
 // canGiveBack tells that esc has something to bring back.
 func canGiveBack(d *desk) (bool, string) {
-	return d.typing.changed() || d.typing.given != "" || d.draft() != "", ""
+	k, ok := d.focused()
+	pushed := ok && d.visit.key == k && (d.visit.pushed() || d.visit.given != nil)
+	return d.typing.changed() || d.typing.given != "" || d.draft() != "" || pushed, ""
 }
 
 // meant is what is offered instead of what was typed.

@@ -116,7 +116,7 @@ func TestChoicesAnswerLetters(t *testing.T) {
 		r.Press("down")
 	}
 	r.Types("centimetres").Sees("< cm >").Types("inches").Sees("< in >").Press("down").Sees("> Finest ruler mark").Press("m").Sees("< 5 mm >").Press("m").Sees("< 1 mm >")
-	r.Press("1").Sees("< 1 mm >", "Left and right choose")
+	r.Press("1").Sees("< 1 mm >", "Left and right choose: ").DoesNotSee("first letter") // all begin with digits
 }
 
 // What cannot begin an answer does not replace one, and says what could.

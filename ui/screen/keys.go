@@ -96,7 +96,7 @@ func typedFirst(w wish) func(*desk, string) wish {
 
 // slide sets the slide to one of its words.
 func slide(word string) func(*desk, string) wish {
-	return func(d *desk, _ string) wish { return d.set(worksheets.Slide, word) }
+	return func(d *desk, _ string) wish { return d.push(worksheets.Slide, word) }
 }
 
 // unless is the way that a key goes: on, unless it is one of those that go back.

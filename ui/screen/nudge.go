@@ -29,7 +29,7 @@ func (d *desk) nudge(by int) wish {
 		d.message = forms.Fields[k].Label + ": " + typeset.Plain(err.Error())
 		return nil
 	}
-	return d.set(k, text)
+	return d.push(k, text)
 }
 
 // nextMark is the nearest mark of the ruler beyond a length.

@@ -46,7 +46,7 @@ func (d *desk) pushSlide(by int) wish {
 		d.message = "That is as far as the slide can go."
 		return nil
 	}
-	return d.set(worksheets.Slide, forms.Exactly(next, d.sheet().Scale()))
+	return d.push(worksheets.Slide, forms.Exactly(next, d.sheet().Scale()))
 }
 
 // bandLine draws a half's band as a length of tape with the slide on it:
