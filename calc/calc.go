@@ -73,11 +73,13 @@ type SleeveInput struct {
 	CapBack   units.Reading
 
 	// What the turn needs, and what lies below the underarm.
-	Long         bool          // tapers back to its hem; else the whole seam moves out
-	CapHeight    units.Reading // from the bicep line straight up to the shoulder dot
-	UnderarmSeam units.Reading
-	HemWidth     units.Reading
-	ElbowWidth   units.Reading
+	Long bool // tapers back to its hem; else the whole seam moves out
+	// LengthAssumed tells that nobody said so, and that it counts as short.
+	LengthAssumed bool
+	CapHeight     units.Reading // from the bicep line straight up to the shoulder dot
+	UnderarmSeam  units.Reading
+	HemWidth      units.Reading
+	ElbowWidth    units.Reading
 }
 
 // BodiceInput is the bodice pattern, measured flat; front and back are half a

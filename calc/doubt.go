@@ -8,6 +8,9 @@ type Doubt struct {
 	Slips []Slip       // what may have gone wrong in typing
 	Guess units.Length // what may have been meant, where there is one slip
 	Text  string       // the same as it would have been typed; "" where no text is known
+	// Causes tells that a stop may follow from the answer. The stop has the doubt too,
+	// without this.
+	Causes bool
 }
 
 // doubts are the bounds that a sheet does not keep.

@@ -27,6 +27,7 @@ const (
 	ArmsDiffer      Code = "arms-differ"      // by Amount; the larger decides
 
 	BodiceAsSleeve      Code = "bodice-as-sleeve"     // how the bodice was measured was not told, and is taken from the sleeve
+	LengthAssumed       Code = "length-assumed"       // nobody said whether the sleeve is long or short; it counts as short
 	MeasuredDifferently Code = "measured-differently" // sleeve and bodice are told to be measured in two ways, or with allowances of Amount and Other
 
 	FitsAlready   Code = "fits-already"    // the need is nothing
@@ -35,14 +36,14 @@ const (
 	PivotAndSlide Code = "pivot-and-slide" // they get longer by Amount in all
 	SlideOnly     Code = "slide-only"      // the same, without any pivot
 
-	SlideFar       Code = "slide-far"       // the slide Amount is more than Other; a slip in Answer may be why
+	SlideFar       Code = "slide-far"       // the slide Amount is more than Other; it may follow from Answer, where that is doubted
 	SlideMoved     Code = "slide-moved"     // the slide Amount lay outside the band and became Other
 	FollowsUnasked Code = "follows-unasked" // the girth was not asked and changes by Amount; turned instead of slid, its seam would be shorter than the other piece's by Other
 	ExtraEase      Code = "extra-ease"      // it comes out larger than asked by Amount
 	TooFarIn       Code = "too-far-in"      // it comes out smaller than asked by Amount
 	PivotsBack     Code = "pivots-back"     // hold: a side turns the other way, Amount at the most
 	CapTakesSlide  Code = "cap-takes-slide" // the armhole is kept: the cap gets longer by Amount, to be eased in
-	CannotReach    Code = "cannot-reach"    // what is asked for is missed by Amount around the body
+	CannotReach    Code = "cannot-reach"    // what is asked for is missed by Amount around the body; it may follow from Answer
 
 	ShortAtLine        Code = "short-at-line"        // tapered from the corners, the garment is narrower at the line of its girth by Amount
 	OutlineUnknown     Code = "outline-unknown"      // what it measures there cannot be told without Missing
@@ -59,7 +60,7 @@ const (
 	CapImpossible     Code = "cap-impossible"     // a half-cap of Amount cannot reach over Other wide and Third high
 	ArmholeImpossible Code = "armhole-impossible" // the same of an armhole over Other out and Third down
 	LeanImpossible    Code = "lean-impossible"    // a seam of Amount cannot lean in by Other
-	OutOfReach        Code = "out-of-reach"       // no turn about the pin reaches a pivot of Amount; or an inward slide of Other leaves no curve
+	OutOfReach        Code = "out-of-reach"       // no turn about the pin reaches a pivot of Amount; or an inward slide of Other leaves no curve; it may follow from Answer
 
 	GirthUnusual    Code = "girth-unusual"     // Answer, which is Amount, is outside what was measured on people
 	ArmForBust      Code = "arm-for-bust"      // arm and bust are out of proportion: Answer, which is Amount, beside Other

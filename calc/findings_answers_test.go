@@ -9,7 +9,7 @@ import (
 
 func slowAnswers() []func(*slowSheet) {
 	return []func(*slowSheet){
-		sayNothingAsked, sayAnswerMissing, sayBodiceAsSleeve, sayMeasuredDifferently, sayWidthImpossible, sayArmsDiffer, sayCapImpossible, sayArmholeImpossible, sayLeanImpossible,
+		sayNothingAsked, sayAnswerMissing, sayLengthAssumed, sayBodiceAsSleeve, sayMeasuredDifferently, sayWidthImpossible, sayArmsDiffer, sayCapImpossible, sayArmholeImpossible, sayLeanImpossible,
 	}
 }
 
@@ -42,6 +42,14 @@ func sayAnswerMissing(s *slowSheet) {
 	lacks(calc.OfBust, calc.BodiceBackWidth, widths, s.Bodice.Back)
 	lacks(calc.OfBust, calc.BodiceAllowance, widths && s.Bodice.Measured == calc.EdgeToEdge && s.Bodice.Crossings > 0, s.Bodice.Allowance)
 	lacks(calc.OfBust, calc.BustEase, s.Bust.Known, s.BustEase)
+}
+
+// A sleeve that nobody called long or short is altered as a short one, and that is said
+// where there is something to mark on it.
+func sayLengthAssumed(s *slowSheet) {
+	if s.Sleeve.LengthAssumed && s.pieces[0].marked() {
+		s.say(calc.Finding{Code: calc.LengthAssumed, Level: calc.Note, About: calc.OfSleeve})
+	}
 }
 
 // widthsCount tells that the bust comes from widths measured in a known way.

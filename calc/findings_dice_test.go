@@ -59,6 +59,8 @@ func (d findingsDice) typed(s *calc.Input) {
 	switch i := d.IntN(len(text)); {
 	case d.chance(30):
 		text = strings.Replace(text, ".", "", 1)
+	case d.chance(30):
+		text = strings.Replace(text, " ", "", 1) // 141/2
 	case d.chance(50) && isDigit(text[i]):
 		text = text[:i+1] + text[i:]
 	case i > 0 && isDigit(text[i]) && isDigit(text[i-1]):
@@ -89,6 +91,7 @@ func (d findingsDice) sleeve(s *calc.Input) {
 		HemWidth: d.maybe(85, width-d.length(-in, 5*in)), ElbowWidth: d.maybe(60, width-d.length(-in, 4*in)),
 		CapFront: d.maybe(90, d.across(width/2, height)), CapBack: d.maybe(90, d.across(width/2, height)),
 	}
+	s.Sleeve.LengthAssumed = !s.Sleeve.Long && d.chance(30)
 	if d.chance(3) {
 		s.Sleeve.UnderarmSeam = units.Known(d.length(0, in))
 	}

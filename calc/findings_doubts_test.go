@@ -1,7 +1,9 @@
 package calc_test
 
 import (
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"capscye/calc"
@@ -185,6 +187,9 @@ func everyReading(in *calc.Input, a calc.Answer) (list []slowMeant) {
 		return list
 	}
 	reread := func(slip calc.Slip, text string, cost int) {
+		if m := slowFraction.FindStringSubmatch(text); m != nil && !slices.Contains([]string{"1", "2", "4", "8", "16", "32", "64"}, m[1]) {
+			return // no ruler has it
+		}
 		if l, err := units.Parse(text, in.Typed.Unit); err == nil {
 			add(slip, l, text, cost)
 		}
@@ -215,6 +220,16 @@ func everyReading(in *calc.Input, a calc.Answer) (list []slowMeant) {
 			reread(calc.PointLost, text[:i]+point+text[i:], cost)
 		}
 	}
+	for i := 1; i < len(text); i++ { // a whole number that runs into a fraction below one, of a tape
+		m := slowParted.FindStringSubmatch(text[:i] + " " + text[i:])
+		if m == nil || !isDigit(text[i-1]) || len(m[1]) > 2 {
+			continue
+		}
+		above, _ := strconv.Atoi(m[2])
+		if below, _ := strconv.Atoi(m[3]); above < below && slices.Contains([]int{2, 3, 4, 8, 16, 32, 64}, below) {
+			reread(calc.SpaceLost, text[:i]+" "+text[i:], 0)
+		}
+	}
 	for i := range text {
 		shorter := text[:i] + text[i+1:]
 		for j := range shorter {
@@ -231,6 +246,11 @@ func everyReading(in *calc.Input, a calc.Answer) (list []slowMeant) {
 	}
 	return list
 }
+
+var (
+	slowFraction = regexp.MustCompile(`/([0-9]+)`)
+	slowParted   = regexp.MustCompile(`^[-−+]?([1-9][0-9]*) ([1-9][0-9]*)/([0-9]+)$`)
+)
 
 func isDigit(c byte) bool { return '0' <= c && c <= '9' }
 
@@ -356,7 +376,7 @@ func (s *slowSheet) sayDoubt(broken []calc.Bound, a calc.Answer, meant slowMeant
 }
 
 // A slide over 2 in a side is checked, over 4 in it stops; 5 and 10 cm on a metric
-// ruler. Ours. It is said with the first slip that was guessed, which may be why.
+// ruler. Ours.
 func saySlideFar(s *slowSheet) {
 	if s.plan.Open {
 		return
@@ -377,12 +397,6 @@ func saySlideFar(s *slowSheet) {
 	f := calc.Finding{Code: calc.SlideFar, Level: calc.Warn, About: calc.OfSheet, Amount: far, Other: check}
 	if far.Abs() > stop {
 		f.Level, f.Other = calc.Stop, stop
-	}
-	for _, doubt := range s.found {
-		if len(doubt.Slips) > 0 && doubt.Bound != nil {
-			f.Answer, f.Doubt = doubt.Answer, doubt.Doubt
-			break
-		}
 	}
 	s.say(f)
 }

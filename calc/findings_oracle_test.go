@@ -63,8 +63,12 @@ func (s *slowSheet) findings() []calc.Finding {
 	for _, says := range slices.Concat(slowDoubts(), slowAnswers(), slowSplits(), slowOutlines(), slowPeople()) {
 		says(s)
 	}
+	s.layAtDoubts()
 	for i := range s.found {
 		f := &s.found[i]
+		if f.Bound != nil { // a doubt is the way out
+			continue
+		}
 		for way, offered := range slowWays() {
 			if offered(s, *f) {
 				f.Ways = append(f.Ways, way)
@@ -101,7 +105,7 @@ func sameFinding(a, b calc.Finding) bool {
 	if (a.Bound == nil) != (b.Bound == nil) || a.Bound != nil && *a.Bound != *b.Bound || a.Guess != b.Guess || a.Doubt.Text != b.Doubt.Text {
 		return false
 	}
-	return a.Level == b.Level && math.Abs(a.Degrees-b.Degrees) < 1e-3 &&
+	return a.Level == b.Level && a.Causes == b.Causes && math.Abs(a.Degrees-b.Degrees) < 1e-3 &&
 		slices.Equal(inOrder(a.Missing), inOrder(b.Missing)) && slices.Equal(inOrder(a.Slips), inOrder(b.Slips)) && slices.Equal(inOrder(a.Ways), inOrder(b.Ways))
 }
 
@@ -186,7 +190,7 @@ var everyCode = []calc.Code{
 	calc.CapTakesSlide, calc.CannotReach, calc.ShortAtLine, calc.OutlineUnknown, calc.BustLineAssumed, calc.BustLineImpossible,
 	calc.NarrowerAtCorners, calc.SharpBend, calc.GrowthsDiffer, calc.BindsBelow, calc.CapEaseLow, calc.CapEaseHigh, calc.CapImpossible,
 	calc.ArmholeImpossible, calc.LeanImpossible, calc.OutOfReach, calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual, calc.SlideFar, calc.MeasuredLongAgo,
-	calc.SizeByHighBust, calc.StartLarger, calc.ChildsNightwear, calc.LimitWide, calc.TighterThanBody, calc.BodiceAsSleeve, calc.MeasuredDifferently,
+	calc.SizeByHighBust, calc.StartLarger, calc.ChildsNightwear, calc.LimitWide, calc.TighterThanBody, calc.BodiceAsSleeve, calc.MeasuredDifferently, calc.LengthAssumed,
 }
 
 // everyWay lists the ways out.

@@ -105,27 +105,64 @@ func offersWiderLimit(s *slowSheet, f calc.Finding) bool {
 	return true
 }
 
-// A gusset gives what is short, to a piece that is cut as well.
-func offersGusset(s *slowSheet, f calc.Finding) bool { return short(f) }
+// A gusset gives what is short, to a piece that is cut as well; up to 4 in wide, which is
+// ours, and not less than the ruler shows.
+func offersGusset(s *slowSheet, f calc.Finding) bool {
+	wide := units.Length(0)
+	for _, side := range s.pieceOf(f).sides {
+		wide += max(side.LeftOver, 0)
+	}
+	return short(f) && wide <= 4*units.Inch && s.onRuler(f)
+}
 
-// Slash and spread gives what is short, but not to a piece that is cut, nor to a cap that
-// would be used up.
+// onRuler tells that what a side misses is as much as half a mark.
+func (s *slowSheet) onRuler(f calc.Finding) bool {
+	return 2*s.pieceOf(f).sides[s.halvesOf(f)[0]].LeftOver.Abs() >= s.Ruler.Mark()
+}
+
+// Slash and spread gives what is short, but not to a piece that is cut, nor where a set-in
+// cap would be left less high than a fifth of the sleeve's new width, another than a tenth
+// (the bounds of a measured cap).
 func offersSlashAndSpread(s *slowSheet, f calc.Finding) bool {
-	if !short(f) || s.cutAbout(f) {
+	p := s.pieceOf(f)
+	if !short(f) || p.cut || !s.onRuler(f) {
 		return false
 	}
+	width, part := mm(p.girth.Flat.Length), 10.0
+	if s.Sleeve.Style == calc.SetIn {
+		part = 5
+	}
+	for h, side := range p.sides {
+		if width += mm(side.Total); slices.Contains(s.halvesOf(f), h) {
+			width += mm(side.LeftOver)
+		}
+	}
 	for _, h := range s.halvesOf(f) {
-		seam := s.pieceOf(f).seams[h]
-		if _, ok := seam.spread(mm(s.pieceOf(f).sides[h].LeftOver)); s.pieceOf(f).of == calc.OfSleeve && seam.measured && seam.reached && !ok {
+		seam, by := p.seams[h], mm(p.sides[h].LeftOver)
+		if p.of != calc.OfSleeve || !seam.measured || !seam.reached {
+			continue
+		}
+		if left, ok := seam.spread(by); !ok || part*left < width {
 			return false
 		}
 	}
 	return true
 }
 
-// What is too much is folded out, but not of a piece that is cut.
+// What is too much is folded out, up to 4 in at one underarm, which is ours; but not of a
+// piece that is cut, and not less than the ruler shows.
 func offersFoldOut(s *slowSheet, f calc.Finding) bool {
-	return (tooWide(f) || f.Code == calc.OutOfReach) && !s.cutAbout(f)
+	missed, in := units.Length(0), units.Length(0)
+	for _, side := range s.pieceOf(f).sides {
+		missed, in = missed-min(side.LeftOver, 0), in-side.Total
+	}
+	switch {
+	case s.cutAbout(f):
+		return false
+	case f.Code == calc.OutOfReach:
+		return in <= 4*units.Inch
+	}
+	return tooWide(f) && missed <= 4*units.Inch && s.onRuler(f)
 }
 
 // Less ease, where what is asked is more than can be had, and what is left is as much as
@@ -141,10 +178,12 @@ func offersLessEase(s *slowSheet, f calc.Finding) bool {
 	return ok
 }
 
-// More ease, where what is asked is less than can be had, or than the body.
+// More ease, where what is asked is less than can be had, or than the body; not where it
+// cannot be had as it is.
 func offersMoreEase(s *slowSheet, f calc.Finding) bool {
 	if !tooWide(f) {
-		return f.Code == calc.TighterThanBody
+		misses := func(side calc.SidePlan) bool { return side.LeftOver > 0 }
+		return f.Code == calc.TighterThanBody && !slices.ContainsFunc(s.pieceOf(f).sides, misses)
 	}
 	_, ok := s.easeThatReaches(f)
 	return ok
@@ -156,7 +195,7 @@ func offersMoreEase(s *slowSheet, f calc.Finding) bool {
 func (s *slowSheet) accepted(f calc.Finding) units.Reading {
 	p := s.pieceOf(f)
 	switch {
-	case offersLessEase(s, f):
+	case f.Bound != nil || offersLessEase(s, f): // what a slip may have made is not accepted
 	case short(f) && p.asked():
 		if gain, ok := p.atLine(); ok {
 			return units.Known(p.girth.Flat.Length + p.copies*gain - p.girth.Body.Length)
@@ -233,9 +272,13 @@ func offersMeasureTheSeams(s *slowSheet, f calc.Finding) bool {
 
 // A pattern chosen by the high bust fits the back, so the front may take more of what the
 // bust needs (common practice, no source): where it needs any, the bodice is not cut, and
-// the front has not all of it yet.
+// there is less to mark on the back with all of it at the front: tried.
 func offersFrontTakesMore(s *slowSheet, f calc.Finding) bool {
-	share := s.Method.ShareBust
-	return f.Code == calc.SizeByHighBust && s.pieces[1].asked() && s.pieces[1].girth.Need.Length > 0 && !s.pieces[1].cut &&
-		share.Numerator != share.Denominator
+	if f.Code != calc.SizeByHighBust || s.plan.Open || !s.pieces[1].asked() || s.pieces[1].girth.Need.Length <= 0 || s.pieces[1].cut {
+		return false
+	}
+	tried := s.Input
+	tried.Method.ShareBust = units.Share{Numerator: 1, Denominator: 1}
+	back := func(p calc.Plan) units.Length { return p.Sides[calc.BodiceBack].Total.Round(s.Ruler.Mark()) }
+	return back(oraclePlan(tried)) < back(s.plan)
 }

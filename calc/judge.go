@@ -30,9 +30,11 @@ func (c *computation) judge() {
 	c.judgeBody()
 	c.judgeSize()
 	if p.Open {
+		c.blame()
 		c.sortFindings()
 		return
 	}
+	c.judgeLength(sleeve)
 	c.judgeMeans(sleeve)
 	c.judgeMeans(bodice)
 	if longer := sleeve.front.Slide + sleeve.back.Slide; keep && longer != 0 {
@@ -45,6 +47,7 @@ func (c *computation) judge() {
 	c.judgeFit(bodice)
 	c.judgeOutline(OfSleeve, p.Sleeve, SleeveFront)
 	c.judgeOutline(OfBust, p.Bust, BodiceFront)
+	c.blame()
 	c.sortFindings()
 }
 
@@ -75,7 +78,7 @@ func (p Plan) TooFar() bool {
 
 // sortFindings puts the most urgent first.
 func (c *computation) sortFindings() {
-	slices.SortStableFunc(c.plan.Findings, func(a, b Finding) int { return ByUrgency(a.Level, a.Code, b.Level, b.Code) })
+	slices.SortStableFunc(c.plan.Findings, func(a, b Finding) int { return ByUrgency(a.Rank(), b.Rank()) })
 }
 
 // judgeMeans says by what means a need is met, or that there is none.
@@ -104,8 +107,17 @@ func (c *computation) judgeMeans(p piece) {
 	}
 }
 
-// judgeSlide speaks of a slide that no hand would make; a slip that was guessed may be
-// why.
+// judgeLength says that a sleeve is altered as a short one because nobody said what it is.
+func (c *computation) judgeLength(sleeve piece) {
+	if c.in.Sleeve.LengthAssumed && (sleeve.front.altered() || sleeve.back.altered()) {
+		c.find(Finding{Code: LengthAssumed, About: OfSleeve})
+	}
+}
+
+// altered tells that there is something to mark.
+func (s SidePlan) altered() bool { return s.PivotMark != 0 || s.SlideMark != 0 }
+
+// judgeSlide speaks of a slide that no hand would make.
 func (c *computation) judgeSlide() {
 	var slide units.Length
 	for _, s := range c.plan.Sides {
@@ -123,12 +135,6 @@ func (c *computation) judgeSlide() {
 	}
 	if c.in.Method.Armhole == AlterArmhole {
 		f.Ways = []Way{OtherSize}
-	}
-	for _, doubt := range c.plan.Findings {
-		if doubt.Bound != nil && len(doubt.Slips) > 0 {
-			f.Answer, f.Doubt = doubt.Answer, doubt.Doubt
-			break
-		}
 	}
 	c.find(f)
 }
@@ -176,7 +182,7 @@ func (c *computation) judgeFit(p piece) {
 		c.find(Finding{Code: PivotsBack, Level: Warn, About: p.of, Amount: back, Ways: []Way{LetItOut}})
 	}
 	if after := p.girth.EaseAfter; c.in.Fabric == Woven && after.Known && after.Length < 0 {
-		c.find(Finding{Code: TighterThanBody, Level: Warn, About: p.of, Amount: -after.Length, Ways: []Way{MoreEase}})
+		c.find(Finding{Code: TighterThanBody, Level: Warn, About: p.of, Amount: -after.Length, Ways: waysOfTight(p)})
 	}
 }
 

@@ -27,11 +27,18 @@ func (c *computation) judgeBody() {
 	}
 }
 
-// frontTakesMore offers to give the front more of what the bust needs, or all of it: a
-// pattern chosen by the high bust fits the back. Common practice, no source.
+// frontTakesMore offers to give the front more of what the bust needs, or all of it, where
+// the back has less to mark then: a pattern chosen by the high bust fits the back. Common
+// practice, no source. A back that slides to match its sleeve gains as much all the same.
 func (c *computation) frontTakesMore() []Way {
-	need, share := c.plan.Bust.Need, c.in.Method.ShareBust
-	if need.Or(0) <= 0 || c.in.Method.Armhole == KeepArmhole || share.Numerator >= share.Denominator {
+	if need := c.plan.Bust.Need; need.Or(0) <= 0 || c.in.Method.Armhole == KeepArmhole || c.plan.Open {
+		return nil
+	}
+	tried := computation{tally: &tally{}, in: c.in}
+	tried.in.Method.ShareBust = units.Share{Numerator: 1, Denominator: 1}
+	tried.splits()
+	tried.marks(BodiceBack)
+	if tried.plan.Sides[BodiceBack].Marked() >= c.plan.Sides[BodiceBack].Marked() {
 		return nil
 	}
 	return []Way{FrontTakesMore}

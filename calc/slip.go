@@ -2,6 +2,7 @@ package calc
 
 import (
 	"cmp"
+	"strconv"
 	"strings"
 
 	"capscye/units"
@@ -23,11 +24,12 @@ const (
 	HalfAGirth    // half where the whole is asked
 	DigitsSwapped // 31 for 13
 	BothWhole     // the whole widths of front and back, where half of each is asked
+	SpaceLost     // 141/2 for 14 1/2
 )
 
 // String is the slip as it is written for other programs.
 func (s Slip) String() string {
-	names := [...]string{"", "centimetres", "inches", "whole-for-half", "exchanged", "digit-twice", "point-lost", "millimetres", "half-for-whole", "digits-swapped", "whole-for-half"}
+	names := [...]string{"", "centimetres", "inches", "whole-for-half", "exchanged", "digit-twice", "point-lost", "millimetres", "half-for-whole", "digits-swapped", "whole-for-half", "space-lost"}
 	if int(s) >= len(names) {
 		return ""
 	}
@@ -45,7 +47,7 @@ type Typed struct {
 // least with how far it lies from the middle. They are ours.
 var costs = [...]int{
 	CentimetresAsInches: 0, InchesAsCentimetres: 0, WholeForHalf: 0, PointLost: 0, Exchanged: 5, DigitTwice: 10, Millimetres: 20, HalfAGirth: 30, DigitsSwapped: 40,
-	BothWhole: 0,
+	BothWhole: 0, SpaceLost: 0,
 }
 
 // pointless is what it costs more to have lost a point where nobody writes any.
@@ -139,6 +141,9 @@ func (in *Input) readings(a Answer) []reading {
 		add(HalfAGirth, 2*now, "")
 	}
 	digitsSwapped(text, sheet.rereader(add, DigitsSwapped))
+	for _, parted := range units.RunTogether(text) {
+		sheet.reread(add, SpaceLost, parted)
+	}
 	return list
 }
 
@@ -167,11 +172,25 @@ func (t *Typed) point() string {
 	return ""
 }
 
-// reread hands on what a text is read as.
+// reread hands on what a text is read as, unless no ruler has its fraction: nobody means
+// 14 13/61.
 func (t *Typed) reread(add func(Slip, units.Length, string), slip Slip, text string) {
+	if i := strings.IndexAny(text, "/⁄∕"); i >= 0 && !onRulers(text[i:]) {
+		return
+	}
 	if l, err := units.Parse(text, t.Unit); err == nil {
 		add(slip, l, text)
 	}
+}
+
+// onRulers tells the fractions of rulers by what stands from the slash on: halves to 64ths.
+func onRulers(text string) bool {
+	digits := strings.TrimLeft(text, "/⁄∕ ")
+	if end := strings.IndexFunc(digits, func(r rune) bool { return r < '0' || r > '9' }); end >= 0 {
+		digits = digits[:end]
+	}
+	n, err := strconv.Atoi(digits)
+	return err == nil && 0 < n && n <= 64 && n&(n-1) == 0
 }
 
 func (t *Typed) rereader(add func(Slip, units.Length, string), slip Slip) func(string) {

@@ -112,9 +112,9 @@ func (c *computation) judgeReach(s Side) {
 	if !s.OfSleeve() {
 		about = OfBust
 	}
-	f := Finding{Code: OutOfReach, Level: Stop, About: about, Amount: amount, Ways: []Way{OtherSize, FoldOut, NarrowerLimit, MeasureAgain}}
+	f := Finding{Code: OutOfReach, Level: Stop, About: about, Amount: amount, Ways: c.waysOfReach(s, false)}
 	if c.plan.Turns[s].Known && c.plan.Sides[s].Slide < 0 { // the turn is possible, the inward slide is not
-		f.Amount, f.Other, f.Ways = 0, -c.plan.Sides[s].Slide, []Way{OtherSize, FoldOut, MeasureAgain}
+		f.Amount, f.Other, f.Ways = 0, -c.plan.Sides[s].Slide, c.waysOfReach(s, true)
 	}
 	c.find(f)
 }

@@ -226,7 +226,7 @@ func TestTurnOutOfReachStops(t *testing.T) {
 	for _, f := range p.Findings {
 		if f.Code == calc.OutOfReach {
 			said++
-			if f.Level != calc.Stop || f.About != calc.OfSleeve || len(f.Ways) == 0 {
+			if f.Level != calc.Stop || f.About != calc.OfSleeve || f.Answer != calc.Bicep || len(f.Ways) > 0 { // nobody has such an arm
 				t.Errorf("%+v", f)
 			}
 		}

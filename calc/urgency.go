@@ -6,14 +6,14 @@ import "cmp"
 // of it among those of its level: first what makes the rest meaningless.
 var urgency = [][]Code{
 	{ValueUnreadable, AnswerMissing, NothingAsked}, // nothing follows without it
-	{ArmForBust, GirthUnusual, AnswerDoubted, SizesFall, EaseUnusual, MeasuredDifferently, BodiceAsSleeve, BodyChanged, PatternChanged, MeasuredLongAgo, ChildsNightwear}, // what follows may follow from a slip
-	{WidthImpossible, CapImpossible, ArmholeImpossible, LeanImpossible, BustLineImpossible},                                                                               // no such pattern
-	{OutOfReach, SlideFar, CannotReach, StartLarger, SizeByHighBust},                                                                                                      // what cannot be reached
-	{TighterThanBody, TooFarIn, ExtraEase, FollowsUnasked, ShortAtLine, BindsBelow},                                                                                       // how it fits
-	{CapEaseLow, CapEaseHigh, CapTakesSlide, PivotsBack, LimitWide},                                                                                                       // how it sews
-	{SlideMoved, ComesIn, PivotAndSlide, PivotOnly, SlideOnly, FitsAlready},                                                                                               // what is done
-	{GrowthsDiffer, SharpBend, NarrowerAtCorners},                                                                                                                         // what follows from that
-	{ArmsDiffer, BustLineAssumed, OutlineUnknown},                                                                                                                         // good to know
+	{ArmForBust, GirthUnusual, AnswerDoubted, SizesFall, EaseUnusual, MeasuredDifferently, BodiceAsSleeve, LengthAssumed, BodyChanged, PatternChanged, MeasuredLongAgo, ChildsNightwear}, // what follows may follow from a slip
+	{WidthImpossible, CapImpossible, ArmholeImpossible, LeanImpossible, BustLineImpossible},                                                                                              // no such pattern
+	{OutOfReach, SlideFar, CannotReach, StartLarger, SizeByHighBust},                                                                                                                     // what cannot be reached
+	{TighterThanBody, TooFarIn, ExtraEase, FollowsUnasked, ShortAtLine, BindsBelow},                                                                                                      // how it fits
+	{CapEaseLow, CapEaseHigh, CapTakesSlide, PivotsBack, LimitWide},                                                                                                                      // how it sews
+	{SlideMoved, ComesIn, PivotAndSlide, PivotOnly, SlideOnly, FitsAlready},                                                                                                              // what is done
+	{GrowthsDiffer, SharpBend, NarrowerAtCorners},                                                                                                                                        // what follows from that
+	{ArmsDiffer, BustLineAssumed, OutlineUnknown},                                                                                                                                        // good to know
 	{UnknownKey, NotWritten}, // of the file
 }
 
@@ -31,9 +31,29 @@ var placeOf = func() map[Code]int {
 // share; 0 for a code that has none.
 func Urgency(c Code) int { return placeOf[c] }
 
-// ByUrgency compares two findings: the graver first, and of the same level the one
-// that makes the other meaningless. It is for a stable sort, in which those of one place
-// keep their order: the sleeve before the bodice, front before back.
-func ByUrgency(a Level, one Code, b Level, other Code) int {
-	return cmp.Or(cmp.Compare(b, a), cmp.Compare(Urgency(one), Urgency(other)))
+// Rank is what decides how soon a finding is heard.
+type Rank struct {
+	Level  Level
+	Code   Code
+	Causes bool // a stop may follow from what it doubts
+}
+
+// Rank is that of a finding.
+func (f *Finding) Rank() Rank { return Rank{f.Level, f.Code, f.Causes} }
+
+// heardAs is the level with which it is heard: a doubt with the stops that may follow from
+// it.
+func (r Rank) heardAs() Level {
+	if r.Causes {
+		return Stop
+	}
+	return r.Level
+}
+
+// ByUrgency compares two findings: the graver first, but a doubt before the stops that may
+// follow from it, and of the same level the one that makes the other meaningless. It is for
+// a stable sort, in which those of one place keep their order: the sleeve before the bodice,
+// front before back.
+func ByUrgency(a, b Rank) int {
+	return cmp.Or(cmp.Compare(b.heardAs(), a.heardAs()), cmp.Compare(Urgency(a.Code), Urgency(b.Code)))
 }

@@ -13,7 +13,7 @@ import (
 // doubted need not be possible, and only what is possible can be reached or fit.
 var heardFirst = []string{
 	"value-unreadable answer-missing nothing-asked",
-	"arm-for-bust girth-unusual answer-doubted sizes-fall ease-unusual measured-differently bodice-as-sleeve body-changed-since pattern-changed-since measured-long-ago childs-nightwear",
+	"arm-for-bust girth-unusual answer-doubted sizes-fall ease-unusual measured-differently bodice-as-sleeve length-assumed body-changed-since pattern-changed-since measured-long-ago childs-nightwear",
 	"width-impossible cap-impossible armhole-impossible lean-impossible bust-line-impossible",
 	"out-of-reach slide-far cannot-reach start-larger size-by-high-bust",
 	"tighter-than-body too-far-in extra-ease follows-unasked short-at-line binds-below cap-ease-low cap-ease-high cap-takes-slide pivots-back limit-wide",
@@ -27,8 +27,14 @@ func heardWith(c calc.Code) int {
 }
 
 func slowlyByUrgency(a, b calc.Finding) int {
-	if a.Level != b.Level {
-		return int(b.Level) - int(a.Level)
+	heardAt := func(f calc.Finding) calc.Level { // a doubt with the stops that may follow from it
+		if f.Causes {
+			return calc.Stop
+		}
+		return f.Level
+	}
+	if heardAt(a) != heardAt(b) {
+		return int(heardAt(b)) - int(heardAt(a))
 	}
 	return heardWith(a.Code) - heardWith(b.Code)
 }

@@ -67,11 +67,47 @@ func (c *computation) waysOut(p piece, side units.Length, halves []Half) []Way {
 	add(keep && !p.kept && small && !c.plan.Seams.CapEaseBefore.Known, MeasureTheSeams)
 	add(keep, AlterTheBodice)
 	add(!p.kept && c.plan.turnsWider(c.in, p, halves), WiderLimit)
-	add(small, Gusset)
-	add(small && !p.kept && c.plan.spreads(p, halves), SlashAndSpread)
-	add(!small && !p.kept, FoldOut)
+	marked := side.Abs().Round(c.in.mark()) != 0 // nobody sews in what the ruler does not show
+	add(small && marked && p.lacks() <= MostPiecedIn, Gusset)
+	add(small && marked && !p.kept && c.plan.spreads(c.in, p, halves), SlashAndSpread)
+	add(!small && marked && !p.kept && p.exceeds() <= MostPiecedIn, FoldOut)
 	add(c.in.Method.Follow == Hold && !keep && !slices.ContainsFunc(halves, c.opposed), LetItOut)
 	return ways
+}
+
+// MostPiecedIn is the widest gusset, and the most that is folded out, at one underarm: 4 in.
+// Beyond that it is another garment. Common practice knows no such bound; it is ours.
+const MostPiecedIn = 4 * units.Inch
+
+// lacks is what a piece is short by at one underarm, front and back together; exceeds is
+// what is too much there.
+func (p piece) lacks() units.Length   { return max(p.front.LeftOver, 0) + max(p.back.LeftOver, 0) }
+func (p piece) exceeds() units.Length { return -min(p.front.LeftOver, 0) - min(p.back.LeftOver, 0) }
+
+// waysOfReach are the ways out where no hands can alter a side as planned: what is too
+// much is folded out while that is no more than a fold takes.
+func (c *computation) waysOfReach(s Side, slide bool) []Way {
+	of := OfSleeve
+	if !s.OfSleeve() {
+		of = OfBust
+	}
+	ways := []Way{OtherSize}
+	if p := c.plan.pieceOf(c.in, of); -p.front.Total-p.back.Total <= MostPiecedIn {
+		ways = append(ways, FoldOut)
+	}
+	if !slide {
+		ways = append(ways, NarrowerLimit)
+	}
+	return append(ways, MeasureAgain)
+}
+
+// waysOfTight are the ways out of a garment that is smaller than the body: more ease, but
+// not of a piece that cannot have what is asked as it is.
+func waysOfTight(p piece) []Way {
+	if p.front.LeftOver > 0 || p.back.LeftOver > 0 {
+		return nil
+	}
+	return []Way{MoreEase}
 }
 
 // waysOfExtra are the ways out where a piece is pushed out farther than it was asked: the
@@ -132,7 +168,7 @@ func (p Plan) Numbers(in Input, f Finding, w Way) Numbers {
 	case w == WiderLimit && missed:
 		return p.widerLimit(in, piece, halves)
 	case w == Gusset:
-		wide := max(piece.front.LeftOver, 0) + max(piece.back.LeftOver, 0)
+		wide := piece.lacks()
 		n := Numbers{Amount: known(wide), Adds: known(2 / piece.copies * wide)}
 		if len(halves) == 2 {
 			n.EachSide = known(piece.front.LeftOver)
@@ -158,10 +194,11 @@ func (p Plan) Numbers(in Input, f Finding, w Way) Numbers {
 
 // Accepted is the ease that comes out if one of the plan's findings is accepted as it is.
 // Nobody calls that a way out: it is less than is usual, or than the body. It is absent
-// where that is no choice, because less ease is a way out or the steps draw the seam out.
+// where that is no choice, because less ease is a way out, the steps draw the seam out or a
+// doubt may be why.
 func (p Plan) Accepted(in Input, f Finding) units.Reading {
 	switch {
-	case slices.Contains(f.Ways, LessEase):
+	case slices.Contains(f.Ways, LessEase) || f.Bound != nil:
 	case f.Code == CannotReach && f.Amount > 0:
 		return p.pieceOf(in, f.About).girth.EaseAfter
 	case f.Code == BindsBelow && !slices.Contains(f.Ways, WidenBelow):
@@ -283,15 +320,35 @@ func Spread(out, height, by float64) Approx {
 }
 
 // spreads tells whether a piece can be slashed and spread by what its halves are short:
-// the cap's height must not be used up.
-func (p Plan) spreads(of piece, halves []Half) bool {
+// what is left of the cap's height must be as much beside the new width as is asked of a cap
+// that is measured, see [Bounds].
+func (p Plan) spreads(in Input, of piece, halves []Half) bool {
+	if of.of != OfSleeve {
+		return true
+	}
+	width := of.girth.Flat.Length + of.front.Total + of.back.Total
+	for _, h := range halves {
+		width += of.side(h).LeftOver
+	}
 	for _, h := range halves {
 		t := p.Turns[of.edge(h)]
-		if of.of == OfSleeve && t.Known && !Spread(t.CornerX, t.HeightAfter, of.side(h).LeftOver.Millimetres()).Known {
+		left := Spread(t.CornerX, t.HeightAfter, of.side(h).LeftOver.Millimetres())
+		if t.Known && (!left.Known || 100*left.MM < float64(in.leastCap())*width.Millimetres()) {
 			return false
 		}
 	}
 	return true
+}
+
+// leastCap is the least height of a cap beside its width, in hundredths.
+func (in *Input) leastCap() (least units.Length) {
+	h := hold(in)
+	for i := range Bounds {
+		if b := &Bounds[i]; b.Of == CapHeight && b.Beside == SleeveWidth && h.of[b.For] {
+			least = max(least, b.Low)
+		}
+	}
+	return least
 }
 
 // spreadLowers is what the cap loses of its height, where its corners are known.

@@ -19,15 +19,22 @@ type Change struct {
 }
 
 // FrontShares are what a finding may offer that is no trouble: to give the front three
-// quarters of what the bust needs, or all of it. A pattern chosen by the high bust fits
-// the back (common practice, no source).
+// quarters of what the bust needs, or all of it, where the back has less to mark then. A
+// pattern chosen by the high bust fits the back (common practice, no source).
 func FrontShares(in calc.Input, f calc.Finding) []Change {
+	if !slices.Contains(f.Ways, calc.FrontTakesMore) {
+		return nil
+	}
 	var list []Change
+	back := calc.Compute(in).Sides[calc.BodiceBack].Marked()
 	for _, share := range []units.Share{{Numerator: 3, Denominator: 4}, {Numerator: 1, Denominator: 1}} {
-		now := in.Method.ShareBust
-		if changed := in; slices.Contains(f.Ways, calc.FrontTakesMore) && share.Numerator*now.Denominator > now.Numerator*share.Denominator {
-			changed.Method.ShareBust = share
-			list = append(list, Change{calc.ShareBust, changed, calc.Compute(changed)})
+		now, changed := in.Method.ShareBust, in
+		if share.Numerator*now.Denominator <= now.Numerator*share.Denominator {
+			continue
+		}
+		changed.Method.ShareBust = share
+		if after := calc.Compute(changed); after.Sides[calc.BodiceBack].Marked() < back {
+			list = append(list, Change{calc.ShareBust, changed, after})
 		}
 	}
 	return list

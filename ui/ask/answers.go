@@ -35,8 +35,8 @@ func (a *asking) question(k worksheets.Key) string {
 		text += ", from 0 to 4"
 	}
 	now := a.now(k)
-	if now == empty && forms.Awaited(&a.doc.Sheet, k) {
-		now = "Empty, needed."
+	if forms.Awaited(&a.doc.Sheet, k) {
+		now = strings.Replace(now, empty[:len(empty)-1], "Empty, needed", 1)
 	}
 	return text + "? " + now + a.draftWords(k)
 }
@@ -61,6 +61,9 @@ func (a *asking) now(k worksheets.Key) string {
 	case value != "":
 		if _, inherited := s.Inherits(k); inherited {
 			return "Now " + typeset.Spoken(value) + ", as the sleeve."
+		}
+		if k == worksheets.SleeveLength { // nobody has a usual one
+			return "Empty; taken as " + typeset.Spoken(value) + "."
 		}
 		return "Now " + typeset.Spoken(value) + ", the usual."
 	}
@@ -106,8 +109,8 @@ func (a *asking) readBack(k worksheets.Key) string {
 			}
 		}
 	}
-	if a.doc.Sheet.Text(k) == "" && now == "Empty" {
-		now = "empty"
+	if a.doc.Sheet.Text(k) == "" && strings.HasPrefix(now, "Empty") {
+		now = typeset.Uncapitalised(now)
 	}
 	return now + "."
 }

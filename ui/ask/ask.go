@@ -44,6 +44,7 @@ func Run(s *console.Session, names []string) error {
 		a.converse()
 	}
 	if a.heard.Status == 0 {
+		a.reckon() // its file may have given it a name since
 		a.conclude()
 	}
 	a.sayWhere()

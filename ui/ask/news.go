@@ -13,15 +13,16 @@ import (
 
 // news is a short word of what a change did to a complete plan, a thought a line, and of
 // what became doubtful with it. answered are the answers that were just given: why they are
-// doubted is said, what may be meant is offered behind that.
+// doubted is said, what may be meant is offered behind that, and what follows from a slip is
+// no news.
 func news(before, after report.Report, answered ...worksheets.Key) []string {
 	var said typeset.Speech
 	if before.Scale != after.Scale { // the same in other figures
 		return nil
 	}
-	doubts := slips(before, after, answered)
-	if slices.ContainsFunc(answered, func(k worksheets.Key) bool { return after.GuessFor(k) != nil && len(doubts) > 0 }) {
-		for _, text := range doubts { // what follows from a slip is no news
+	doubts, doubted := slips(before, after, answered)
+	if doubted {
+		for _, text := range doubts {
 			said.SayEach(text)
 		}
 		return said.Lines()
@@ -43,33 +44,40 @@ func news(before, after report.Report, answered ...worksheets.Key) []string {
 	return said.Lines()
 }
 
-// slips are the findings that came with a change and are worth a word at once:
-// those that say stop, and measurements that were perhaps mistyped. One that was said is
-// not said again because its figures or its spelling changed, until its answer does.
-func slips(before, after report.Report, answered []worksheets.Key) []string {
-	var said []string
+// slips are the findings that came with a change and are worth a word at once: measurements
+// that were perhaps mistyped, alone where there are any, else those that say stop. One that
+// was said is not said again because its figures or its spelling changed, until its answer
+// does.
+func slips(before, after report.Report, answered []worksheets.Key) (said []string, doubted bool) {
+	var stops []string
 	known := map[string]bool{}
 	for _, f := range before.Findings {
 		known[slipOf(before, f)] = true
 	}
 	for _, f := range after.Findings {
-		if known[slipOf(after, f)] || f.Level < calc.Stop && f.Guess == nil {
-			continue
+		switch {
+		case known[slipOf(after, f)]:
+		case f.Doubts():
+			text := f.Text
+			if f.Guess != nil && slices.Contains(answered, f.Guess.Key) {
+				_, text, _ = strings.Cut(text, "? ")
+			}
+			said = append(said, text)
+		case f.Level == calc.Stop:
+			stops = append(stops, f.Text)
 		}
-		text := f.Text
-		if f.Guess != nil && slices.Contains(answered, f.Guess.Key) {
-			_, text, _ = strings.Cut(text, "? ")
-		}
-		said = append(said, text)
 	}
-	return said
+	if len(said) > 0 {
+		return said, true
+	}
+	return stops, false
 }
 
 // slipOf names a finding, and the answer that it doubts.
 func slipOf(r report.Report, f report.Finding) string {
 	name := fmt.Sprint(f.Level, f.Code, f.About, f.Key)
-	if f.Guess != nil {
-		name += r.Sheet.Text(f.Guess.Key)
+	if k, is := worksheets.KeyNamed(f.Key); is && f.Doubts() {
+		name += r.Sheet.Text(k)
 	}
 	return name
 }

@@ -213,7 +213,8 @@ func (a *asking) putOfSize(i int, k worksheets.Key, sheet worksheets.Sheet) {
 	a.put(sheet)
 	one := a.alone(i)
 	a.say("Size %s, %s: %s", a.sizeName(i), forms.Fields[k].Words, one.readBack(k))
-	for _, text := range slips(before, one.rep, []worksheets.Key{k}) {
+	doubts, _ := slips(before, one.rep, []worksheets.Key{k})
+	for _, text := range doubts {
 		a.say("%s", typeset.Spoken(text))
 	}
 }

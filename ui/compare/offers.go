@@ -37,8 +37,19 @@ type Offer struct {
 // somebody asks.
 func Troubles(r report.Report) []Trouble {
 	var list []Trouble
+	asked := false // what was meant, which is the same for all that follow from it
 	for _, f := range remedy.Troubles(r.Plan) {
 		t := Trouble{Finding: r.Worded(f)}
+		if f.Bound != nil { // nothing else is worth a change while the answer is doubted
+			if g := t.Finding.Guess; g != nil {
+				t.Offers = append(t.Offers, meant(r, g))
+			}
+			if !asked {
+				list = append(list, t)
+			}
+			asked = true
+			continue
+		}
 		changes := remedy.Of(r.Input, f)
 		slices.SortStableFunc(changes, func(a, b remedy.Change) int { // those that bring no other trouble come first
 			return cmp.Compare(len(remedy.Troubles(a.After)), len(remedy.Troubles(b.After)))
@@ -94,6 +105,22 @@ func tryText(k worksheets.Key, text string) string {
 		return fmt.Sprintf("%s='%s'", k.Path(), text)
 	}
 	return k.Path() + "=" + text
+}
+
+// meant is what was probably meant by an answer, and its price.
+func meant(r report.Report, g *report.Guess) Offer {
+	o := Offer{Sheet: g.In(r.Sheet)}
+	after := r.With(o.Sheet)
+	o.Price, o.Said = Price(r, after), PriceSaid(r, after)
+	var changes []string
+	for _, k := range g.Keys() {
+		changes = append(changes, fmt.Sprintf("%s: %s instead of %s", forms.Fields[k].Words, after.ValueOrDash(k), r.ValueOrDash(k)))
+	}
+	o.Change = strings.Join(changes, ", ")
+	if len(changes) == 1 {
+		o.Try = tryText(g.Key, typeset.Plain(g.Text))
+	}
+	return o
 }
 
 // changeText is the changed answer as the sheet takes it.
@@ -171,8 +198,9 @@ func heightLost(r, after report.Report, front calc.Side) []string {
 	then, alsoKnown := heightOf(after.Plan, front)
 	p := report.WordsOfPiece(front.Subject())
 	less := calc.Approx{MM: now - then, Known: known && alsoKnown}.Length()
+	shown := strings.ContainsAny(r.Scale.Format(less.Length), "123456789")
 	switch {
-	case !less.Known || !strings.ContainsAny(r.Scale.Number(less.Length), "123456789"):
+	case !less.Known || !shown: // or less than anybody sees
 		return nil
 	case less.Length < 0:
 		return []string{fmt.Sprintf("the %s keeps %s more of its %s", p.Seam, r.Scale.Format(-less.Length), p.Height)}

@@ -20,14 +20,15 @@ type PieceAnswer struct {
 	Front, Back calc.SidePlan
 	unread      bool
 	Open        bool // the plan is
+	tooFar      bool // no hand would do it
 }
 
 // Pieces are the sleeve and the bodice.
 func (r Report) Pieces() [2]PieceAnswer {
-	s := r.Plan.Sides
+	s, tooFar := r.Plan.Sides, r.Plan.TooFar()
 	return [2]PieceAnswer{
-		{"Sleeve", "bicep", r.Plan.Sleeve, s[calc.SleeveFront], s[calc.SleeveBack], r.Input.Unread, r.Plan.Open},
-		{"Bodice", "bust", r.Plan.Bust, s[calc.BodiceFront], s[calc.BodiceBack], r.Input.Unread, r.Plan.Open},
+		{"Sleeve", "bicep", r.Plan.Sleeve, s[calc.SleeveFront], s[calc.SleeveBack], r.Input.Unread, r.Plan.Open, tooFar},
+		{"Bodice", "bust", r.Plan.Bust, s[calc.BodiceFront], s[calc.BodiceBack], r.Input.Unread, r.Plan.Open, tooFar},
 	}
 }
 
@@ -49,9 +50,9 @@ func (p PieceAnswer) NeedWords(sc units.Scale) string {
 }
 
 // SidesWords says what to mark on the sides, one sentence where front and back
-// are alike. It is empty where nothing is done.
+// are alike. It is empty where nothing is done, or nothing that a hand would do.
 func (p PieceAnswer) SidesWords(sc units.Scale) []string {
-	if p.Open {
+	if p.Open || p.tooFar {
 		return nil
 	}
 	f, b := p.Front, p.Back
@@ -87,7 +88,7 @@ func SideWords(s calc.SidePlan, sc units.Scale) string {
 // FinishedWords says what comes out: "15 1/2 in around, 1 3/4 in of ease".
 func (p PieceAnswer) FinishedWords(sc units.Scale) string {
 	g := p.Girth
-	if !g.Finished.Known {
+	if !g.Finished.Known || p.tooFar {
 		return ""
 	}
 	words := sc.Format(g.Finished.Length) + " around"
@@ -106,7 +107,7 @@ func (p PieceAnswer) FinishedWords(sc units.Scale) string {
 
 // FinishedShort is the same where there is little room: "bicep 15 1/2 in, ease 1 3/4".
 func (p PieceAnswer) FinishedShort(sc units.Scale) string {
-	if !p.Girth.Finished.Known {
+	if !p.Girth.Finished.Known || p.tooFar {
 		return ""
 	}
 	words := p.place + " " + sc.Format(p.Girth.Finished.Length)

@@ -24,7 +24,7 @@ var (
 var Codes = []CodeWords{
 	{calc.ValueUnreadable, []calc.Level{calc.Stop, calc.Warn}, "A value of the file cannot be read; stop where the amounts need it."},
 	{calc.WidthImpossible, stop, "Allowances and take-off leave nothing of the pattern."},
-	{calc.CannotReach, stop, "Pivot and slide alone cannot give what is asked; it says how much is missing, and the ways out."},
+	{calc.CannotReach, stop, "Pivot and slide alone cannot give what is asked; it says how much is missing, and the ways out, or the doubted answer that may be why."},
 	{calc.OutOfReach, stop, "No turn about the pin gives the pivot, or no curve is short enough for the slide."},
 
 	{calc.AnswerMissing, warn, "A girth is given, and an answer that it needs is missing."},
@@ -57,6 +57,7 @@ var Codes = []CodeWords{
 	{calc.NothingAsked, note, "Neither bicep nor bust is given yet."},
 	{calc.ArmsDiffer, note, "The arms differ, and the larger one counts."},
 	{calc.BodiceAsSleeve, note, "How the bodice was measured, or its seam allowance, is not given; it is taken as the sleeve's."},
+	{calc.LengthAssumed, note, "Nobody said whether the sleeve is long or short; it is altered as a short one."},
 	{calc.FitsAlready, note, "There is nothing to alter."},
 	{calc.ComesIn, note, "The pattern is larger than asked, so it comes in."},
 	{calc.PivotOnly, note, "The piece pivots only: cap and armhole keep their length."},

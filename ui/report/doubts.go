@@ -59,7 +59,7 @@ func (r Report) GuessFor(k worksheets.Key) *Guess {
 func (r Report) DoubtOf(k worksheets.Key) string {
 	for _, f := range r.Findings {
 		switch {
-		case f.Key != k.String() || !f.doubts():
+		case f.Key != k.String() || !f.Doubts():
 		case f.Guess != nil:
 			return f.Guess.Question(&r.Sheet)
 		default:
@@ -127,15 +127,19 @@ func keyOf(f calc.Finding) string {
 
 // doubtText is the guess, and then why.
 func (r *Report) doubtText(f calc.Finding) string {
-	other := f.Bound.Of
-	if other == f.Answer {
-		other = f.Bound.Beside
+	return r.doubtWords(f) + " " + r.whyDoubted(f, besideOf(f))
+}
+
+// besideOf is the answer that the doubted one is held against.
+func besideOf(f calc.Finding) calc.Answer {
+	if f.Bound.Of == f.Answer {
+		return f.Bound.Beside
 	}
-	return r.doubtWords(f, other) + " " + r.whyDoubted(f, other)
+	return f.Bound.Of
 }
 
 // doubtWords are the guess, or what to look at where there is none.
-func (r *Report) doubtWords(f calc.Finding, other calc.Answer) string {
+func (r *Report) doubtWords(f calc.Finding) string {
 	words := func(a calc.Answer) string { return forms.Fields[forms.KeyOf[a]].Words }
 	switch g := r.guessOf(f); {
 	case g != nil && g.Slip == calc.Exchanged:
@@ -146,7 +150,7 @@ func (r *Report) doubtWords(f calc.Finding, other calc.Answer) string {
 	case g != nil:
 		return typeset.Capitalised(words(f.Answer)) + " " + g.Question(&r.Sheet)
 	case f.Bound.Beside != calc.NoAnswer:
-		return checkThe + words(f.Answer) + " and the " + words(other) + "."
+		return checkThe + words(f.Answer) + " and the " + words(besideOf(f)) + "."
 	}
 	return checkThe + words(f.Answer) + "."
 }

@@ -49,6 +49,8 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("The arms differ by %s; the larger one counts.", amount)
 	case calc.BodiceAsSleeve:
 		return fmt.Sprintf("The bodice is taken as measured like the sleeve: %s. If it was not, say so at the bodice.", measuredWords(in.Bodice.Measured, in.Bodice.Allowance, sc))
+	case calc.LengthAssumed:
+		return "The sleeve is taken as short: say so if it is long."
 	case calc.MeasuredDifferently:
 		return fmt.Sprintf("The sleeve was measured %s, the bodice %s: make sure that both are right.",
 			measuredWords(in.Sleeve.Measured, in.Sleeve.Allowance, sc), measuredWords(in.Bodice.Measured, in.Bodice.Allowance, sc))
@@ -313,9 +315,12 @@ type Finding struct {
 	Key   string // the path of the answer that it is about, "" for none
 	Guess *Guess // what may have been meant by that answer, nil for no guess
 
-	at       calc.Place // below the underarm, where it is about a level there
-	tooLarge bool       // what it misses
-	doubted  string     // the words of the answer that it doubts
+	from calc.Finding // of the sums, where it is one
+}
+
+// rank is what decides how soon it is heard.
+func (f Finding) rank() calc.Rank {
+	return calc.Rank{Level: f.Level, Code: f.Code, Causes: f.from.Causes}
 }
 
 // Same tells that two findings say the same of the same, whatever the amounts.

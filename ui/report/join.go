@@ -34,7 +34,7 @@ func numbers(s *worksheets.Sheet, today time.Time) calc.Input {
 		Sleeve: calc.SleeveInput{
 			Measured: measured(s, worksheets.SleeveMeasured), Allowance: r(worksheets.SleeveAllowance),
 			Width: r(worksheets.SleeveWidth), CapFront: r(worksheets.CapFront), CapBack: r(worksheets.CapBack),
-			Long: s.Choice(worksheets.SleeveLength) == "long", CapHeight: r(worksheets.CapHeight),
+			Long: s.Choice(worksheets.SleeveLength) == "long", LengthAssumed: s.Text(worksheets.SleeveLength) == "", CapHeight: r(worksheets.CapHeight),
 			UnderarmSeam: r(worksheets.UnderarmSeam), HemWidth: r(worksheets.HemWidth), ElbowWidth: r(worksheets.ElbowWidth),
 		},
 		Bodice: calc.BodiceInput{

@@ -13,7 +13,6 @@ import (
 	"time"
 
 	"capscye/calc"
-	"capscye/ui/forms"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 	"capscye/units"
@@ -64,7 +63,7 @@ func (k Reckoner) Reckon(d *worksheets.Document, shown units.System) Report {
 		r.Findings = append(r.Findings, Finding{Code: calc.UnknownKey, About: p.Path, Text: typeset.Plain(p.Error())})
 	}
 	r.Findings = append(append(r.Findings, r.SinceFindings(d.Origins)...), r.sizesFall()...)
-	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return calc.ByUrgency(a.Level, a.Code, b.Level, b.Code) })
+	slices.SortStableFunc(r.Findings, func(a, b Finding) int { return calc.ByUrgency(a.rank(), b.rank()) })
 	if d.ReadOnly != "" {
 		r.Findings = append(r.Findings, Finding{Code: calc.NotWritten, About: "sheet", Text: "This file is read-only: " + d.ReadOnly + "."})
 	}
@@ -82,7 +81,7 @@ func (r Report) With(s worksheets.Sheet) Report {
 func (r *Report) Worded(f calc.Finding) Finding {
 	out := Finding{
 		Code: f.Code, Level: f.Level, About: wording.SubjectWords[f.About], Key: keyOf(f),
-		at: f.At, tooLarge: f.Amount < 0, doubted: forms.Fields[forms.KeyOf[f.Answer]].Words,
+		from: f,
 	}
 	if !r.by.Brief || f.Level != calc.Note {
 		out.Text = r.sentence(f)
@@ -96,16 +95,13 @@ func (r *Report) Worded(f calc.Finding) Finding {
 
 // sentence is what a finding of the sums says.
 func (r *Report) sentence(f calc.Finding) string {
-	doubt := ""
-	switch f.Code {
-	case calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual:
+	switch {
+	case f.Bound == nil:
+		return findingText(f, r.Input, r.Scale)
+	case doubts(f.Code):
 		return r.doubtText(f)
-	case calc.SlideFar:
-		if f.Answer != calc.NoAnswer { // what it follows from comes first
-			doubt = r.doubtWords(f, calc.NoAnswer) + " "
-		}
 	}
-	return doubt + findingText(f, r.Input, r.Scale)
+	return r.doubtWords(f) + " " + findingText(f, r.Input, r.Scale) // what it follows from comes first
 }
 
 // Whole tells that nothing required is missing and nothing says stop.

@@ -2,6 +2,7 @@ package report
 
 import (
 	"capscye/calc"
+	"capscye/ui/forms"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
@@ -31,15 +32,15 @@ var aboutNothing = map[string]bool{"": true, wording.SubjectWords[calc.OfSheet]:
 // Short is the finding in two or three words: "elbow short", "front slide moved".
 func (f Finding) Short() string {
 	words, about := shortWords[f.Code], typeset.Plain(f.About) // a path of the file names its sizes
-	if f.doubts() {
-		return f.doubted + " doubted"
+	if f.Doubts() {
+		return forms.Fields[forms.KeyOf[f.from.Answer]].Words + " doubted"
 	}
 	switch f.Code {
 	case calc.BindsBelow:
-		return wording.PlaceWords[f.at] + " short"
+		return wording.PlaceWords[f.from.At] + " short"
 	case calc.CannotReach:
 		words = "too small"
-		if f.tooLarge {
+		if f.from.Amount < 0 {
 			words = "too large"
 		}
 	case calc.CapTakesSlide, calc.CapEaseLow, calc.CapEaseHigh, calc.CapImpossible, calc.ArmholeImpossible, calc.ArmsDiffer,

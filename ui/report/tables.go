@@ -175,11 +175,13 @@ func (r Report) planned(l units.Length) string {
 	return r.Scale.Number(l)
 }
 
-// MarksShort is the two amounts to mark, "1 + 1/4 in".
+// MarksShort is the two amounts to mark, "1 + 1/4 in", or why there are none.
 func (r Report) MarksShort(s calc.SidePlan) string {
 	switch {
 	case !r.Plan.Whole():
 		return "not known yet"
+	case r.Plan.TooFar():
+		return "no marks"
 	case s.PivotMark == 0 && s.SlideMark == 0:
 		return "nothing"
 	}

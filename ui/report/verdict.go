@@ -123,31 +123,26 @@ func (r Report) fits() bool {
 }
 
 // why is the first finding of a level in a few words, and how many more there are. A
-// slip that may be behind a stop goes before it: whoever reads of a bust that is 30 in
+// slip that may be behind a stop is heard before it: whoever reads of a bust that is 30 in
 // too large should look at the width that was typed, not for another pattern.
 func (r Report) why(l calc.Level) (words string, more int) {
-	more = -1
 	for _, f := range r.Findings {
-		if f.Level == l {
-			if more++; more == 0 {
-				words = f.Few()
-			}
-		}
-	}
-	if l != calc.Stop {
-		return words, more
-	}
-	for _, f := range r.Findings {
-		if k, is := worksheets.KeyNamed(f.Key); is && feeds(k) && f.doubts() && f.Few() != words {
-			return f.Few(), more + 1
+		switch {
+		case f.Level != l && !f.from.Causes:
+		case words == "":
+			words = f.Few()
+		case f.Level == l:
+			more++
 		}
 	}
 	return words, more
 }
 
-// doubts tells that the finding is about what was typed.
-func (f Finding) doubts() bool {
-	switch f.Code {
+// Doubts tells that the finding is about what was typed.
+func (f Finding) Doubts() bool { return doubts(f.Code) }
+
+func doubts(c calc.Code) bool {
+	switch c {
 	case calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual:
 		return true
 	}

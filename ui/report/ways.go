@@ -95,10 +95,11 @@ func (r *Report) otherSize(f calc.Finding) string {
 // lowers is the price of a way in the height of the cap or the depth of the armhole.
 func (r *Report) lowers(f calc.Finding, n calc.Numbers, of string) string {
 	p := WordsOfPiece(f.About)
-	if n.Lowers.Length <= 0 {
+	lost := r.Scale.Format(n.Lowers.Length)
+	if n.Lowers.Length <= 0 || !strings.ContainsAny(lost, "123456789") { // less than is shown
 		return ""
 	}
-	return fmt.Sprintf(": the %s loses %s %s", p.Seam, r.Scale.Format(n.Lowers.Length), of+p.Height)
+	return fmt.Sprintf(": the %s loses %s %s", p.Seam, lost, of+p.Height)
 }
 
 func gussetText(p PieceWords, amount, each, adds string, alike bool) string {

@@ -272,8 +272,11 @@ func (f *speechFace) tail() []byte {
 // marksWords is what to mark, piece by piece; front and back apart only where
 // they differ.
 func marksWords(r report.Report) string {
-	if r.Plan.Open {
+	switch {
+	case r.Plan.Open:
 		return "not known yet"
+	case r.Plan.TooFar():
+		return "none: nobody alters a pattern so far"
 	}
 	var parts []string
 	for _, p := range r.Pieces() {

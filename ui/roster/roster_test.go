@@ -428,3 +428,22 @@ func TestRosterTellsStates(t *testing.T) {
 		t.Errorf("the table is\n%s", out)
 	}
 }
+
+// A slide that stops is no job in a folder either.
+func TestASlideThatStopsIsNoJobInAFolder(t *testing.T) {
+	props.Lay(t, "choir-blouse")
+	d, err := worksheets.Load("sheet.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Sheet.Set(worksheets.EaseBicep, "17 3/4")
+	if _, err := d.Save(); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{{"roster"}, {"roster", "--sentences"}} {
+		_, out, _ := run("", args...)
+		if flat := strings.Join(strings.Fields(out), " "); !strings.Contains(flat, "nobody alters a pattern so far") || strings.Contains(flat, "8 1/4") {
+			t.Errorf("%v says\n%s", args, out)
+		}
+	}
+}

@@ -113,7 +113,7 @@ func SheetKeys() []JSONKey {
 		"seams.armhole_before_mm": "The armhole now.", "seams.armhole_after_mm": "The armhole after.",
 		"seams.cap_ease_before_mm": "How much longer the cap seam is than the armhole, now.", "seams.cap_ease_after_mm": "The same after.",
 
-		"findings":            "What the program has to say, the most urgent first: by level, then what makes the rest meaningless.",
+		"findings":            "What the program has to say, the most urgent first: stops, before them a doubted answer that they may follow from, then checks, then notes; of one level what makes the rest meaningless.",
 		"findings[].code":     "The code of the finding; see FINDINGS.",
 		"findings[].level":    "note, warn or stop.",
 		"findings[].about":    "What it is about: " + strings.Join(subjects(), ", ") + ", or a key of the file.",

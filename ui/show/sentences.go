@@ -24,7 +24,9 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 		s.Say("Notes: %s", notes)
 	}
 	SayAmounts(&s, r)
-	sayOutcome(&s, r)
+	if !r.Plan.TooFar() { // nothing comes out of what nobody does
+		sayOutcome(&s, r)
+	}
 	SayFindings(&s, r)
 	for _, t := range compare.Troubles(r) {
 		for _, o := range t.Offers {
@@ -55,6 +57,10 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 
 // SayAmounts says what to mark and where.
 func SayAmounts(s *typeset.Speech, r report.Report) {
+	if r.Plan.TooFar() {
+		s.SayEach(r.NothingToTrace())
+		return
+	}
 	for i, p := range r.Pieces() {
 		line := [...]string{"on the bicep line", "on the level line through the underarm"}[i]
 		for _, words := range p.SidesWords(r.Scale) {

@@ -31,6 +31,9 @@ func Text(r report.Report, working bool) string {
 			out.Hanging("  ", "finished: "+words)
 		}
 	}
+	if r.Plan.TooFar() {
+		out.Hanging("", r.NothingToTrace())
+	}
 	for _, table := range report.Tables(r) {
 		out.Line("")
 		for _, row := range table {
