@@ -196,7 +196,7 @@ func (toOpen) grant(m *root) tea.Cmd {
 // askBegin offers to begin a worksheet that does not exist yet. Where an earlier run could
 // not save its answers, because the file or its folder was gone, it says that they are here.
 func (m *root) askBegin(path string) part {
-	return m.askUnit(newSheet{path: path}, fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path))+keptWords(path), true)
+	return m.askUnit(newSheet{path: path}, fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path))+keptWords(path), hasWorksheets(m.today))
 }
 
 // keptWords say that beginning a worksheet brings answers of an earlier run back, "" where

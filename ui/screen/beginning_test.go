@@ -133,3 +133,16 @@ func TestTheFirstAnswerOfOnesOwn(t *testing.T) {
 	}
 	t.Log(fmt.Sprint(n.keys, " keys"))
 }
+
+// Nobody takes from worksheets that are not there.
+func TestAWorksheetThatIsNamedTakesOnlyFromThoseThatAreThere(t *testing.T) {
+	n := sitDownNew(t, 80, 24)
+	rootOf(n.Robot).front = rootOf(n.Robot).askBegin("neu.toml")
+	n.Sees("begin it in inches").DoesNotSee("another worksheet").Press("b").Sees("Press i, c or esc.")
+	os.WriteFile("broken.toml", []byte("[body\n"), 0o644)
+	rootOf(n.Robot).front = rootOf(n.Robot).askBegin("neu.toml")
+	n.DoesNotSee("another worksheet")
+	props.LayAt(t, "blouse.toml", "choir-blouse")
+	rootOf(n.Robot).front = rootOf(n.Robot).askBegin("neu.toml")
+	n.Sees("begin it with the body of another worksheet here", "begin it with the pattern of another worksheet here")
+}

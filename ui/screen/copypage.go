@@ -62,8 +62,8 @@ func (p *copyPage) render(width, height int) string {
 		page.head = d.styles.warn.Render(typeset.Cut("> "+d.message, width))
 	}
 	keys := keyLine([]binding{
-		{Show: "left/right", Does: "another"}, {Show: "s", Does: "own file"}, {Show: "d", Does: "drop"},
-		{Show: "up/down", Does: "scroll"}, {Show: "k", Does: "keep, drop the rest"}, {Show: "esc", Does: "back"},
+		{Show: "up/down", Does: "scroll"}, {Show: "left/right", Does: "another"}, {Show: "s", Does: "own file"}, {Show: "d", Does: "drop"},
+		{Show: "k", Does: "keep, drop the rest"}, {Show: "esc", Does: "back"},
 	}, d.styles, width)
 	if height < 2 {
 		return keys

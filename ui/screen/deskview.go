@@ -388,6 +388,8 @@ func answerStrip(r report.Report, st styles, width int) []string {
 	switch {
 	case r.Plan.Open:
 		last = "No amounts yet (step 5 says why)"
+	case r.Plan.TooFar():
+		last = "No amounts: nobody alters a pattern so far (step 5 says why)"
 	case len(outcome) == 0:
 		last = "No figures yet"
 	}

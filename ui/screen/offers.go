@@ -34,23 +34,40 @@ func (p *offerPage) key(msg tea.KeyMsg) wish { return named(msg, p.press) }
 
 func (p *offerPage) press(name string) wish {
 	list := p.offers()
+	to := func(at int) wish {
+		p.at = max(0, min(at, len(list)-1))
+		return nil
+	}
 	switch name {
 	case "up", "shift+tab":
-		p.at = max(p.at-1, 0)
-		return nil
+		return to(p.at - 1)
 	case "down", "tab":
-		p.at = max(min(p.at+1, len(list)-1), 0)
-		return nil
+		return to(p.at + 1)
+	case "pgup":
+		return to(p.at - pageOfOffers)
+	case "pgdown":
+		return to(p.at + pageOfOffers)
+	case "home":
+		return to(0)
+	case "end":
+		return to(len(list) - 1)
 	case "enter":
 		if len(list) > 0 {
 			return toTry{list[p.at].Sheet}
 		}
+		return toGoBack{}
 	}
 	if n, err := strconv.Atoi(name); err == nil && 1 <= n && n <= len(list) {
 		return toTry{list[n-1].Sheet}
 	}
-	return toGoBack{}
+	if name == "esc" || len([]rune(name)) == 1 { // a letter or digit that takes none
+		return toGoBack{}
+	}
+	return nil
 }
+
+// pageOfOffers is how many offers fill about a small screen.
+const pageOfOffers = 4
 
 func (p *offerPage) render(width, height int) string {
 	lines, at := compare.Lines(p.troubles, width, false)

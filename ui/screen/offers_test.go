@@ -54,3 +54,19 @@ func TestWhatNobodyCanWearIsNotOffered(t *testing.T) {
 	r.Sees("No single change solves this.", "set a gusset 1 1/4 in wide", "Or accept it as it is, with 1/2 in of ease (usually at least 1 1/2 in).")
 	r.DoesNotSee("Ease at the bust")
 }
+
+// On the ways out the keys that move move, and only esc, or a letter that takes none, goes
+// back.
+func TestTheKeysOfTheWaysOut(t *testing.T) {
+	r := sitWithExample(t, "allotment-shirt", 80, 60).Press("f5", "w").Sees("5  Front share of the bust: 100 %")
+	at := func() int { return rootOf(r).front.(*offerPage).at }
+	for _, move := range []struct {
+		key string
+		at  int
+	}{{"end", 4}, {"home", 0}, {"pgdown", 4}, {"pgdown", 4}, {"pgup", 0}, {"down", 1}, {"up", 0}, {"left", 0}, {"right", 0}, {"f2", 0}, {"delete", 0}, {"ctrl+z", 0}} {
+		if r.Press(move.key).Sees("What would make it work"); at() != move.at {
+			t.Errorf("%s goes to %d", move.key, at())
+		}
+	}
+	r.Press("esc").Sees("[5 Match]").Press("w", "q").Sees("[5 Match]")
+}

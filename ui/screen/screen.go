@@ -7,7 +7,9 @@ import (
 	"io/fs"
 	"os"
 	"runtime"
+	"slices"
 	"syscall"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -111,6 +113,12 @@ func runCaught(program *tea.Program) (caught *console.Fault, err error) {
 // would quit without asking the screen, and what was typed last would be lost.
 func passSignals(program *tea.Program) (stop func()) {
 	return console.OnSignals(func(status int) { program.Send(signalMsg{status}) })
+}
+
+// hasWorksheets tells that the folder has worksheets to take from.
+func hasWorksheets(today time.Time) bool {
+	found, _ := roster.Rows(".", today)
+	return slices.ContainsFunc(found, func(r roster.Row) bool { return r.Failure == "" })
 }
 
 // openFolder begins with the list of the folder, or where there is none to begin.

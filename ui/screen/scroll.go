@@ -45,5 +45,8 @@ func (p *scrollPage) resize(width, height int) {
 
 func (p *scrollPage) render(width, height int) string {
 	lines, _ := p.text(width)
-	return typeset.Block(append([]string{typeset.Cut(p.head, width)}, lines[min(p.scroll, len(lines)):]...), width, height)
+	if height < 2 {
+		return typeset.Block([]string{p.head}, width, height)
+	}
+	return typeset.Cut(p.head, width) + "\n" + typeset.Scrolled(lines, p.scroll, width, height-1)
 }

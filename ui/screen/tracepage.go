@@ -123,7 +123,7 @@ func (d *desk) traceLines(width, height int) []string {
 		out = append([]string{d.styles.stop.Render("Do not cut yet:")}, out...)
 	}
 	if len(steps) == 0 {
-		return append(out, r.NothingToTrace())
+		return append(out, typeset.Wrap(r.NothingToTrace(), width)...)
 	}
 	at := d.traceAt(d.trace)
 	s := steps[at]

@@ -106,3 +106,17 @@ func TestTickingOffAReadOnlySheet(t *testing.T) {
 	r := sit(t, d, 80, 24).Press("f6", " ")
 	r.Sees("Read-only", "(1 of ")
 }
+
+// Why there are no steps is said whole, in any window.
+func TestWhyThereAreNoStepsIsSaidWhole(t *testing.T) {
+	for _, width := range []int{80, 120} {
+		r := sitWithExample(t, "choir-blouse", width, 40).Press("f2").Types("17 3/4").Press("enter", "f6")
+		var page []string // without what stands beside it
+		for _, line := range strings.Split(r.Fits().Screen(), "\n") {
+			page = append(page, strings.Fields(string([]rune(line)[:min(78, len([]rune(line)))]))...)
+		}
+		if words := strings.Join(page, " "); !strings.Contains(words, "nobody alters a pattern so far. Check the measurements, or start") || !strings.Contains(words, "another size.") {
+			t.Errorf("at %d:\n%s", width, r.Screen())
+		}
+	}
+}

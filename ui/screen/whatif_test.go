@@ -227,3 +227,10 @@ func TestCopiesFollowTheirVersion(t *testing.T) {
 	r.Types("14").Press("enter", "ctrl+s").Sees("Another program changed ").Press("t")
 	r.Sees("What was changed here is safe in", "ease at the bicep", "Bust                41 in").Press("ctrl+g").Sees("copy 1 of 1", "Bust                41 in")
 }
+
+// The page of copies says what it has no room for, and how to see it.
+func TestThePageOfCopiesSaysWhatIsBelow(t *testing.T) {
+	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f2", "ctrl+l").Types("4").Press("enter").Types("5").Press("enter", "f4", "up", "left", "ctrl+x")
+	r.Fits().Sees("What if", " lines more below", "up/down scroll  left/right another", "esc back")
+	r.Press("end").Fits().DoesNotSee("more below")
+}
