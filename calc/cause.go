@@ -20,6 +20,9 @@ func (c *computation) blame() {
 				continue
 			}
 			doubt.Causes = doubt.Causes || f.Level == Stop
+			if doubt.Code == EaseUnusual && f.Code != SlideFar {
+				continue // somebody may want it so, and then there are ways out
+			}
 			if why < 0 || len(found[why].Slips) == 0 && len(doubt.Slips) > 0 {
 				why = j
 			}

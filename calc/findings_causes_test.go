@@ -26,6 +26,9 @@ func (s *slowSheet) layAtDoubts() {
 				continue
 			}
 			d.Causes = d.Causes || f.Level == calc.Stop
+			if d.Code == calc.EaseUnusual && f.Code != calc.SlideFar { // a garment may be wanted so wide
+				continue
+			}
 			if why == nil {
 				why = d
 			}

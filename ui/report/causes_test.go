@@ -50,7 +50,7 @@ func TestALengthThatNobodyToldIsANote(t *testing.T) {
 	assumed := func(length string) bool {
 		r := blouse(t, map[worksheets.Key]string{worksheets.SleeveLength: length})
 		return slices.ContainsFunc(r.Findings, func(f report.Finding) bool {
-			return f.Level == calc.Note && f.Text == "The sleeve is taken as short: say so if it is long." && f.Short() == "sleeve length assumed"
+			return f.Level == calc.Note && f.Text == "The sleeve is taken as short: say so if it is long." && f.Short() == "sleeve taken as short"
 		})
 	}
 	if !assumed("") || assumed("short") || assumed("long") {

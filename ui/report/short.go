@@ -14,7 +14,7 @@ var shortWords = map[calc.Code]string{
 	calc.ValueUnreadable: "cannot be read", calc.UnknownKey: "unknown key", calc.NotWritten: "read-only",
 	calc.BodyChanged: "body measured again elsewhere", calc.PatternChanged: "pattern measured again elsewhere",
 	calc.NothingAsked: "no girth yet", calc.SizesFall: "sizes contradict each other", calc.AnswerMissing: "answer missing", calc.WidthImpossible: "width impossible",
-	calc.BodiceAsSleeve: "bodice measured like the sleeve", calc.MeasuredDifferently: "sleeve and bodice measured in two ways",
+	calc.BodiceAsSleeve: "bodice measured like the sleeve", calc.LengthAssumed: "taken as short", calc.MeasuredDifferently: "sleeve and bodice measured in two ways",
 	calc.MeasuredLongAgo: "measured long ago", calc.ArmsDiffer: "arms differ", calc.SizeByHighBust: "size by the high bust", calc.ChildsNightwear: "perhaps a child's",
 	calc.FitsAlready: "fits already", calc.ComesIn: "comes in", calc.PivotOnly: "pivots only", calc.PivotAndSlide: "pivots and slides",
 	calc.SlideOnly: "slides only", calc.SlideMoved: "slide moved", calc.FollowsUnasked: "changes to match", calc.ExtraEase: "larger than asked",

@@ -39,7 +39,7 @@ func TestWhatWasMeantIsTheOffer(t *testing.T) {
 		t.Fatal(err)
 	}
 	troubles := compare.Troubles(r.With(r.Sheet))
-	if len(troubles) == 0 || len(troubles[0].Offers) != 1 || troubles[0].Offers[0].Change != "sleeve width: 13 in instead of 133 in" || troubles[0].Offers[0].Try != "sleeve.width='13'" {
+	if len(troubles) == 0 || len(troubles[0].Offers) != 1 || troubles[0].Offers[0].Change != "sleeve width: 13 in instead of 133 in" || troubles[0].Offers[0].Try != "sleeve.width=13" {
 		t.Fatalf("%+v", troubles)
 	}
 	for _, other := range troubles[1:] {
