@@ -169,7 +169,8 @@ func TestWordsOnTheCommandLine(t *testing.T) {
 	}
 }
 
-// A title longer than a line is broken like any other text that is printed.
+// A title longer than a line is broken like any other text that is printed, and so is the
+// longest name of a size, whatever its letters take.
 func TestALongTitleKeepsToTheWidth(t *testing.T) {
 	title := strings.Repeat("寸法表 ", 12) + strings.Repeat("x", 200) + " for the summer of the choir"
 	sheet := strings.Replace(props.Read(t, props.Example("choir-blouse")), `"Choir blouse"`, `"`+title+`"`, 1)
@@ -178,10 +179,45 @@ func TestALongTitleKeepsToTheWidth(t *testing.T) {
 		if !strings.Contains(strings.Join(strings.Fields(out), ""), strings.Join(strings.Fields(title), "")) {
 			t.Errorf("%v does not name the sheet:\n%s%s", args, out, errs)
 		}
-		for l := range strings.Lines(out) {
-			if w := typeset.Width(strings.TrimSuffix(l, "\n")); w > typeset.PrintWidth {
-				t.Errorf("%v prints %d columns: %s", args, w, l)
+		keepsToTheWidth(t, out, args)
+	}
+	smock := props.Read(t, props.Example("market-smock"))
+	for _, letter := range []string{"w", "ä", "大"} {
+		name := strings.Repeat(letter, 40)
+		for _, was := range []string{`size            = "20"`, `name            = "16"`} { // in hand, and another
+			key, _, _ := strings.Cut(was, `"`)
+			sheet := strings.Replace(smock, was, key+`"`+name+`"`, 1)
+			for _, args := range [][]string{{"show", "-"}, {"sizes", "-"}, {"card", "-", "-o", filepath.Join(t.TempDir(), "card.txt")}} {
+				status, out, errs := run(sheet, args...)
+				if status == 2 || errs != "" {
+					t.Errorf("%v with size %s: status %d, %s", args, name, status, errs)
+				}
+				if args[0] == "card" {
+					out = props.Read(t, args[3])
+				}
+				if !strings.Contains(out, strings.Repeat(letter, 5)) && (args[0] == "sizes" || strings.HasPrefix(was, "size")) {
+					t.Errorf("%v does not name size %s:\n%s", args, name, out)
+				}
+				keepsToTheWidth(t, out, args)
 			}
+		}
+	}
+}
+
+// keepsToTheWidth wants no line wider than print is, nor broken where there is room.
+func keepsToTheWidth(t *testing.T, out string, args []string) {
+	t.Helper()
+	short := 0
+	for l := range strings.Lines(out) {
+		w := typeset.Width(strings.TrimSuffix(l, "\n"))
+		if w > typeset.PrintWidth {
+			t.Errorf("%v prints %d columns: %s", args, w, l)
+		}
+		if short++; len(strings.TrimSpace(l)) != 1 {
+			short = 0
+		}
+		if short == 3 {
+			t.Errorf("%v prints a letter a line:\n%s", args, out)
 		}
 	}
 }

@@ -17,7 +17,7 @@ func Text(r report.Report, working bool) string {
 	var out typeset.Printout
 	out.Hanging("", r.Verdict().Line())
 	out.Hanging("", r.Name())
-	out.Line("%s", strings.TrimSpace(r.ScaleWords()+" "+r.SizeWords()))
+	out.Hanging("", strings.TrimSpace(r.ScaleWords()+" "+r.SizeWords()))
 	if notes := typeset.Plain(r.Sheet.Text(worksheets.Notes)); notes != "" {
 		out.Hanging("", notes)
 	}

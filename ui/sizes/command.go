@@ -81,6 +81,7 @@ const (
 	labelWidth = 24
 	cellWidth  = 14
 	abreast    = (typeset.PrintWidth - labelWidth) / cellWidth
+	nameWidth  = 20 // at most, of a size before what is said of it
 )
 
 // text is the comparison as plain text of 80 columns; more sizes than fit side by side go
@@ -104,7 +105,7 @@ func text(all []Size) string {
 	}
 	out.Line("")
 	for _, z := range all {
-		out.Hanging("  "+z.Title()+"  ", z.Gravest())
+		out.Hanging("  "+typeset.Cut(z.Title(), nameWidth)+"  ", z.Gravest())
 	}
 	out.Line("")
 	for _, words := range Comparison(all) {

@@ -129,10 +129,10 @@ func isDigit(c byte) bool { return '0' <= c && c <= '9' }
 
 // Hanging wraps a text with its lead hanging out to the left.
 func Hanging(lead, text string, width int) []string {
-	out := Wrap(text, width-len(lead))
+	out := Wrap(text, width-Width(lead))
 	for i, l := range out {
 		if i > 0 {
-			lead = strings.Repeat(" ", len(lead))
+			lead = strings.Repeat(" ", Width(lead))
 		}
 		out[i] = lead + l
 	}
