@@ -95,8 +95,8 @@ func (v version) takePlace(path string) error {
 // take its place.
 func (v version) look(path string) (fs.FileInfo, error) {
 	now, info, linked, err := readAsItIs(path, wholeFile)
-	if j, ok := begunOn(path, info, linked); ok && err == nil {
-		now, info, err = j.finish(path)
+	if _, ok := begunOn(path, info, linked); ok && err == nil {
+		now, info, err = finish(path)
 	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):

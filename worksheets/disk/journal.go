@@ -157,7 +157,7 @@ func overwrite(f *os.File, content []byte, info fs.FileInfo) error {
 // finish makes a file whole that a program was killed over, under the lock of its
 // folder, and reads it. Where it may not be written here, the version that was to be
 // written is read all the same. What somebody else wrote since stays.
-func (j journal) finish(path string) (now []byte, info fs.FileInfo, err error) {
+func finish(path string) (now []byte, info fs.FileInfo, err error) {
 	var linked bool
 	if now, info, linked, err = readAsItIs(path, wholeFile); err != nil {
 		return now, info, err

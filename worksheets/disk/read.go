@@ -31,11 +31,11 @@ func Read(path string, most int64) ([]byte, fs.FileInfo, error) {
 	if err != nil {
 		return content, info, err
 	}
-	if j, ok := begunOn(path, info, linked); ok {
+	if _, ok := begunOn(path, info, linked); ok {
 		path = BehindLinks(path)
 		letGo := lock(folderOf(path)) // who is writing now will have finished
 		defer letGo()
-		content, info, err = j.finish(path)
+		content, info, err = finish(path)
 		content = content[:min(int64(len(content)), most)]
 	}
 	return content, info, err
