@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"capscye/units"
 )
 
 // A length is read in one piece, so no line ends inside one, wherever the window
@@ -21,5 +23,25 @@ func TestNoLengthIsBroken(t *testing.T) {
 		if got := strings.Join(lines, " "); got != text {
 			t.Errorf("at %d cells the text became %q", width, got)
 		}
+	}
+}
+
+// What hangs out takes the cells that it is wide, whatever its letters take in bytes.
+func TestALeadTakesTheCellsThatItIsWide(t *testing.T) {
+	for lead, want := range map[string][]string{
+		"  ää  ": {"  ää  Ready to", "      trace."},
+		"  大  ":  {"  大  Ready to", "      trace."},
+	} {
+		if got := Hanging(lead, "Ready to trace.", 15); !slices.Equal(got, want) {
+			t.Errorf("%q", got)
+		}
+	}
+}
+
+func TestAPrintoutIsTheSameTwice(t *testing.T) {
+	var out Printout
+	out.Line("%s1 3/8 in", units.OffMark)
+	if first, second := out.Text(), out.Text(); first != second || strings.Count(first, "\n") != 2 {
+		t.Errorf("%q, then %q", first, second)
 	}
 }

@@ -25,8 +25,9 @@ func (p *Printout) Hanging(lead, text string) {
 // Text is the whole, with the sign of rounded lengths explained where there is
 // one.
 func (p *Printout) Text() string {
-	if note := OffMarkNote(p.String()); note != "" {
-		p.Line("%s", note)
+	text := p.String()
+	if note := OffMarkNote(text); note != "" {
+		text += note + "\n"
 	}
-	return p.String()
+	return text
 }
