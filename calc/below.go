@@ -39,7 +39,6 @@ func (c *computation) judgeGrowths(of Subject, front Side) {
 // Width is a width below the underarm after the alteration, beside the girth
 // and ease that have to fit into it.
 type Width struct {
-	Of     Subject
 	At     Place
 	Wanted units.Length // girth + ease
 	Around units.Length // after the alteration, read off the outline
@@ -67,7 +66,7 @@ func (c *computation) judgeLevel(of Subject, at Place, girth, ease units.Reading
 	if !girth.Known || !ease.Known || !l.after.Known {
 		return
 	}
-	w := Width{of, at, girth.Length + ease.Length, l.after.Length, l.marked.Length}
+	w := Width{at, girth.Length + ease.Length, l.after.Length, l.marked.Length}
 	c.plan.Widths = append(c.plan.Widths, w)
 	front, copies := SleeveFront, units.Length(1)
 	if of == OfBust {

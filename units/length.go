@@ -14,10 +14,7 @@
 // The package imports the standard library only.
 package units
 
-import (
-	"strconv"
-	"strings"
-)
+import "strconv"
 
 // Length is a signed length counted in 1/1280 mm. The zero value is the length
 // zero; whether a length is known at all is the business of [Reading].
@@ -75,26 +72,6 @@ func divideRounded(a, b Length) Length {
 // it back without loss.
 func (l Length) String() string {
 	return strconv.FormatFloat(l.Millimetres(), 'f', -1, 64) + " mm"
-}
-
-// MarshalText is [Length.String].
-func (l Length) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
-
-// UnmarshalText reads a length that names its unit; a bare number is an error,
-// for nothing here says which unit was meant.
-func (l *Length) UnmarshalText(text []byte) error {
-	read, named, err := ParseNamed(string(text), Centimetres)
-	if err != nil {
-		return err
-	}
-	if !named {
-		return &ParseError{
-			Input: string(text), Offset: len(strings.TrimRight(string(text), " ")),
-			Reason: "the unit is missing", Kind: "length", Want: "Write it like 13 3/4 in or 34.9 cm",
-		}
-	}
-	*l = read
-	return nil
 }
 
 // Reading is a length that may not have been taken: missing is not zero. The

@@ -60,9 +60,6 @@ func (e *ParseError) Error() string {
 	return msg + ". " + e.Want
 }
 
-// Column is the place in characters from 0, for pointing at it with a caret.
-func (e *ParseError) Column() int { return utf8.RuneCountInString(e.Input[:e.Offset]) }
-
 // shorten keeps a message to a line, however much was pasted.
 func shorten(s string) string {
 	const most = 60

@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"capscye/units"
 )
@@ -133,8 +134,9 @@ func TestParseErrors(t *testing.T) {
 			t.Errorf("Parse(%q): %v, want a ParseError", c.text, err)
 			continue
 		}
-		if bad.Column() != c.column || bad.Reason != c.reason || bad.Input != c.text || bad.Want != units.Example || bad.Kind != "length" {
-			t.Errorf("Parse(%q): column %d, %q; want %d, %q", c.text, bad.Column(), bad.Reason, c.column, c.reason)
+		column := utf8.RuneCountInString(c.text[:bad.Offset])
+		if column != c.column || bad.Reason != c.reason || bad.Input != c.text || bad.Want != units.Example || bad.Kind != "length" {
+			t.Errorf("Parse(%q): column %d, %q; want %d, %q", c.text, column, bad.Reason, c.column, c.reason)
 		}
 		if strings.ContainsAny(err.Error(), "\x1b\n") {
 			t.Errorf("Parse(%q): the message holds raw control characters: %q", c.text, err)

@@ -117,9 +117,7 @@ func (p PieceAnswer) FinishedShort(sc units.Scale) string {
 	return words
 }
 
-// Wanted lists the answers that are still to be given, in words.
-func (r Report) Wanted() string { return strings.Join(r.missing(), ", ") }
-
+// missing are the answers that are still to be given, in words.
 func (r Report) missing() (words []string) {
 	for _, f := range r.Plan.Findings {
 		if f.Code != calc.AnswerMissing {

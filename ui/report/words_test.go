@@ -60,7 +60,7 @@ var inEighths = units.Scale{System: units.Inches, Ruler: units.EighthInch}
 func TestTheTallyLeavesOutWhatIsStillToBeAnswered(t *testing.T) {
 	whole := blouse(t, nil)
 	begun := blouse(t, map[worksheets.Key]string{worksheets.SleeveWidth: "", worksheets.EaseBust: ""})
-	if got := begun.Wanted(); got != "sleeve width, ease at the bust" {
+	if got := begun.Verdict().Why; got != "sleeve width, ease at the bust" {
 		t.Errorf("wanted: %q", got)
 	}
 	if got := begun.Tally(); strings.Contains(got, "check") {
@@ -72,7 +72,7 @@ func TestTheTallyLeavesOutWhatIsStillToBeAnswered(t *testing.T) {
 // of a width until then; the bodice takes the sleeve's answer, and the note says which.
 func TestHowThePatternWasMeasuredIsAskedOnce(t *testing.T) {
 	untold := blouse(t, map[worksheets.Key]string{worksheets.SleeveMeasured: "", worksheets.BodiceMeasured: ""})
-	if got := untold.Wanted(); got != "how the pattern was measured" || untold.Plan.Sleeve.Need.Known || untold.Plan.Bust.Need.Known {
+	if got := untold.Verdict().Why; got != "how the pattern was measured" || untold.Plan.Sleeve.Need.Known || untold.Plan.Bust.Need.Known {
 		t.Errorf("wanted: %q; needs %v and %v", got, untold.Plan.Sleeve.Need, untold.Plan.Bust.Need)
 	}
 	if got, want := textOf(t, untold, calc.AnswerMissing), "Say whether the sleeve width was measured from seam line to seam line or from edge to edge; "+
@@ -94,7 +94,7 @@ func TestHowThePatternWasMeasuredIsAskedOnce(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	own := blouse(t, map[worksheets.Key]string{worksheets.SleeveAllowance: "", worksheets.BodiceMeasured: "edge", worksheets.BodiceAllowance: ""})
-	if got := own.Wanted(); got != "seam allowance of the bodice" {
+	if got := own.Verdict().Why; got != "seam allowance of the bodice" {
 		t.Errorf("only the bodice has allowances to take off, and wanted is %q", got)
 	}
 }
