@@ -86,7 +86,7 @@ func (l *Lesson) DoneWords() string {
 	p := l.problems[l.At]
 	var done []string
 	for i := range l.Past {
-		done = append(done, DoneWords(p.Questions[i])+" "+Scale(p).Exact(p.Questions[i].Right))
+		done = append(done, doneWords(p.Questions[i])+" "+Scale(p).Exact(p.Questions[i].Right))
 	}
 	return strings.Join(done, "; ") + "."
 }

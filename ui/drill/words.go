@@ -146,8 +146,8 @@ func whose(q drill.Question) string {
 	return "the " + wording.SubjectWords[q.Figure.Of]
 }
 
-// DoneWords names a figure that was asked, for the list of what is done: "sleeve need".
-func DoneWords(q drill.Question) string {
+// doneWords names a figure that was asked, for the list of what is done: "sleeve need".
+func doneWords(q drill.Question) string {
 	if !q.Alike {
 		return wording.FigureWords(q.Figure)
 	}

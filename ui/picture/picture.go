@@ -18,11 +18,11 @@ const (
 	smallestHeight = 8
 )
 
-// Draw draws a piece: the old outline dotted, the new one solid, the line of the
+// draw draws a piece: the old outline dotted, the new one solid, the line of the
 // girth thin and named, o the pin, x the marks, where the new seam bends, + where it is
 // drawn out to fit, an arrow the way the corner goes, and front and back with their
 // pivot + slide. Line style and words carry the meaning; there is no colour.
-func Draw(d calc.Drawing, r report.Report, name string, width, height int) []string {
+func draw(d calc.Drawing, r report.Report, name string, width, height int) []string {
 	if width < smallestWidth || height < smallestHeight {
 		return nil
 	}
@@ -116,7 +116,7 @@ func OfStep(s calc.TraceStep, r report.Report, width, height int) []string {
 		return nil
 	}
 	r.Did(report.DrewCurves)
-	return Draw(d, r, name, min(width, 60), height)
+	return draw(d, r, name, min(width, 60), height)
 }
 
 // Both are the pieces for a given room, one above the other, with a remark
@@ -124,10 +124,10 @@ func OfStep(s calc.TraceStep, r report.Report, width, height int) []string {
 // for both. A bodice that changes alone comes first.
 func Both(r report.Report, remark string, width, height int) []string {
 	sleeve := func(height int) []string {
-		return Draw(r.Sleeve(), r, "Sleeve"+remark, width, height)
+		return draw(r.Sleeve(), r, "Sleeve"+remark, width, height)
 	}
 	bodice := func(height int) []string {
-		return Draw(r.Bodice(), r, "Bodice front"+remark, width, height)
+		return draw(r.Bodice(), r, "Bodice front"+remark, width, height)
 	}
 	first, second := sleeve, bodice
 	if s := r.Plan.Sides; s[calc.SleeveFront].Total == 0 && s[calc.SleeveBack].Total == 0 && s[calc.BodiceFront].Total != 0 {

@@ -35,7 +35,7 @@ func TestPicturesAsSeen(t *testing.T) {
 		} {
 			t.Run(fmt.Sprintf("%dx%d/%s", size.width, size.height, c.name), func(t *testing.T) {
 				r := props.ReportOf(t, c.sheet)
-				lines := Draw(c.drawing(r.Input, r.Plan), r, "Piece", size.width, size.height)
+				lines := draw(c.drawing(r.Input, r.Plan), r, "Piece", size.width, size.height)
 				if len(lines) != size.height {
 					t.Errorf("%d lines", len(lines))
 				}
@@ -48,7 +48,7 @@ func TestPicturesAsSeen(t *testing.T) {
 			})
 		}
 	}
-	if lines := Draw(calc.Drawing{}, report.Report{}, "Piece", 23, 8); lines != nil {
+	if lines := draw(calc.Drawing{}, report.Report{}, "Piece", 23, 8); lines != nil {
 		t.Error("too small for a picture")
 	}
 }

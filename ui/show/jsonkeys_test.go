@@ -27,7 +27,7 @@ func TestEveryKeyOfTheJSONIsTold(t *testing.T) {
 		told    []JSONKey
 	}{
 		{SheetOf(r, true), SheetKeys()},
-		{StepsOf(r), StepKeys()},
+		{stepsOf(r), StepKeys()},
 		{Failure{"a.toml", "gone"}, FailureKeys()},
 	} {
 		b, err := Encode(c.printed)

@@ -27,7 +27,7 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 	if !r.Plan.TooFar() { // nothing comes out of what nobody does
 		sayOutcome(&s, r)
 	}
-	SayFindings(&s, r)
+	sayFindings(&s, r)
 	for _, t := range compare.Troubles(r) {
 		for _, o := range t.Offers {
 			if t.Finding.Level > calc.Note {
@@ -170,8 +170,8 @@ func sayGrowths(s *typeset.Speech, r report.Report, front calc.Side) {
 	s.Say("The %s of the front %s, that of the back %s", seam, said[0], said[1])
 }
 
-// SayFindings says every finding, those that ask for most first, and its ways out.
-func SayFindings(s *typeset.Speech, r report.Report) {
+// sayFindings says every finding, those that ask for most first, and its ways out.
+func sayFindings(s *typeset.Speech, r report.Report) {
 	for _, f := range r.Findings {
 		if f.Code != calc.AnswerMissing { // the verdict has named it
 			sayFinding(s, report.LevelWords[f.Level], f)

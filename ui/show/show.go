@@ -82,7 +82,7 @@ func printedOf(s *console.Session, name string, example, array bool, o Options) 
 	p.remarks = remarks
 	switch {
 	case o.trace && o.json:
-		p.text, p.err = Encode(StepsOf(r))
+		p.text, p.err = Encode(stepsOf(r))
 	case o.json && array:
 		p.text, p.err = Element(SheetOf(r, o.working))
 	case o.json:

@@ -29,8 +29,8 @@ var actionNames = map[calc.Action]string{
 	calc.CheckWidths: "check-widths", calc.CheckSides: "check-sides", calc.AlterToo: "alter-too", calc.TestGarment: "test-garment",
 }
 
-// StepsOf is every step in its order; an empty array where there is nothing to do.
-func StepsOf(r report.Report) []Step {
+// stepsOf is every step in its order; an empty array where there is nothing to do.
+func stepsOf(r report.Report) []Step {
 	steps := []Step{}
 	for _, s := range r.TraceSteps() {
 		step := Step{

@@ -157,8 +157,8 @@ func difference(l units.Length, number func(units.Length) string) string {
 	return "the same"
 }
 
-// Charts are what the pattern's chart says of each size.
-func Charts(all []Size) []calc.Charted {
+// charts are what the pattern's chart says of each size.
+func charts(all []Size) []calc.Charted {
 	charts := make([]calc.Charted, len(all))
 	for i, z := range all {
 		charts[i] = calc.Charted{Bust: z.Report.Sheet.Reading(worksheets.ChartBust), HighBust: z.Report.Sheet.Reading(worksheets.ChartHighBust)}
@@ -169,5 +169,5 @@ func Charts(all []Size) []calc.Charted {
 // Choice is what the wearer's body says of the sizes.
 func Choice(all []Size) calc.SizeChoice {
 	in := all[0].Report.Input
-	return calc.ChooseSize(in.Bust, in.HighBust, Charts(all))
+	return calc.ChooseSize(in.Bust, in.HighBust, charts(all))
 }

@@ -178,7 +178,7 @@ func TestWhatIsSaidOfTheSizes(t *testing.T) {
 		{[]string{`width         = "16 1/2"`, `width = "15"`}, []string{"Size 18 needs the least pivot, at most 1 in a side, and no slide."}, nil},
 	} {
 		got := said(t, c.change...)
-		if strings.Count(got, "\n") > 3 || !strings.HasSuffix(got, Practice) || strings.Contains(strings.TrimSuffix(got, Practice), "take") {
+		if strings.Count(got, "\n") > 3 || !strings.HasSuffix(got, practice) || strings.Contains(strings.TrimSuffix(got, practice), "take") {
 			t.Errorf("%q:\n%s", c.change, got)
 		}
 		for _, want := range c.want {

@@ -23,11 +23,11 @@ func Comparison(all []Size) []string {
 	if words := leastPivot(all); words != "" {
 		lines = append(lines, words)
 	}
-	return append(lines, ByTheBody(all), Practice)
+	return append(lines, ByTheBody(all), practice)
 }
 
-// Practice is how the size is commonly chosen.
-const Practice = "Common practice: choose the size by shoulders and neck, which are hardest to alter, so by the high bust where the bust " +
+// practice is how the size is commonly chosen.
+const practice = "Common practice: choose the size by shoulders and neck, which are hardest to alter, so by the high bust where the bust " +
 	"is 2 in (5 cm) or more larger; then alter the widths."
 
 func withoutStop(all []Size) string {

@@ -2,10 +2,9 @@ package typeset
 
 import "capscye/worksheets"
 
-// Plain makes text from outside harmless to show, and unprintable tells the
-// characters for which it is needed: every face uses them for titles, notes,
+// Plain makes text from outside harmless to show: every face uses it for titles, notes,
 // file names and messages alike.
-var (
-	Plain       = worksheets.Printable
-	Unprintable = worksheets.Unprintable
-)
+func Plain(s string) string { return worksheets.Printable(s) }
+
+// Unprintable tells the characters for which [Plain] is needed.
+func Unprintable(r rune) bool { return worksheets.Unprintable(r) }
