@@ -91,8 +91,19 @@ func TestNobodyWaitsForASilentTerminal(t *testing.T) {
 	}
 }
 
-// On a terminal that cannot be drawn on, a worksheet that is named is asked for, line by
-// line, without a sign that steers a terminal.
+// On a terminal that cannot be drawn on, an example is printed, as the help says.
+func TestDumbTerminalGetsThePrintedSheet(t *testing.T) {
+	term := program.Start(t, t.TempDir(), []string{"TERM=dumb"})
+	if status := term.Ends(); status != 0 || !strings.Contains(term.Raw(), "Choir blouse, for Odile") || strings.Contains(term.Raw(), "\x1b") {
+		t.Errorf("status %d, %q", status, term.Raw())
+	}
+	if _, help, _ := run("", "--help"); !strings.Contains(strings.Join(strings.Fields(help), " "), "capscye FILE works like ask, and capscye alone prints an example.") {
+		t.Errorf("the help does not say so:\n%s", help)
+	}
+}
+
+// ... and a worksheet that is named is asked for, line by line, without a sign
+// that steers a terminal.
 func TestDumbTerminalIsAsked(t *testing.T) {
 	folder := t.TempDir()
 	term := program.Start(t, folder, []string{"TERM=dumb"}, "smock")

@@ -49,8 +49,9 @@ together.
 
 Without FILE it opens the worksheets of this folder; where there are none it offers
 to begin one, or to look at an example. With FILE it opens that worksheet, and
-offers to begin it if there is none. On a terminal without a screen it works like
-ask. Without a terminal it prints what show prints.`,
+offers to begin it if there is none. On a terminal without a screen, capscye FILE
+works like ask, and capscye alone prints an example. Without a terminal it prints
+what show prints.`,
 		Args: func(c *cobra.Command, args []string) error {
 			if version {
 				return nil

@@ -123,7 +123,7 @@ func ByTheBody(all []Size) string {
 // any size has it, else the bust.
 func toCopy(all []Size, c calc.SizeChoice) string {
 	high := func(of calc.Charted) units.Reading { return of.HighBust }
-	column, figure, charts := "bust", func(of calc.Charted) units.Reading { return of.Bust }, Charts(all)
+	column, figure, charts := "bust", func(of calc.Charted) units.Reading { return of.Bust }, charts(all)
 	if c.By == calc.HighBust && slices.ContainsFunc(charts, func(of calc.Charted) bool { return high(of).Known }) {
 		column, figure = "high bust", high
 	}
