@@ -11,12 +11,12 @@ import (
 // can recover from. So a file is measured before it is decoded.
 //
 // Brackets and the points of a key are bounded each, so that together they
-// make at most maxDepth x maxDepth levels and a few; and there are not so many of
+// make at most MaxDepth x MaxDepth levels and a few; and there are not so many of
 // either that their tables would fill the memory. Ten thousand fittings have
 // twenty thousand brackets and no point in a key.
 const (
 	MaxBytes    = 768 << 10
-	maxDepth    = 5
+	MaxDepth    = 5
 	mostOpened  = 40_000
 	mostPoints  = 2_000
 	tooMuchText = "more keys, arrays or tables than a worksheet has"
@@ -68,9 +68,9 @@ func checkBounds(name string, source []byte) error {
 		if opened > mostOpened || points > mostPoints {
 			return &FileError{File: name, Line: line, Reason: tooMuchText}
 		}
-		if depth > maxDepth || dots >= maxDepth {
+		if depth > MaxDepth || dots >= MaxDepth {
 			return &FileError{File: name, Line: line, Reason: "keys, arrays or tables are nested too deeply",
-				Want: fmt.Sprintf("At most %d levels of brackets, or parts of a key, are read", maxDepth)}
+				Want: fmt.Sprintf("At most %d levels of brackets, or parts of a key, are read", MaxDepth)}
 		}
 	}
 	return nil

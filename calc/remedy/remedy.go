@@ -40,9 +40,8 @@ func FrontShares(in calc.Input, f calc.Finding) []Change {
 	return list
 }
 
-// The shares that a remedy goes to: from a quarter to three quarters. The bound
-// is ours.
-const leastPercent, mostPercent = 25, 75
+// The shares that a remedy goes to. The bound is ours.
+const LeastPercent, MostPercent = 25, 75
 
 // Troubles are the findings that a change of ease, share, limit, custom or slide
 // may remove: pivots and slides that cannot do what is asked, and a girth that
@@ -171,7 +170,7 @@ func shares(of func(*calc.Input) *units.Share) func(calc.Input) iter.Seq[calc.In
 				return max(percent*now.Denominator-100*now.Numerator, 100*now.Numerator-percent*now.Denominator)
 			}
 			var list []int64
-			for percent := int64(leastPercent); percent <= mostPercent; percent++ {
+			for percent := int64(LeastPercent); percent <= MostPercent; percent++ {
 				if distance(percent) > 0 {
 					list = append(list, percent)
 				}

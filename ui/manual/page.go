@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"capscye/ui/console"
 	"capscye/ui/typeset"
 )
 
@@ -31,7 +32,7 @@ func Page(root *cobra.Command, version string) string {
 	m.section(commands(root))
 	m.section(section{"OPTIONS", []part{
 		{entry, "-h, --help", "Explain the program; behind a command, that command."}, {entry, "-v, --version", "Print the version."}}})
-	for _, s := range []section{keys(), told("WHAT IF", whatIfProse), told("AT THE TABLE", tableProse), told("SAVING", savingProse),
+	for _, s := range []section{keys(), whatIf(), told("AT THE TABLE", tableProse), told("SAVING", fmt.Sprintf(savingProse, console.ExitFault)),
 		told("METHOD", methodProse), ease(), file(), lengths(), json(), findings(), doubts(), statuses(), environment(), cautions()} {
 		m.section(s)
 	}

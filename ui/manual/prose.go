@@ -28,19 +28,19 @@ Typing over a value replaces it; title, wearer and notes are added to. A key tha
 no answer. What cannot be read says why, and waits in its field: you can go on, and the answer that was there stays. Fractions that ran together
 are asked about: 141/2 offers 14 1/2, and enter takes it. Emptying a field clears the answer; undo brings it back.
 
-A paste goes into a field or is refused whole; it presses no key. Keys within a tenth of a second behind a paste are dropped. So is what comes
+A paste goes into a field or is refused whole; it presses no key. Keys within %g s behind a paste are dropped. So is what comes
 faster than hands type. The screen says both.`
 
 const whatIfProse = `
 ctrl+l makes a copy of the worksheet. Change anything in it: the screen lists what differs, with both values, and the findings that are new,
-gone or still there. The file changes only when you keep the copy (ctrl+x) or save it as a file of its own. Three copies is the most.
+gone or still there. The file changes only when you keep the copy (ctrl+x) or save it as a file of its own. %d copies are the most.
 
 What you change in the worksheet meanwhile changes in its copies too, where they do not differ there. Ticks, notes of fittings and the card
 belong to the worksheet. Undo reaches across all of it.
 
 Where something says stop, or a girth changes that was not given, w in step 5 lists the smallest single changes that help: less ease,
 another share, a wider limit, keeping a width, another rule for the slide. Each has its cost. Enter opens one as a copy. show prints them too. The program
-tries one ruler mark after the other, limits up to 1 1/2 in and shares from a quarter to three quarters; those bounds are ours.
+tries one ruler mark after the other, limits up to %s and shares from %d to %d %%; those bounds are ours.
 
 try does the same without the screen.`
 
@@ -72,7 +72,7 @@ Where another program changes the file, the screen says so and overwrites nothin
 other beside it, or to go on with mine in a file of its own. ask leaves the file and saves your answers beside it, in NAME.mine-1.
 
 If the program has a fault, it gives the terminal back, names the file with what was not saved, prints a report without anything you
-typed, and ends with status 3.`
+typed, and ends with status %d.`
 
 const methodProse = `
 The need is girth plus ease less flat width, around the body. A sleeve has two sides, a bodice four, and each takes its part. The front share
@@ -106,8 +106,8 @@ absent means not measured, which is not zero.
 Saving changes only the values that changed; comments, unknown keys and the order of the lines stay. A file written in a way that
 does not allow this is rewritten as a whole. The screen says so first, and the old file is kept beside it, as NAME.before-1.
 
-A value that cannot be read is reported with its line, and the rest opens. A file of more than %d KiB is refused, and so is one with keys of more
-than 5 parts or brackets more than 5 deep. The least that makes a plan:`
+A value that cannot be read is reported with its line, and the rest opens. A file of more than %[1]d KiB is refused, and so is one with keys of more
+than %[2]d parts or brackets more than %[2]d deep. The least that makes a plan:`
 
 const fileSums = `
 The amounts need a girth, its ease and the flat widths. Everything else is optional, and each measurement tells more. Cap height and corners

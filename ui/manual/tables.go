@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/calc/remedy"
 	"capscye/ui/console"
 	"capscye/ui/forms"
 	"capscye/ui/report"
@@ -12,6 +13,7 @@ import (
 	"capscye/ui/screen"
 	"capscye/ui/show"
 	"capscye/ui/sizes"
+	"capscye/ui/terminal"
 	"capscye/ui/try"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
@@ -27,14 +29,20 @@ func keys() section {
 	for _, k := range screen.Help() {
 		s.entry(k.Key, k.Says)
 	}
-	s.say(keyProse)
+	s.say(fmt.Sprintf(keyProse, terminal.AfterPaste.Seconds()))
 	return s
+}
+
+// whatIf tells how far a way out is looked for.
+func whatIf() section {
+	inches := units.Scale{System: units.Inches, Ruler: units.EighthInch}
+	return told("WHAT IF", fmt.Sprintf(whatIfProse, screen.MostCopies, inches.Format(calc.MostLimit), remedy.LeastPercent, remedy.MostPercent))
 }
 
 // file tells every table and every key of a worksheet.
 func file() section {
 	s := section{name: "FILE"}
-	s.say(fmt.Sprintf(fileProse, worksheets.MaxBytes>>10))
+	s.say(fmt.Sprintf(fileProse, worksheets.MaxBytes>>10, worksheets.MaxDepth))
 	s.lines(FirstWorksheet)
 	s.say(fileSums)
 	s.entry("version", fmt.Sprintf("The version of the format: %d. A file with a newer one opens for reading only.", worksheets.Version))

@@ -95,11 +95,11 @@ func (d *desk) lay(s worksheets.Sheet) {
 	switch {
 	case d.hand > 0 || !d.isExample():
 		d.put(s)
-	case len(d.copies) < mostCopies:
+	case len(d.copies) < MostCopies:
 		d.trials.add(s)
 		d.message = "The example stays as it is; this is a what-if. ^g switches, ^x drops it."
 	default:
-		d.message = fmt.Sprintf("The example stays as it is, and %d copies are the most: ^x drops one.", mostCopies)
+		d.message = fmt.Sprintf("The example stays as it is, and %d copies are the most: ^x drops one.", MostCopies)
 	}
 }
 

@@ -99,7 +99,7 @@ func TestNoCopyIsLaidOnTooMany(t *testing.T) {
 	}
 	r := sit(t, nil, 80, 24)
 	r.Tell(openedMsg{doc: d, left: left})
-	r.Press("ctrl+l").Sees("Three copies is the most").Press("ctrl+x").Fits().Sees("Copy 5")
+	r.Press("ctrl+l").Sees("3 copies are the most").Press("ctrl+x").Fits().Sees("Copy 5")
 }
 
 func sheetWith(t *testing.T, k worksheets.Key, text string) (s worksheets.Sheet) {

@@ -11,8 +11,8 @@ import (
 // What if: copies of the sheet laid beside it, changed like any sheet, seen with
 // what differs, and chosen or dropped. Nothing of them reaches the file before.
 
-// mostCopies is how many copies can lie beside a sheet.
-const mostCopies = 3
+// MostCopies is how many copies can lie beside a sheet.
+const MostCopies = 3
 
 // layCopy lays a copy of what the hands are on beside the sheet, and takes it up.
 func (d *desk) layCopy() wish {
@@ -23,8 +23,8 @@ func (d *desk) layCopy() wish {
 
 // layTrial lays a sheet beside the one of the file as a copy of it, and takes it up.
 func (d *desk) layTrial(s worksheets.Sheet) {
-	if len(d.copies) >= mostCopies {
-		d.message = "Three copies is the most; ^x drops one."
+	if len(d.copies) >= MostCopies {
+		d.message = fmt.Sprintf("%d copies are the most; ^x drops one.", MostCopies)
 		return
 	}
 	before := d.laid()

@@ -107,7 +107,7 @@ func TestCopiesAreNamedByWhatWasChanged(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f2", "ctrl+l").Types("2").Press("enter")
 	r.Press("ctrl+g", "ctrl+l", "f4", "e", "ctrl+g", "ctrl+l", "f4", "shift+tab", "right", "ctrl+x").Fits()
 	r.Sees("Copy 1 (ease at the bicep 2 in)", "Copy 2 (slide even)", "> Copy 3 (armhole keep)").Press("end").Fits().Sees("new   stop: With the armhole kept")
-	r.Press("esc", "ctrl+l").Sees("Three copies is the most; ^x drops one.")
+	r.Press("esc", "ctrl+l").Sees("3 copies are the most; ^x drops one.")
 	r.Press("ctrl+x", "right", "right", "d").Sees("Copy dropped", "> Copy 1 (slide even)").DoesNotSee("ease at the bicep 2")
 }
 

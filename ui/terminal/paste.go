@@ -12,9 +12,9 @@ type PasteTailMsg struct{}
 // FloodMsg says that more came from the keyboard than is taken.
 type FloodMsg struct{}
 
-// afterPaste is how long behind a paste, and behind each other, keys count as its
+// AfterPaste is how long behind a paste, and behind each other, keys count as its
 // tail. No hand is as fast, and no terminal that pastes as slow.
-const afterPaste = 100 * time.Millisecond
+const AfterPaste = 100 * time.Millisecond
 
 // WithoutTails keeps a paste from pressing keys: one that holds its own end mark ends
 // there, and the rest of it would be keys. The library asks it about every message.
@@ -26,7 +26,7 @@ func WithoutTails() func(tea.Model, tea.Msg) tea.Msg {
 			return msg
 		}
 		now := time.Now()
-		tail := !key.Paste && now.Sub(last) < afterPaste
+		tail := !key.Paste && now.Sub(last) < AfterPaste
 		if key.Paste || tail {
 			last = now
 		}

@@ -1,4 +1,0 @@
-package terminal
-
-// AfterPaste is what the tests of the whole program wait for.
-const AfterPaste = afterPaste
