@@ -1,5 +1,7 @@
 // Package typeset fits text into lines and columns of a width, and never breaks a
-// length.
+// length. What is to be heard it makes sentences of, a thought a line ([Speech]); and it
+// sets words as a sentence has them: in a list ([OrList], [AndList]), and as its first
+// ([Capitalised]).
 package typeset
 
 import (

@@ -3,7 +3,6 @@ package wording
 import (
 	"strings"
 
-	"capscye/ui/typeset"
 	"capscye/units"
 )
 
@@ -14,13 +13,6 @@ func InOrOut(l units.Length, sc units.Scale) string {
 		return sc.OnRuler(-l) + " inward"
 	}
 	return sc.OnRuler(l)
-}
-
-// Cautions are said wherever somebody goes from the answer to the cloth.
-var Cautions = []string{
-	"Cut a test garment first: no figure replaces a fitting.",
-	"Mind pins, blades and hot irons.",
-	"A child's nightwear can be lawful only because it fits tightly; ask your local rules before widening it.",
 }
 
 // Span is "3 to 4 in", or one length where both ends are the same.
@@ -55,14 +47,6 @@ func Longer(l units.Length, sc units.Scale) string {
 		return "gets " + shown + " shorter"
 	default:
 		return "gets " + shown + " longer"
-	}
-}
-
-// PrintCautions prints the cautions, set off.
-func PrintCautions(p *typeset.Printout) {
-	p.Line("")
-	for _, c := range Cautions {
-		p.Hanging("", c)
 	}
 }
 
