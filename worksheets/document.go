@@ -60,8 +60,8 @@ func (d *Document) Changed() bool { return !d.Sheet.Equal(d.read) }
 // other people's TOML.
 func (d *Document) Ours() bool { return d.ours }
 
-// Written is when the file was last written, as [Load] found it; the zero time
-// for a document that was not loaded.
+// Written is when the file had been written last before [Load] read it, whatever was
+// saved since; the zero time for a document that was not loaded.
 func (d *Document) Written() time.Time { return d.written }
 
 // Problems lists every value that cannot be read now, in the order of the file.

@@ -18,7 +18,8 @@
 // reader, which declines whatever it does not know, right or wrong: the library stays the
 // judge and words the errors. A fuzz target and a property hold the two together. What is
 // in no file is guarded against a crash in a [Recovery], a file in the state folder with a
-// lock beside it, one of four slots for each sheet.
+// lock beside it, in one of four slots for the path of a sheet and four for the number of
+// its file.
 //
 // A pattern that prints several sizes has one of them in hand, in [sleeve] and [bodice], and
 // the others beside it ([Size]); any of them can be taken in hand ([Sheet.TakeInHand]).

@@ -26,6 +26,6 @@ func KindOf(k worksheets.Key) Kind {
 	return textField
 }
 
-// LongestAnswer is as many characters as an answer may have, here and on the
-// screen.
+// LongestAnswer is as many characters as an answer may have where it is typed, on the
+// screen and line by line. A file may hold more.
 const LongestAnswer = 2000

@@ -104,18 +104,16 @@ func (a typedAnswer) in(s *worksheets.Sheet) error {
 	return s.CheckSize(i, a.key)
 }
 
-// sheet is what the worksheet says in the beginning. What was typed is read in the unit
-// that was chosen since; where it cannot be read so, it is left out.
-func (n newSheet) sheet() (worksheets.Sheet, error) {
-	if n.taking != nil {
-		from, err := worksheets.Load(n.taking.from)
-		if err != nil {
-			return worksheets.Sheet{}, err
-		}
-		s := forms.Begin(from.Sheet.Unit())
-		s.Take(n.taking.section, from.Sheet, n.taking.from)
-		return s, nil
-	}
+// takingFrom is what the worksheet says in the beginning where it takes something.
+func (n newSheet) takingFrom(from worksheets.Sheet) worksheets.Sheet {
+	s := forms.Begin(from.Unit())
+	s.Take(n.taking.section, from, n.taking.from)
+	return s
+}
+
+// sheet is what it says where it takes nothing. What was typed is read in the unit that
+// was chosen since; where it cannot be read so, it is left out.
+func (n newSheet) sheet() worksheets.Sheet {
 	s := forms.Begin(n.unit)
 	answers := []typedAnswer{{key: worksheets.Title, text: n.title}}
 	if n.first != nil {
@@ -127,7 +125,7 @@ func (n newSheet) sheet() (worksheets.Sheet, error) {
 			s = with
 		}
 	}
-	return s, nil
+	return s
 }
 
 // Wishes on the way to a new worksheet, and to one elsewhere.
@@ -229,20 +227,4 @@ func (m *root) askUnit(n newSheet, text string, others bool) part {
 			answer{"p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection)})
 	}
 	return &question{styles: m.styles, text: text, answers: append(answers, answer{"esc", "no, show the worksheets of this folder", toList{}})}
-}
-
-// beginFile makes a new worksheet and its file at once, so that everything typed
-// from then on has a file to be saved in.
-func beginFile(n newSheet, before *worksheets.Recovery) tea.Cmd {
-	return safely(func() tea.Msg {
-		s, err := n.sheet()
-		if err != nil {
-			return openedMsg{err: err}
-		}
-		d, err := console.Begun(n.path, s)
-		if err != nil {
-			return openedMsg{err: err}
-		}
-		return opening(d, n.path, before)
-	})
 }

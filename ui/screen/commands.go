@@ -12,7 +12,8 @@ import (
 	"capscye/worksheets"
 )
 
-// All input and output of the screen is here.
+// All input and output of the screen is here, but for the end of the guard against a crash,
+// and a look at what it kept.
 
 // safely makes a command of what may run into a fault of the program: in a
 // goroutine of its own that would leave the terminal as it is.
@@ -52,6 +53,28 @@ func opening(d *worksheets.Document, name string, before *worksheets.Recovery) o
 	msg := openedMsg{doc: d, guard: worksheets.OpenRecovery(name)}
 	msg.left, _ = msg.guard.Left()
 	return msg
+}
+
+// beginFile makes a new worksheet and its file at once, so that everything typed
+// from then on has a file to be saved in.
+func beginFile(n newSheet, before *worksheets.Recovery) tea.Cmd {
+	return safely(func() tea.Msg {
+		var s worksheets.Sheet
+		if n.taking == nil {
+			s = n.sheet()
+		} else {
+			from, err := worksheets.Load(n.taking.from)
+			if err != nil {
+				return openedMsg{err: err}
+			}
+			s = n.takingFrom(from.Sheet)
+		}
+		d, err := console.Begun(n.path, s)
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		return opening(d, n.path, before)
+	})
 }
 
 // openExample opens a built-in sheet, which has no file.

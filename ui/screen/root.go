@@ -2,8 +2,9 @@
 //
 // It is one root model that routes messages to parts. A part is a plain struct that
 // renders itself for a given size and answers a key with what it wants, a small value;
-// the root alone turns wishes into commands. All input and output is in commands.go,
-// all messages are in messages.go, all wishes in wishes.go, saving has a file of its own.
+// the root alone turns wishes into commands. Files are read and written by commands.go, but
+// for what is guarded against a crash (guard.go), where beginning.go looks too. Messages are
+// in messages.go, most wishes in wishes.go; saving has a file of its own.
 // View reads the state and the window only. Keys are a table, which also makes the bottom
 // line, the page of keys and the manual.
 //
