@@ -194,9 +194,8 @@ func (d *Document) noteAt(place, path, name string, known []string) {
 	d.unknown = append(d.unknown, Problem{d.name, d.line(place), path, errors.New(reason)})
 }
 
-func tables() []string {
-	return []string{"about", "body", "ease", "pattern", "sleeve", "bodice", "method", "progress", "size", "fitting"}
-}
+// tables are all that a worksheet has.
+func tables() []string { return slices.Concat(answerTables[:], []string{"size", "fitting"}) }
 
 func namesIn(table string) []string {
 	var names []string

@@ -109,8 +109,10 @@ const (
 // What is read as a day and as a count.
 const (
 	wantDay   = "a date such as 2026-10-03"
-	wantCount = "0, 1, 2, 3 or 4"
+	mostCount = 4
 )
+
+var wantCount = fmt.Sprintf("a whole number from 0 to %d", mostCount)
 
 // Takes is what may be written as an answer of the kind; for a choice "", for that
 // depends on the key.

@@ -169,13 +169,14 @@ func (s *Sheet) Check(k Key) error {
 		}
 	case Count:
 		if _, ok := smallCount(text); !ok {
-			err = &ValueError{text, "is not a whole number from 0 to 4", "Write it like 1"}
+			err = &ValueError{text, "is not " + wantCount, "Write it like 1"}
 		}
 	}
 	return err
 }
 
-// choiceList is "woven or knit", "set-in, shirt or gathered".
+// choiceList is "woven or knit", "set-in, shirt or gathered"; the list of typeset stands on
+// a floor above.
 func choiceList(options []string) string {
 	last := len(options) - 1
 	return strings.Join(options[:last], ", ") + " or " + options[last]
@@ -183,7 +184,7 @@ func choiceList(options []string) string {
 
 func smallCount(text string) (int, bool) {
 	n, err := strconv.Atoi(text)
-	return n, err == nil && 0 <= n && n <= 4
+	return n, err == nil && 0 <= n && n <= mostCount
 }
 
 // Choice is the word that was chosen, or what stands for it where nothing readable
