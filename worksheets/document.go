@@ -17,14 +17,20 @@ type Document struct {
 	name     string
 	source   []byte    // the file as it was last read or written; nil for none
 	read     Sheet     // the sheet that source says
-	places   *layout   // found when first asked for; see layout
-	rest     *rest     // what source says besides our answers, once known; see restOf
-	encoded  *encoding // what a sheet was last encoded to
+	found    found     // of source, and kept
 	mistyped []Problem // values that are not even text, and so not in the sheet
 	unknown  []Problem
 	kept     map[string]keptSize // of sizes that saves have taken out, by their names
 	ours     bool                // it has a table or the version of a worksheet
 	written  time.Time           // when the file was, as it was loaded
+}
+
+// found is what was worked out of the source, so that it need not be again; nil for what
+// nobody asked for yet.
+type found struct {
+	places  *layout   // see [Document.layout]
+	rest    *rest     // what it says besides our answers; see restOf
+	encoded *encoding // what a sheet was last encoded to
 }
 
 // New is a document for a sheet that has no file yet. What was left to the
@@ -43,12 +49,12 @@ func (d *Document) Path() string { return d.name }
 
 // SetPath makes a document that has no file save to a new one.
 func (d *Document) SetPath(path string) {
-	d.name, d.source, d.places, d.rest, d.encoded = path, nil, nil, nil, nil
+	d.name, d.source, d.found = path, nil, found{}
 }
 
 // GoOnIn makes a document save to another file from now on, written as the one it
 // was read from is. That one stays as it is.
-func (d *Document) GoOnIn(path string) { d.name, d.encoded = path, nil }
+func (d *Document) GoOnIn(path string) { d.name, d.found.encoded = path, nil }
 
 // Saved tells whether the file says what the sheet says, as far as is known.
 func (d *Document) Saved() bool { return d.source != nil && d.Sheet.Equal(d.read) }
@@ -60,8 +66,8 @@ func (d *Document) Changed() bool { return !d.Sheet.Equal(d.read) }
 // other people's TOML.
 func (d *Document) Ours() bool { return d.ours }
 
-// Written is when the file had been written last before [Load] read it, whatever was
-// saved since; the zero time for a document that was not loaded.
+// Written is when the file was last written, as [Load] found it; the zero time for a
+// document that was not loaded, or was saved since.
 func (d *Document) Written() time.Time { return d.written }
 
 // Problems lists every value that cannot be read now, in the order of the file.
@@ -87,10 +93,10 @@ func (d *Document) Unknown() []Problem { return d.unknown }
 
 // layout tells where things stand in the source. Most readings never ask.
 func (d *Document) layout() *layout {
-	if d.places == nil {
-		d.places = locate(d.source)
+	if d.found.places == nil {
+		d.found.places = locate(d.source)
 	}
-	return d.places
+	return d.found.places
 }
 
 func (d *Document) line(path string) int { return d.layout().line(path) }

@@ -23,8 +23,8 @@ func (d *Document) Encode() (out []byte, lost bool, err error) {
 		return out, false, checkBounds(d.name, out)
 	case d.Sheet.Equal(d.read):
 		return d.source, false, nil
-	case d.encoded != nil && d.encoded.read.Sheet.Equal(d.Sheet):
-		return d.encoded.read.source, d.encoded.lost, nil
+	case d.found.encoded != nil && d.found.encoded.read.Sheet.Equal(d.Sheet):
+		return d.found.encoded.read.source, d.found.encoded.lost, nil
 	}
 	if out, ok := d.edited(); ok && d.proves(out, false) {
 		return out, false, nil
@@ -54,20 +54,20 @@ func (d *Document) proves(out []byte, lost bool) bool {
 	if err != nil || !again.Sheet.Equal(d.Sheet) {
 		return false
 	}
-	if d.rest == nil {
+	if d.found.rest == nil {
 		before, _, err := parse(d.source)
 		if err != nil {
 			return false
 		}
 		rest := restOf(before)
-		d.rest = &rest
+		d.found.rest = &rest
 	}
 	rest := restOf(tree)
-	if rest.all != d.rest.all || !slices.Equal(rest.sizes, d.restOfSizesNow()) {
+	if rest.all != d.found.rest.all || !slices.Equal(rest.sizes, d.restOfSizesNow()) {
 		return false
 	}
-	again.rest = &rest
-	d.encoded = &encoding{again, lost}
+	again.found.rest = &rest
+	d.found.encoded = &encoding{again, lost}
 	return true
 }
 

@@ -277,8 +277,8 @@ func (d *Document) restOfSizesNow() []string {
 		if t, ok := d.kept[d.Sheet.Sizes[i].Name()]; j < 0 && ok {
 			table, _ := t.read()
 			said = restOfSizes([]map[string]any{table})[0]
-		} else if j >= 0 && j < len(d.rest.sizes) {
-			said = d.rest.sizes[j]
+		} else if j >= 0 && j < len(d.found.rest.sizes) {
+			said = d.found.rest.sizes[j]
 		}
 		want = append(want, said)
 	}

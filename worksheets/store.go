@@ -142,7 +142,7 @@ func (d *Document) save(over bool) (backup string, err error) {
 // reread takes the bytes just written as what was read.
 func (d *Document) reread(out []byte) error {
 	var again Document
-	if e := d.encoded; e != nil && bytes.Equal(e.read.source, out) { // it was read already
+	if e := d.found.encoded; e != nil && bytes.Equal(e.read.source, out) { // it was read already
 		again = *e.read
 	} else {
 		read, err := Decode(d.name, out)

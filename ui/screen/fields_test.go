@@ -14,10 +14,9 @@ import (
 
 // wideStructs are the structs that may have more than a dozen fields, and why.
 var wideStructs = map[string]string{
-	"calc.Input":          "a table: every answer once",
-	"calc.BodiceInput":    "a table: every answer about the bodice once",
-	"calc.Detail":         "a table: every detail that the words of a step can say once",
-	"worksheets.Document": "a file as it was read: what it held, and what could not be used of it",
+	"calc.Input":       "a table: every answer once",
+	"calc.BodiceInput": "a table: every answer about the bodice once",
+	"calc.Detail":      "a table: every detail that the words of a step can say once",
 }
 
 // A struct with more than a dozen fields is about more than one thing, unless it is a

@@ -198,7 +198,7 @@ func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w wish, done bo
 		return nil, false
 	case p.asksOwn():
 		return toOwn{try: toPressAgain{page: p}}, false
-	case example && len(d.copies) == mostCopies:
+	case example && len(d.copies) == MostCopies:
 		d.message = "The example stays as it is, and has three copies: esc, then ^x drops one."
 		return nil, false
 	}
