@@ -13,11 +13,11 @@ func Examples() []string {
 
 // Example opens a built-in worksheet. It has no file: saving asks for one.
 func Example(name string) (*Document, error) {
-	source, err := exampleFiles.ReadFile("examples/" + name + ".toml")
+	source, err := exampleFiles.ReadFile("examples/" + name + Ending)
 	if err != nil {
 		return nil, err
 	}
-	d, err := Decode(name+".toml", source)
+	d, err := Decode(name+Ending, source)
 	if err != nil {
 		return nil, err
 	}

@@ -6,6 +6,12 @@ import (
 	"strings"
 )
 
+// Ending is what the names of worksheets end with, in letters of either size.
+const Ending = ".toml"
+
+// HasEnding tells that a file is named like a worksheet.
+func HasEnding(name string) bool { return strings.EqualFold(filepath.Ext(name), Ending) }
+
 // Files lists what may be worksheets in a folder, by file name: the .toml files
 // that are not hidden. Once loaded, [Document.Ours] tells which ones are.
 func Files(folder string) ([]string, error) {
@@ -18,7 +24,7 @@ func Files(folder string) ([]string, error) {
 	}
 	var paths []string
 	for _, e := range entries {
-		if e.IsDir() || !strings.EqualFold(filepath.Ext(e.Name()), ".toml") || strings.HasPrefix(e.Name(), ".") {
+		if e.IsDir() || !HasEnding(e.Name()) || strings.HasPrefix(e.Name(), ".") {
 			continue
 		}
 		paths = append(paths, filepath.Join(folder, e.Name()))

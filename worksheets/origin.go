@@ -3,7 +3,6 @@ package worksheets
 import (
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"capscye/worksheets/disk"
 )
@@ -71,7 +70,7 @@ type Origin struct {
 func (d *Document) findOrigins() {
 	for _, p := range []Section{BodySection, PatternSection} {
 		file := d.Sheet.answers[p.origin()]
-		if file == "" || file != filepath.Base(file) || !strings.EqualFold(filepath.Ext(file), ".toml") || file == filepath.Base(d.name) {
+		if file == "" || file != filepath.Base(file) || !HasEnding(file) || file == filepath.Base(d.name) {
 			continue
 		}
 		if from, err := loadAlone(disk.Beside(d.name, file)); err == nil {

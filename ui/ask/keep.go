@@ -193,9 +193,9 @@ func (a *asking) keepAs(path string) {
 
 // firstFree is the name, or with a number the first that nothing has.
 func firstFree(name string) string {
-	base := strings.TrimSuffix(name, ".toml")
+	base := strings.TrimSuffix(name, worksheets.Ending)
 	for n := 2; console.Exists(name); n++ {
-		name = fmt.Sprintf("%s-%d.toml", base, n)
+		name = fmt.Sprintf("%s-%d%s", base, n, worksheets.Ending)
 	}
 	return name
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"capscye/ui/typeset"
+	"capscye/worksheets"
 )
 
 // Completion is what is offered for an argument, and what the shell may add.
@@ -36,7 +37,7 @@ func SheetFiles(most int) Completion {
 			case e.IsDir():
 				found = append(found, folder+name+"/")
 				directive |= cobra.ShellCompDirectiveNoSpace
-			case strings.EqualFold(filepath.Ext(name), ".toml"):
+			case worksheets.HasEnding(name):
 				found = append(found, folder+name)
 			}
 		}

@@ -24,7 +24,7 @@ func Begun(path string, sheet worksheets.Sheet) (*worksheets.Document, error) {
 func LoadNamed(given string) (d *worksheets.Document, name string, err error) {
 	d, err = worksheets.Load(given)
 	if errors.Is(err, fs.ErrNotExist) && filepath.Ext(given) == "" {
-		given += ".toml"
+		given += worksheets.Ending
 		d, err = worksheets.Load(given)
 	}
 	return d, given, err

@@ -7,14 +7,14 @@ import (
 	"strings"
 
 	"capscye/ui/typeset"
+	"capscye/worksheets"
 )
 
 // What a new worksheet may be called.
 
-const (
-	ending      = ".toml"
-	longestName = 200 // bytes; most file systems take 255, and copies beside it have longer names
-)
+// longestName is in bytes: most file systems take 255, and copies beside it have longer
+// names.
+const longestName = 200
 
 // FreeName is the file of this folder that a new worksheet with that name goes to, or
 // says why it cannot.
@@ -33,7 +33,7 @@ func FreeName(text string) (path, refusal string) {
 	case len(stem) > longestName:
 		return "", "This name is too long. Type one such as blouse."
 	case end == "":
-		path += ending
+		path += worksheets.Ending
 	}
 	if Exists(path) {
 		return "", typeset.Plain(path) + " exists already; choose another name."
@@ -43,7 +43,7 @@ func FreeName(text string) (path, refusal string) {
 
 // split takes the ending of a worksheet from a name.
 func split(name string) (stem, end string) {
-	if at := len(name) - len(ending); at >= 0 && strings.EqualFold(name[at:], ending) {
+	if at := len(name) - len(worksheets.Ending); at >= 0 && strings.EqualFold(name[at:], worksheets.Ending) {
 		return name[:at], name[at:]
 	}
 	return name, ""
@@ -81,5 +81,5 @@ func FileNameFor(title string) string {
 	if name == "" {
 		name = "worksheet"
 	}
-	return strings.TrimRight(name[:min(len(name), longest)], "-") + ".toml"
+	return strings.TrimRight(name[:min(len(name), longest)], "-") + worksheets.Ending
 }

@@ -15,6 +15,7 @@ import (
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 	"capscye/units"
+	"capscye/worksheets"
 )
 
 // The ways in which a roster is printed. head, next and tail are called in
@@ -234,7 +235,7 @@ func (f *speechFace) head() []byte {
 
 func (f *speechFace) entry(row Row, r report.Report) ([]byte, error) {
 	var said typeset.Speech
-	who := strings.TrimSuffix(row.ForWhom()+", in "+row.File(), ".toml")
+	who := strings.TrimSuffix(row.ForWhom()+", in "+row.File(), worksheets.Ending)
 	who = strings.TrimPrefix(who, ", in ")
 	if row.Failure != "" {
 		said.Say("%s: it cannot be read", who)
