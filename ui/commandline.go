@@ -62,10 +62,14 @@ func completionCommand(s *console.Session) *cobra.Command {
 	return &cobra.Command{
 		Use:   "completion SHELL",
 		Short: "Print what makes a shell complete the commands",
-		Long: `Print a script that makes a shell complete commands, worksheets and keys. SHELL is
-` + typeset.OrList(names) + `. For bash, with its package bash-completion: source
-<(capscye completion bash). For zsh, behind compinit: the same with zsh. For fish:
-capscye completion fish | source.`,
+		Long: `Print a script that makes a shell complete commands, worksheets
+and keys. SHELL is ` + typeset.OrList(names) + `.
+
+For bash, with its package bash-completion: source <(capscye completion bash).
+
+For zsh, behind compinit: the same with zsh.
+
+For fish: capscye completion fish | source.`,
 		ValidArgs: names,
 		RunE: func(c *cobra.Command, args []string) error {
 			for _, sh := range shells {

@@ -77,6 +77,7 @@ what show prints.`,
 		ask.Command(s), wordsCommand(s), manCommand(s), completionCommand(s))
 	usage := root.HelpFunc()
 	root.SetHelpFunc(func(c *cobra.Command, args []string) {
+		manual.Fit(c)
 		usage(c, args)
 		fmt.Fprint(c.OutOrStdout(), manual.Help(c))
 	})

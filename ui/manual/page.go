@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"capscye/ui/console"
 	"capscye/ui/typeset"
@@ -49,10 +50,39 @@ func commands(root *cobra.Command) section {
 		s.below("capscye " + c.Use)
 		s.say(c.Long)
 		if flags := c.LocalNonPersistentFlags(); flags.HasFlags() && flags.Lookup("help") == nil { // which the one that runs has
+			fitFlags(flags)
 			s.lines(flags.FlagUsages())
 		}
 	}
 	return s
+}
+
+// Fit breaks what help says of a command to the width of print. Behind a command only: in
+// the table a shell would show the first line of a flag alone.
+func Fit(c *cobra.Command) {
+	paragraphs := strings.Split(c.Long, "\n\n")
+	for i, p := range paragraphs {
+		paragraphs[i] = strings.Join(typeset.Wrap(strings.Join(strings.Fields(p), " "), typeset.PrintWidth), "\n")
+	}
+	c.Long = strings.Join(paragraphs, "\n\n")
+	fitFlags(c.LocalFlags())
+}
+
+// fitFlags breaks the texts of flags, which stand in a column behind their names.
+func fitFlags(flags *pflag.FlagSet) {
+	lines := strings.Split(flags.FlagUsages(), "\n")
+	flags.VisitAll(func(f *pflag.Flag) {
+		for _, l := range lines {
+			if lead, usual, ok := strings.Cut(l, f.Usage); ok && strings.Contains(lead, "--"+f.Name) && typeset.Width(l) > typeset.PrintWidth {
+				room := typeset.PrintWidth - typeset.Width(lead)
+				texts := typeset.Wrap(f.Usage, room)
+				if typeset.Width(texts[len(texts)-1]+usual) > room {
+					texts = typeset.Wrap(f.Usage, room-typeset.Width(usual))
+				}
+				f.Usage = strings.Join(texts, "\n")
+			}
+		}
+	})
 }
 
 // Help is what --help of a command prints behind its usage.
