@@ -6,6 +6,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"capscye/units"
 )
@@ -223,7 +224,7 @@ func TestShare(t *testing.T) {
 	} {
 		got, err := units.ParseShare(c.text)
 		var bad *units.ParseError
-		if !errors.As(err, &bad) || bad.Column() != c.column || bad.Reason != c.reason || bad.Kind != "share" {
+		if !errors.As(err, &bad) || utf8.RuneCountInString(c.text[:bad.Offset]) != c.column || bad.Reason != c.reason || bad.Kind != "share" {
 			t.Errorf("%q reads as %v, %v; want %q at %d", c.text, got, err, c.reason, c.column)
 		}
 	}

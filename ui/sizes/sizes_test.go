@@ -187,7 +187,7 @@ func TestWhatIsSaidOfTheSizes(t *testing.T) {
 			}
 		}
 		for _, not := range c.not {
-			if strings.Contains(strings.TrimSuffix(got, Practice), not) {
+			if strings.Contains(strings.TrimSuffix(got, practice), not) {
 				t.Errorf("%q: %q is said in\n%s", c.change, not, got)
 			}
 		}
