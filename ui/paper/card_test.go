@@ -337,3 +337,18 @@ func TestTheCardNamesTheSizeInHand(t *testing.T) {
 		}
 	}
 }
+
+// The strip of an allowance says what its mark is: 5/8 in is never 3/4 in.
+func TestAStripSaysItsAllowanceUnrounded(t *testing.T) {
+	d, err := worksheets.Example("choir-blouse")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Sheet.Set(worksheets.Ruler, "1/4 in")
+	d.Sheet.Set(worksheets.SleeveAllowance, "5/8")
+	c := card{r: report.Reckon(d, props.SomeDay, 0)}
+	strips := c.strips()
+	if last := strips[len(strips)-1].marks[1]; last.words != "5/8 in" || last.at != 5*units.Inch/8 {
+		t.Errorf("the mark %v is called %q", last.at, last.words)
+	}
+}

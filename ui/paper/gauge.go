@@ -64,7 +64,7 @@ func (c *card) strips() []strip {
 	for _, k := range []worksheets.Key{worksheets.SleeveAllowance, worksheets.BodiceAllowance} {
 		_, printed := c.r.Sheet.Inherits(k) // that one's strip serves both
 		if l := c.r.Sheet.Reading(k); l.Known && l.Length > 0 && !printed {
-			list = append(list, strip{forms.Fields[k].Words, []stripMark{{0, "0"}, {l.Length, c.r.Scale.Format(l.Length)}}})
+			list = append(list, strip{forms.Fields[k].Words, []stripMark{{0, "0"}, {l.Length, wording.MarkedOff(l.Length, c.r.Scale)}}})
 		}
 	}
 	return list

@@ -166,7 +166,7 @@ func measuredWords(m calc.Measured, allowance units.Reading, sc units.Scale) str
 	case !allowance.Known:
 		return "from edge to edge"
 	}
-	return "from edge to edge with a seam allowance of " + sc.Format(allowance.Length)
+	return "from edge to edge with a seam allowance of " + wording.MarkedOff(allowance.Length, sc)
 }
 
 // turnedInstead says what turning a bodice that only follows would do, instead of

@@ -53,7 +53,7 @@ func garmentText(s calc.TraceStep, sc units.Scale) string {
 	}
 	in := "your seam allowances"
 	if s.Allowance.Known {
-		in = "the seam allowance, " + sc.Format(s.Allowance.Length) + ","
+		in = "the seam allowance, " + wording.MarkedOff(s.Allowance.Length, sc) + ","
 	}
 	if s.Allowance.Known && s.Allowance.Length == 0 {
 		in = "seam allowances"

@@ -29,7 +29,7 @@ var grammar = []rule{
 	}),
 	as("Mark the waist corner, where the side seam line crosses the waist", drawn("waist corner")),
 	as("Draw the bust line, level, <AMOUNT> below the underarm point along the side seam line", func(h *hands, w words) error {
-		down, _, err := amount(w[0])
+		down, err := exactly(w[0])
 		if err != nil {
 			return err
 		}
@@ -228,7 +228,14 @@ var grammar = []rule{
 
 	// What else there is to do, which no tape finds.
 	as("Alter the pieces on the same seams too: <ANY>", nothing),
-	as("The new lines are seam lines: add <ANY> before you cut", nothing),
+	as("The new lines are seam lines: add {the seam allowance, <AMOUNT>,|your seam allowances|seam allowances} before you cut", func(h *hands, w words) error {
+		for _, p := range []*paper{h.sleeve[0], h.bodice[0]} {
+			if mm, err := exactly(w[1]); w[1] != "" && p.allowance > 0 && (err != nil || math.Abs(mm-p.allowance) > hair) {
+				return fmt.Errorf("the allowance of the %s is %.2f mm", p.name, p.allowance)
+			}
+		}
+		return nil
+	}),
 	as("Cut a test garment first: no figure replaces a fitting", nothing),
 	as("Mind pins, blades and hot irons", nothing),
 	as("Cut and sew the test garment, wear it, and write down what it shows", nothing),

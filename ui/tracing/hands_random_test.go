@@ -69,9 +69,9 @@ func randomSheet(n int) (sheet, string) {
 	s["about.title"] = fmt.Sprintf("Sheet %d", n)
 	s["about.unit"] = w.one("in", "in", "cm")
 	w.inches = s["about.unit"] == "in"
-	s["about.ruler"] = w.one("1/8 in", "1/16 in", "1/64 in", "1 mm", "5 mm")
+	s["about.ruler"] = w.one("1/2 in", "1/4 in", "1/8 in", "1/16 in", "1/64 in", "1 mm", "5 mm")
 	if w.chance(0.7) { // most people hold a ruler of their own system
-		s["about.ruler"] = map[bool]string{true: w.one("1/8 in", "1/16 in", "1/64 in"), false: w.one("1 mm", "5 mm")}[w.inches]
+		s["about.ruler"] = map[bool]string{true: w.one("1/2 in", "1/4 in", "1/8 in", "1/16 in", "1/64 in"), false: w.one("1 mm", "5 mm")}[w.inches]
 	}
 	whole := w.chance(0.7) // everything was measured
 	maybe := func(key string, inches float64) float64 {

@@ -22,7 +22,7 @@ const layBack = "Lay the pattern back, grain line on grain line and dot on dot"
 func layText(s calc.TraceStep, sc units.Scale) string {
 	in := "one seam allowance"
 	if s.Allowance.Known {
-		in = sc.Format(s.Allowance.Length)
+		in = wording.MarkedOff(s.Allowance.Length, sc)
 	}
 	text := ""
 	if s.Piece == calc.SleevePiece {
@@ -48,7 +48,7 @@ func layText(s calc.TraceStep, sc units.Scale) string {
 			"where those of armhole and side seam cross, each %s from both edges. Draw a level line through the underarm point and well past it, square to the centre. "+
 			"Trace %s and %s: the old outline.", wording.PieceNames[s.Piece], in, strings.Join(outline, ", "), end)
 		if s.LineDown.Known {
-			text += fmt.Sprintf(" Draw the bust line, level, %s below the underarm point along the side seam line.", sc.Format(s.LineDown.Length))
+			text += fmt.Sprintf(" Draw the bust line, level, %s below the underarm point along the side seam line.", wording.MarkedOff(s.LineDown.Length, sc))
 		}
 		if s.Hip { // no corner of the piece
 			text += " Mark the waist corner, where the side seam line crosses the waist."

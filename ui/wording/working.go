@@ -91,6 +91,19 @@ func Exact(length units.Length, sc units.Scale) string {
 	return sc.Exact(length) + " " + sc.System.String()
 }
 
+// MarkedOff is a length that hands mark off on paper, and so is never rounded to the
+// ruler: in the sheet's unit or, where only that writes it out, in the other.
+func MarkedOff(length units.Length, sc units.Scale) string {
+	if text := sc.Format(length); !strings.HasPrefix(text, units.OffMark) {
+		return text
+	}
+	text, other := Exact(length, sc), Exact(length, units.Scale{System: sc.System.Other()})
+	if strings.HasPrefix(text, units.OffMark) && !strings.HasPrefix(other, units.OffMark) {
+		return other
+	}
+	return text
+}
+
 func isConstant(t calc.Term) bool { return t.Figure == calc.Figure{} && t.Answer == calc.NoAnswer }
 
 // summand is a term with its sign and factor; the first has no plus.
