@@ -64,6 +64,14 @@ const (
 	ArmholeDart
 )
 
+// orNoneBut leaves out a dart that cannot start in one seam.
+func (d Dart) orNoneBut(in Dart) Dart {
+	if d == in || d == AnyDart {
+		return d
+	}
+	return NoDart
+}
+
 // detail is what the steps of a side say of the seam below it.
 func (b *stepList) detail(s Side) (d Detail) {
 	p, t := b.marked.Sides[s], b.marked.Turns[s]
@@ -76,6 +84,7 @@ func (b *stepList) detail(s Side) (d Detail) {
 		return d
 	}
 	fit := b.plan.Fits[s]
+	d.Dart = NoDart
 	d.Elbow, d.ElbowOut, d.EndOut, d.HipOut = fit.Elbow, nearestCount(fit.ElbowOut), nearestCount(fit.EndOut), nearestCount(fit.HipOut)
 	if below := b.marked.Edges[s].Below; fit.Elbow && below.Known {
 		d.ElbowDown = units.Known(nearestCount(fit.ElbowDown * below.MM))
@@ -95,14 +104,15 @@ func (b *stepList) detail(s Side) (d Detail) {
 	return d
 }
 
-// dart is the dart of half a front or back, asked where something was taken off.
+// dart is the dart of half a front or back, as it was told; there is none where nobody
+// told and nothing was taken off.
 func (b *stepList) dart(h Half) Dart {
 	in := b.in.Bodice
 	takeOff, dart := in.TakeOffFront, in.DartFront
 	if h == Back {
 		takeOff, dart = in.TakeOffBack, in.DartBack
 	}
-	if !takeOff.Known || takeOff.Length == 0 {
+	if dart == AnyDart && takeOff.Or(0) == 0 {
 		return NoDart
 	}
 	return dart

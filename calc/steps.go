@@ -235,10 +235,7 @@ func (b *stepList) piece(s Side, piece Piece, id string, both bool) {
 	}
 	b.add(TraceStep{Name: id + "-lay", Piece: piece, Side: s, Both: both, Action: Lay, Detail: b.layDetail(s)})
 	b.side(s, piece, id, both)
-	armhole := Detail{}
-	if dart := b.details[s].Dart; dart == ArmholeDart {
-		armhole.Dart = dart
-	}
+	armhole := Detail{Dart: b.details[s].Dart.orNoneBut(ArmholeDart)}
 	b.add(TraceStep{Name: id + "-true", Piece: piece, Side: s, Both: both, Action: True, Detail: armhole})
 }
 
@@ -267,7 +264,7 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 	if p.SlideMark != 0 {
 		step("slide", SlideOut, SlidOut, slide)
 	}
-	d.Curve = units.Reading{}
+	d.Curve, d.Dart = units.Reading{}, d.Dart.orNoneBut(SideDart)
 	if d.Straight {
 		step("extend", Extend, Altered, Detail{})
 	} else {

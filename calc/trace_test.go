@@ -105,11 +105,14 @@ func TestFrontAndBackToldApart(t *testing.T) {
 	dart.Bodice.Back, dart.Bodice.TakeOffBack, dart.Bodice.DartBack = known("10 1/4"), known("1/2"), calc.WaistDart
 	hasSteps(t, dart, []string{"bodice-front-mark", "bodice-back-mark", "sleeve-back-same"}, "bodice-back-same")
 	steps := traced(dart)
-	if f, b := steps["bodice-front-taper"].Dart, steps["bodice-back-taper"].Dart; f != calc.SideDart || b != calc.WaistDart {
+	if f, b := steps["bodice-front-taper"].Dart, steps["bodice-back-lay"].Dart; f != calc.SideDart || b != calc.WaistDart {
 		t.Errorf("darts %v and %v", f, b)
 	}
-	dart.Bodice.TakeOffBack = known("0") // measured, and nothing: there is no dart
-	if b := traced(dart)["bodice-back-taper"].Dart; b != calc.NoDart {
+	if d := steps["bodice-back-taper"].Dart; d != calc.NoDart {
+		t.Errorf("a waist dart changes nothing at the side seam: %v", d)
+	}
+	dart.Bodice.TakeOffBack, dart.Bodice.DartBack = known("0"), calc.AnyDart // measured, and nothing: there is no dart
+	if b := traced(dart)["bodice-back-lay"].Dart; b != calc.NoDart {
 		t.Errorf("nothing taken off is dart %v", b)
 	}
 	half := comingIn("8 1/2")
@@ -119,6 +122,27 @@ func TestFrontAndBackToldApart(t *testing.T) {
 	for s, stage := range last[len(last)-1].Stages {
 		if stage != calc.Altered {
 			t.Errorf("in the end side %d is as it was at stage %d", s, stage)
+		}
+	}
+}
+
+// A dart is what was told, whether the tape lay over it or not; any, where only something
+// was taken off; and none where nobody told and nothing was.
+func TestADartIsAsItWasTold(t *testing.T) {
+	for _, c := range []struct {
+		takeOff    string
+		told, want calc.Dart
+	}{
+		{"1/2", calc.AnyDart, calc.AnyDart}, {"1/2", calc.SideDart, calc.SideDart}, {"1/2", calc.NoDart, calc.NoDart},
+		{"", calc.AnyDart, calc.NoDart}, {"", calc.SideDart, calc.SideDart}, {"0", calc.ArmholeDart, calc.ArmholeDart}, {"0", calc.AnyDart, calc.NoDart},
+	} {
+		input := geometry()
+		if c.takeOff != "" {
+			input.Bodice.TakeOffFront = known(c.takeOff)
+		}
+		input.Bodice.DartFront = c.told
+		if got := traced(input)["bodice-front-lay"].Dart; got != c.want {
+			t.Errorf("take-off %q, told %v: %v, want %v", c.takeOff, c.told, got, c.want)
 		}
 	}
 }

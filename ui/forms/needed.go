@@ -75,15 +75,17 @@ func WhyIdle(s *worksheets.Sheet, k worksheets.Key) string {
 			return "counts only edge to edge"
 		}
 	case worksheets.DartFront:
-		return withoutTakeOff(s, worksheets.TakeOffFront)
+		return withoutTakeOff(s, k, worksheets.TakeOffFront)
 	case worksheets.DartBack:
-		return withoutTakeOff(s, worksheets.TakeOffBack)
+		return withoutTakeOff(s, k, worksheets.TakeOffBack)
 	}
 	return ""
 }
 
-func withoutTakeOff(s *worksheets.Sheet, takeOff worksheets.Key) string {
-	if s.Text(takeOff) == "" {
+// withoutTakeOff: a dart above or below the tape takes nothing off, and has to be traced
+// all the same where somebody tells of it.
+func withoutTakeOff(s *worksheets.Sheet, dart, takeOff worksheets.Key) string {
+	if s.Text(takeOff) == "" && s.Text(dart) == "" {
 		return "nothing taken off"
 	}
 	return ""

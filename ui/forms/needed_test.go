@@ -49,6 +49,18 @@ func TestWhatIsNeededComesFirst(t *testing.T) {
 	}
 }
 
+// Where a dart starts matters with nothing taken off too: an answer is never idle.
+func TestADartThatWasToldIsNotIdle(t *testing.T) {
+	var s worksheets.Sheet
+	if forms.WhyIdle(&s, worksheets.DartBack) == "" {
+		t.Error("nothing was taken off and nobody told of a dart, and it is asked for")
+	}
+	s.Set(worksheets.DartBack, "side")
+	if why := forms.WhyIdle(&s, worksheets.DartBack); why != "" {
+		t.Errorf("the dart was told: %q", why)
+	}
+}
+
 // Over examples with answers taken out: what the sums miss is awaited, by the field that
 // asks for it, and once all that is awaited is there they miss nothing.
 func TestTheSumsMissNothingThatIsNotAwaited(t *testing.T) {
@@ -96,7 +108,7 @@ func TestNoAmountFollowsFromAnIdleAnswer(t *testing.T) {
 	seen := map[worksheets.Key]int{}
 	for _, name := range worksheets.Examples() {
 		for _, answers := range []map[worksheets.Key]string{
-			{}, {worksheets.SleeveLength: "short", worksheets.TakeOffFront: "", worksheets.TakeOffBack: ""},
+			{}, {worksheets.SleeveLength: "short", worksheets.TakeOffFront: "", worksheets.TakeOffBack: "", worksheets.DartFront: "", worksheets.DartBack: ""},
 			{worksheets.SleeveMeasured: "seam", worksheets.BodiceMeasured: ""}, {worksheets.BodiceMeasured: "seam", worksheets.FinishedBust: ""},
 		} {
 			r := props.ReportOf(t, name)

@@ -29,6 +29,16 @@ type paper struct {
 
 func freshPaper(h *half) *paper { return &paper{half: h, there: map[string]bool{}} }
 
+// fold folds a dart shut before a seam is drawn across it.
+func (p *paper) fold() error {
+	if p.dart == "armhole" {
+		p.there["folded at the armhole"] = true
+		return p.has("dart")
+	}
+	p.there["folded dart"] = true
+	return p.has("dart")
+}
+
 // has holds that lines or points are on the paper.
 func (p *paper) has(what ...string) error {
 	for _, w := range what {

@@ -22,6 +22,11 @@ var grammar = []rule{
 	as("Trace the shoulder dot and the hem line, from seam line to seam line", drawn("dot", "hem line", "hem corner")),
 	as("Trace the shoulder dot, both underarm seam lines and the hem line, from seam line to seam line", drawn("dot", "hem line", "hem corner", "old underarm seam line")),
 	as("Trace the neck, the shoulder, the centre, the side seam line[, {the dart|any dart}] and the {waist|hem}: the old outline", func(h *hands, w words) error {
+		if w[0] != "" {
+			if err := drawn("dart")(h, w); err != nil {
+				return err
+			}
+		}
 		if w[len(w)-1] == "waist" { // where the piece ends it has a corner
 			return drawn("old side seam line", "waist corner")(h, w)
 		}
@@ -139,8 +144,12 @@ var grammar = []rule{
 	}),
 	as("Then draw on to the old side seam line at the hip line, and follow it to the hem", on(func(p *paper) error { return p.drawOverHip(0, 0) })),
 	as("Smooth the bend at <ANY> over about 2 in (5 cm) each way, on the outside, so that no width is lost", nothing),
-	as("Fold the {traced dart|dart} shut", nothing),
-	as("Open the dart and draw its legs on to the new side seam line", nothing),
+	as("Fold the {traced dart|dart} shut", on((*paper).fold)),
+	as("If a dart starts in the {side seam|armhole}, fold it shut first", on((*paper).fold)),
+	as("Open {the|that} dart and draw its legs on to the new side seam line", on(func(p *paper) error {
+		p.there["legs of the dart"] = true
+		return p.has("folded dart")
+	})),
 
 	// The other half, and what stays.
 	as("Do the same on the back: [pivot <AMOUNT>{ inward|}][, ][slide <AMOUNT>{ inward|}]", func(h *hands, w words) error { return h.sameAgain(h.sleeve[1], w) }),

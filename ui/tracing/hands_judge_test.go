@@ -75,6 +75,7 @@ func (t *trial) judge() {
 		return
 	}
 	t.gaps()
+	t.darts()
 	t.girths()
 	if t.loose {
 		return
@@ -90,6 +91,21 @@ func (t *trial) gaps() {
 	for _, o := range t.halves() {
 		if o.gap > hair {
 			t.fault("%s: a gap of %.2f mm between the lines that were drawn", o.name, o.gap)
+		}
+	}
+}
+
+// darts: one that may be there is traced, and folded shut before its seam is drawn anew.
+func (t *trial) darts() {
+	for _, p := range t.hands.bodice {
+		if len(p.drawn) == 0 {
+			continue
+		}
+		side := p.dart == "side" || p.dart == "any"
+		for what, want := range map[string]bool{"dart": p.dart != "none", "folded dart": side, "legs of the dart": side, "folded at the armhole": p.dart == "armhole"} {
+			if p.there[what] != want {
+				t.fault("%s, dart %s: %s %v", p.name, p.dart, what, p.there[what])
+			}
 		}
 	}
 }

@@ -24,6 +24,7 @@ type half struct {
 	halfLeant bool    // the width at its end was measured and not its length, so that nobody can know how it leans
 	takenOff  float64 // dart, tuck, pleat or overlap that the tape lay over
 	allowance float64
+	dart      string // the seam in which it starts; "any" where nobody told, "none" where nothing says that there is one
 }
 
 // piece is "sleeve" or "bodice".
@@ -210,6 +211,9 @@ func (c *cutter) bodiceHalf(side string, width, down float64) *half {
 	h.allowance, _ = c.mm(c.ofBodice("allowance"))
 	if _, printed := c.mm("bodice.finished_bust"); !printed {
 		h.takenOff, _ = c.mm("bodice.take_off_" + side)
+	}
+	if h.dart = c.is("bodice.dart_"+side, "any"); h.dart == "any" && h.takenOff == 0 {
+		h.dart = "none"
 	}
 	corner := c.armholeCorner(side)
 	h.seam = c.measured("bodice.side_seam", 190, 230)

@@ -225,9 +225,12 @@ func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	if s.EndOut != 0 {
 		end = fmt.Sprintf("a point %s out from the old %s corner", sc.OnRuler(s.EndOut), parts.end)
 	}
-	text := ""
-	if s.Dart == calc.SideDart {
-		text = "Fold the traced dart shut. "
+	text, open := "", ""
+	switch s.Dart {
+	case calc.SideDart:
+		text, open = "Fold the traced dart shut. ", " Open the dart and draw its legs on to the new side seam line."
+	case calc.AnyDart:
+		text, open = "If a dart starts in the side seam, fold it shut first. ", " Open that dart and draw its legs on to the new side seam line."
 	}
 	if len(by) == 0 {
 		text += fmt.Sprintf("In a second colour, draw a straight line from %s to %s.", from, end)
@@ -238,10 +241,7 @@ func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	if len(bends) > 0 {
 		text += fmt.Sprintf(" Smooth the bend at %s over about 2 in (5 cm) each way, on the outside, so that no width is lost.", strings.Join(bends, " and at "))
 	}
-	if s.Dart == calc.SideDart {
-		text += " Open the dart and draw its legs on to the new side seam line."
-	}
-	return text
+	return text + open
 }
 
 // hipText goes on below the waist of a piece that reaches the hip.
@@ -273,8 +273,11 @@ func sameAgainText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 func trueText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	if s.Piece != calc.SleevePiece {
 		fold := ""
-		if s.Dart == calc.ArmholeDart {
+		switch s.Dart {
+		case calc.ArmholeDart:
 			fold = "Fold the dart shut. "
+		case calc.AnyDart:
+			fold = "If a dart starts in the armhole, fold it shut first. "
 		}
 		return fold + "Smooth the armhole through the shoulder point and the underarm point, without a point or a dip."
 	}
