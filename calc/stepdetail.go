@@ -19,6 +19,8 @@ type Detail struct {
 	HipLine   bool // and its seam is drawn to a point on the hip line
 	Dart      Dart
 
+	Above bool // turned far inward, the underarm point comes above the level of its mark
+
 	LineDown units.Reading // the bust line below the underarm point
 	Via      bool          // the new seam passes a mark on it,
 	LineOut  units.Length  // so far out from the old seam,
@@ -80,6 +82,7 @@ func (b *stepList) detail(s Side) (d Detail) {
 	if curve := b.in.halfSeams()[s]; p.Slide < 0 && curve.Known {
 		d.Curve = units.Known(curve.Length + p.Slide)
 	}
+	d.Above = p.Pivot < 0 && t.Known && t.CornerY > -b.marked.Edges[s].H
 	if d.Straight {
 		return d
 	}

@@ -250,21 +250,21 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 		b.add(TraceStep{Name: id + "-" + name, Piece: piece, Side: s, Both: both, Action: a, Pivot: p.PivotMark, Slide: p.SlideMark, Detail: d})
 	}
 	// What does not change the words of a step is no part of it: a tick must stay.
-	trace, slide := Detail{}, Detail{Curve: d.Curve}
+	trace, slide := Detail{}, Detail{Curve: d.Curve, Above: d.Above}
 	trace.FromCorner = d.FromCorner && p.PivotMark > 0 && p.SlideMark == 0
 	slide.FromCorner = d.FromCorner && p.PivotMark > 0
 	step("mark", Mark, Marked, Detail{Via: d.Via, LineOut: d.LineOut})
 	lies := Marked
 	if p.PivotMark != 0 {
 		step("pin", Pin, Marked, Detail{})
-		step("turn", TurnTo, TurnedOut, Detail{})
+		step("turn", TurnTo, TurnedOut, Detail{Above: d.Above})
 		lies = TurnedOut
 	}
 	step("trace", TraceCurve, lies, trace)
 	if p.SlideMark != 0 {
 		step("slide", SlideOut, SlidOut, slide)
 	}
-	d.Curve, d.Dart = units.Reading{}, d.Dart.orNoneBut(SideDart)
+	d.Curve, d.Above, d.Dart = units.Reading{}, false, d.Dart.orNoneBut(SideDart)
 	if d.Straight {
 		step("extend", Extend, Altered, Detail{})
 	} else {

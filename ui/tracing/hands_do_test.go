@@ -165,8 +165,9 @@ func (p *paper) turnToMark(which string, outward bool) error {
 	return p.passes(which)
 }
 
-// turnBelowMark turns the pattern until its underarm point lies straight below a mark.
-func (p *paper) turnBelowMark(which string, outward bool) error {
+// turnStraight turns the pattern until its underarm point lies straight below a mark, or
+// above.
+func (p *paper) turnStraight(where, which string, outward bool) error {
 	goal, err := p.mark(which)
 	if err != nil {
 		return err
@@ -174,7 +175,7 @@ func (p *paper) turnBelowMark(which string, outward bool) error {
 	if err := p.turn(outward, func(at placement) float64 { return at.point(p.underarm()).x - goal.x }); err != nil {
 		return err
 	}
-	return p.liesBelow(which)
+	return p.liesStraight(where, which)
 }
 
 // passes holds that the seam line, as far as it is on the pattern, goes through a mark.
@@ -201,14 +202,14 @@ func (p *paper) liesOn(which string) error {
 	return nil
 }
 
-// liesBelow holds that the underarm point lies straight below a mark.
-func (p *paper) liesBelow(which string) error {
+// liesStraight holds that the underarm point lies straight below a mark, or above.
+func (p *paper) liesStraight(where, which string) error {
 	goal, err := p.mark(which)
 	if err != nil {
 		return err
 	}
-	if off := p.underarmAsItLies().minus(goal); math.Abs(off.x) > hair || off.y > hair {
-		return fmt.Errorf("the underarm point lies %.2f mm beside the %s, and %.2f mm below it", off.x, which, -off.y)
+	if off := p.underarmAsItLies().minus(goal); math.Abs(off.x) > hair || off.y > hair && where == "below" || off.y < -hair && where == "above" {
+		return &stuckError{p.half, fmt.Sprintf("the underarm point lies %.2f mm beside the %s, and %.2f mm below it, not straight %s", off.x, which, -off.y, where)}
 	}
 	return nil
 }
@@ -294,12 +295,18 @@ func (p *paper) perform(pivot, slide float64) error {
 		return err
 	}
 	p.pinned = true
-	turn := p.turnToMark
+	turn := func() error { return p.turnToMark("first mark", true) }
 	if pivot < 0 {
-		turn = p.turnBelowMark
+		where := "below"
+		if 2*p.underarm().x+pivot < 0 {
+			where = "above"
+		}
+		turn = func() error { return p.turnStraight(where, "first mark", false) }
 	}
-	if err := turn("first mark", pivot > 0); pivot != 0 && err != nil {
-		return err
+	if pivot != 0 {
+		if err := turn(); err != nil {
+			return err
+		}
 	}
 	p.traceCurve()
 	p.pinned = false

@@ -63,8 +63,8 @@ var grammar = []rule{
 	as("Pivot: turn the pattern about the pin, {outward|inward}, until its {underarm|side} seam line passes through the {first mark|mark}", func(h *hands, w words) error {
 		return h.each(func(p *paper) error { return p.turnToMark(w[2], w[0] == "outward") })
 	}),
-	as("Pivot: turn the pattern about the pin, {outward|inward}, until its underarm point lies straight below the {first mark|mark}, square to the {bicep line|level line}", func(h *hands, w words) error {
-		return h.each(func(p *paper) error { return p.turnBelowMark(w[1], w[0] == "outward") })
+	as("Pivot: turn the pattern about the pin, {outward|inward}, until its underarm point lies straight {below|above} the {first mark|mark}, square to the {bicep line|level line}", func(h *hands, w words) error {
+		return h.each(func(p *paper) error { return p.turnStraight(w[1], w[2], w[0] == "outward") })
 	}),
 	as("Trace the {cap|armhole} along its seam line, with its notches, from the {shoulder dot|shoulder point} to the underarm point[, and on down the {underarm|side} seam line to the {last mark|mark}]", func(h *hands, w words) error {
 		return h.each(func(p *paper) error {
@@ -81,7 +81,9 @@ var grammar = []rule{
 	as("Take the pin out", on(func(p *paper) error { p.pinned = false; return nil })),
 	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its {underarm|side} seam line passes through the {last mark|mark}", sliding((*paper).passes, 3)),
 	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its underarm point lies on the {last mark|mark}", sliding((*paper).liesOn, 2)),
-	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its underarm point lies straight below the {last mark|mark}", sliding((*paper).liesBelow, 2)),
+	as("Slide the pattern straight {out|in} by <AMOUNT>, without turning it, until its underarm point lies straight {below|above} the {last mark|mark}", func(h *hands, w words) error {
+		return sliding(func(p *paper, which string) error { return p.liesStraight(w[2], which) }, 3)(h, w)
+	}),
 	as("Mark its underarm point there[,?[ and] trace the {underarm|side} seam line from it to the {last mark|mark}][,?[ and] join {it with a level line to the end of the traced cap|it with a level line to the end of the traced armhole}]", func(h *hands, w words) error {
 		return h.each(func(p *paper) error {
 			p.markUnderarm()

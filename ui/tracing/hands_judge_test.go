@@ -314,6 +314,9 @@ func (t *trial) fits() (list []fit) {
 		for _, key := range g.keys {
 			known = known && t.sheet[key] != ""
 		}
+		for _, key := range []string{"sleeve.cap_height", "sleeve.underarm_seam", "sleeve.hem_width"} { // or nobody knows what is at the elbow, which is said
+			known = known && (g.what != "elbow" || t.fromLine() || t.sheet[key] != "")
+		}
 		if !known || !g.halves[0].bodice && t.sheet.is("sleeve.length", "short") == "short" {
 			continue
 		}

@@ -155,7 +155,7 @@ func (w *writer) bodice(maybe func(string, float64) float64) float64 {
 		if w.chance(0.3) {
 			take = w.length("bodice.take_off_"+side, w.within(0.25, 1.5))
 		}
-		if take > 0 && w.chance(0.8) {
+		if take > 0 && w.chance(0.8) || w.chance(0.1) { // the tape need not have lain over it
 			s["bodice.dart_"+side] = w.one("side", "waist", "shoulder", "armhole", "none")
 		}
 		width := w.length("bodice."+side, w.within(8.5, 12.5)+take+lost) - lost

@@ -105,12 +105,21 @@ func marks(s calc.TraceStep) (first, last string) {
 	return "mark", "mark"
 }
 
+// straight is where an underarm point that was turned inward lies from its mark: below
+// it, or above, once it has swung past the pin by more than it lay outside.
+func straight(s calc.TraceStep) string {
+	if s.Above {
+		return "straight above"
+	}
+	return "straight below"
+}
+
 // turnText: outward the seam line comes to the mark; inward the underarm point comes
 // straight below it, for the seam line would leave the piece narrower than asked.
 func turnText(s calc.TraceStep, parts pieceParts) string {
 	first, _ := marks(s)
 	if s.Pivot < 0 {
-		return fmt.Sprintf("Pivot: turn the pattern about the pin, inward, until its underarm point lies straight below the %s, square to the %s.", first, parts.level)
+		return fmt.Sprintf("Pivot: turn the pattern about the pin, inward, until its underarm point lies %s the %s, square to the %s.", straight(s), first, parts.level)
 	}
 	return fmt.Sprintf("Pivot: turn the pattern about the pin, outward, until its %s passes through the %s.", parts.line, first)
 }
@@ -138,7 +147,7 @@ func slideStepText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	case s.Pivot > 0:
 		reaches = parts.line + " passes through the " + last
 	case s.Pivot < 0:
-		reaches = "underarm point lies straight below the " + last
+		reaches = "underarm point lies " + straight(s) + " the " + last
 	}
 	text += fmt.Sprintf("Slide the pattern straight %s by %s, without turning it, until its %s. Mark its underarm point there", direction, sc.OnRuler(s.Slide.Abs()), reaches)
 	trace := fmt.Sprintf("trace the %s from it to the %s", parts.line, last)
