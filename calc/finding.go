@@ -45,7 +45,7 @@ const (
 	CapTakesSlide  Code = "cap-takes-slide" // the armhole is kept: the cap gets longer by Amount, to be eased in
 	CannotReach    Code = "cannot-reach"    // what is asked for is missed by Amount around the body; it may follow from Answer
 
-	ShortAtLine        Code = "short-at-line"        // tapered from the corners, the garment is narrower at the line of its girth by Amount
+	ShortAtLine        Code = "short-at-line"        // tapered from the corners, the garment is narrower at the line of its girth by Amount; wider, where negative
 	OutlineUnknown     Code = "outline-unknown"      // what it measures there cannot be told without Missing
 	BustLineAssumed    Code = "bust-line-assumed"    // the bust line was taken at the underarm
 	BustLineImpossible Code = "bust-line-impossible" // a bust line Amount down a side seam of Other

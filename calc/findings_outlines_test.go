@@ -24,16 +24,16 @@ func toCounts(mm float64) units.Length {
 }
 
 // Tapered from its corners, the piece measures less at the line of its girth than its
-// sides pivot and slide: worth a word from 0.1 mm, a check from a ruler mark around the
-// body.
+// sides pivot and slide, or more where it comes in: worth a word from 0.1 mm, a check from
+// a ruler mark around the body.
 func sayShortAtLine(s *slowSheet, p slowPiece) {
 	gain, ok := p.atLine()
 	short := p.copies * (p.gains() - gain)
-	if !ok || short < units.Millimetre/10 {
+	if !ok || short.Abs() < units.Millimetre/10 {
 		return
 	}
 	level := calc.Note
-	if short >= s.Ruler.Mark() {
+	if short.Abs() >= s.Ruler.Mark() {
 		level = calc.Warn
 	}
 	s.say(calc.Finding{Code: calc.ShortAtLine, Level: level, About: p.of, Amount: short})

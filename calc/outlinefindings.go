@@ -39,7 +39,8 @@ func (c *computation) judgeOutline(of Subject, g Girth, front Side) {
 }
 
 // judgeLine says by how much a piece that tapers from its corners is narrower at the
-// line than its sides pivot and slide: a check where a ruler shows it.
+// line than its sides pivot and slide, or wider, where it comes in: a check where a ruler
+// shows it.
 func (c *computation) judgeLine(of Subject, front Side) {
 	f, b := c.plan.Sides[front], c.plan.Sides[front+1]
 	copies := units.Length(1)
@@ -48,10 +49,10 @@ func (c *computation) judgeLine(of Subject, front Side) {
 	}
 	short := copies * (f.Total + b.Total - f.AtLine.Length - b.AtLine.Length)
 	level := Note
-	if short >= c.in.Ruler.Mark() {
+	if short.Abs() >= c.in.Ruler.Mark() {
 		level = Warn
 	}
-	if short >= units.Millimetre/10 {
+	if short.Abs() >= units.Millimetre/10 {
 		c.find(Finding{Code: ShortAtLine, Level: level, About: of, Amount: short, Ways: []Way{TaperTheLine}})
 	}
 }

@@ -49,7 +49,7 @@ var Codes = []CodeWords{
 	{calc.CapTakesSlide, warn, "The armhole is kept, and the cap has more to ease in."},
 	{calc.LimitWide, warn, "A side pivots by more than the usual limit."},
 	{calc.TighterThanBody, warn, "The garment is woven, and comes out smaller than the body."},
-	{calc.ShortAtLine, warnOrNote, "Tapered from its corners, a piece is narrower at the line of its girth than asked; a note below one ruler mark."},
+	{calc.ShortAtLine, warnOrNote, "Tapered from its corners, a piece is narrower at the line of its girth than asked, or wider where it comes in; a note below one ruler mark."},
 	{calc.ExtraEase, warnOrNote, "A piece comes out larger than asked: it matches the other, or it is already cut, which is a note."},
 	{calc.BodyChanged, warnOrNote, "The worksheet that the body was taken from has other measurements now; a note where the body was measured later here."},
 	{calc.PatternChanged, warn, "The worksheet that the pattern was taken from has other measurements now."},

@@ -96,7 +96,11 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.GrowthsDiffer:
 		return fmt.Sprintf("Front and back %ss gain different lengths (%s apart): true them at the %s.", p.Below, amount, p.end)
 	case calc.ShortAtLine:
-		return fmt.Sprintf("Tapered from its underarm corners, the %s is %s narrower at the %s than its sides pivot and slide.", p.Name, amount, p.line)
+		than := "narrower"
+		if f.Amount < 0 {
+			than = "wider"
+		}
+		return fmt.Sprintf("Tapered from its underarm corners, the %s is %s %s at the %s than its sides pivot and slide.", p.Name, amount, than, p.line)
 	case calc.OutlineUnknown:
 		return fmt.Sprintf("What the %s measures at the %s is not known without these: %s.", p.Name, p.line, missingWords(f.Missing))
 	case calc.BustLineAssumed:

@@ -19,7 +19,7 @@ var shortWords = map[calc.Code]string{
 	calc.FitsAlready: "fits already", calc.ComesIn: "comes in", calc.PivotOnly: "pivots only", calc.PivotAndSlide: "pivots and slides",
 	calc.SlideOnly: "slides only", calc.SlideMoved: "slide moved", calc.FollowsUnasked: "changes to match", calc.ExtraEase: "larger than asked",
 	calc.TooFarIn: "smaller than asked", calc.PivotsBack: "pivots back", calc.CapTakesSlide: "cap takes the slide",
-	calc.ShortAtLine: "not as asked at the line", calc.OutlineUnknown: "width at the line not known", calc.BustLineAssumed: "bust line not measured",
+	calc.ShortAtLine: "narrower at the line", calc.OutlineUnknown: "width at the line not known", calc.BustLineAssumed: "bust line not measured",
 	calc.BustLineImpossible: "bust line impossible", calc.NarrowerAtCorners: "narrower at the underarm", calc.SharpBend: "seam bends sharply",
 	calc.CapImpossible: "cap impossible", calc.ArmholeImpossible: "armhole impossible", calc.LeanImpossible: "seam leans too far", calc.OutOfReach: "out of reach",
 	calc.CapEaseLow: "cap ease low", calc.CapEaseHigh: "cap ease high",
@@ -38,6 +38,10 @@ func (f Finding) Short() string {
 	switch f.Code {
 	case calc.BindsBelow:
 		return wording.PlaceWords[f.from.At] + " short"
+	case calc.ShortAtLine:
+		if f.from.Amount < 0 {
+			words = "wider at the line"
+		}
 	case calc.CannotReach:
 		words = "too small"
 		if f.from.Amount < 0 {
