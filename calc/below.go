@@ -7,8 +7,6 @@ import "capscye/units"
 // waist and hip.
 
 func (c *computation) below() {
-	c.judgeGrowths(OfSleeve, SleeveFront)
-	c.judgeGrowths(OfBust, BodiceFront)
 	in := c.in
 	if in.Sleeve.Long {
 		c.elbow()
@@ -24,14 +22,14 @@ func (c *computation) below() {
 	})
 }
 
-// judgeGrowths compares the seams of front and back below the underarm; a
-// difference that a ruler shows has to be trued at the hem.
+// judgeGrowths compares the seams of front and back below the underarm, as they are drawn;
+// a difference that a ruler shows has to be trued at the hem.
 func (c *computation) judgeGrowths(of Subject, front Side) {
-	f, b := c.plan.Turns[front].Growth, c.plan.Turns[front+1].Growth
+	f, b := c.plan.Sides[front].Grows, c.plan.Sides[front+1].Grows
 	if !f.Known || !b.Known {
 		return
 	}
-	if d := nearestCount(f.MM - b.MM).Abs(); d.Round(c.in.Ruler.Mark()) > 0 {
+	if d := (f.Length - b.Length).Abs(); d.Round(c.in.Ruler.Mark()) > 0 {
 		c.find(Finding{Code: GrowthsDiffer, About: of, Amount: d})
 	}
 }
@@ -60,8 +58,9 @@ type level struct{ after, marked units.Reading }
 // must fit. Millimetres.
 type fitting func(gain units.Length) float64
 
-// judgeLevel checks one level. What is missing is shared by the sides that are drawn
-// anew, or by all where none is; fit draws each of them out where it binds.
+// judgeLevel checks one level: it binds by the exact amounts, or by the marks. What is
+// missing is shared by the sides that are drawn anew, or by all where none is; fit draws
+// each of them out.
 func (c *computation) judgeLevel(of Subject, at Place, girth, ease units.Reading, l level, fit func(Side, Fit, fitting) Fit) {
 	if !girth.Known || !ease.Known || !l.after.Known {
 		return
@@ -82,28 +81,30 @@ func (c *computation) judgeLevel(of Subject, at Place, girth, ease units.Reading
 	if sides == 0 {
 		sides = 2 * copies
 	}
-	if lacks := w.Lacks(); lacks > 0 {
-		f := Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides}
-		if len(drawn) > 0 { // else it stays: nothing tapers that could taper less
-			f.Ways = append(f.Ways, WidenBelow)
-		}
-		if ease.Length-ceil(lacks, c.in.mark()) >= c.in.leastEase(at) {
-			f.Ways = append(f.Ways, LessEase)
-		}
-		if of == OfBust && c.in.Method.Armhole == KeepArmhole { // it is cut: not of another size
-			f.Ways = append(f.Ways, AlterTheBodice)
-		} else {
-			f.Ways = append(f.Ways, OtherSize)
-		}
-		c.find(f)
+	lacks := w.Lacks()
+	if lacks <= 0 {
+		lacks = w.LacksMarked()
 	}
-	if w.LacksMarked() <= 0 {
+	if lacks <= 0 {
 		return
 	}
+	f := Finding{Code: BindsBelow, Level: Warn, About: of, At: at, Amount: lacks, Other: (lacks + sides/2) / sides}
+	if len(drawn) > 0 { // else it stays: nothing tapers that could taper less
+		f.Ways = append(f.Ways, WidenBelow)
+	}
+	if ease.Length-ceil(lacks, c.in.mark()) >= c.in.leastEase(at) {
+		f.Ways = append(f.Ways, LessEase)
+	}
+	if of == OfBust && c.in.Method.Armhole == KeepArmhole { // it is cut: not of another size
+		f.Ways = append(f.Ways, AlterTheBodice)
+	} else {
+		f.Ways = append(f.Ways, OtherSize)
+	}
+	c.find(f)
 	mark := c.in.Ruler.Mark()
 	for _, s := range drawn {
 		c.plan.Fits[s] = fit(s, c.plan.Fits[s], func(gain units.Length) float64 {
-			wanted := sides*gain + w.LacksMarked()
+			wanted := sides*gain + max(w.LacksMarked(), 0)
 			return (ceil(wanted, sides*mark) / sides).Millimetres()
 		})
 	}

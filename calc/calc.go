@@ -270,6 +270,10 @@ type Girth struct {
 	Finished  units.Reading // what the outline measures at the line of this girth: Flat + what its sides gain there
 	Marked    units.Reading // the same from the amounts on the ruler
 	EaseAfter units.Reading // Finished - Body
+
+	// The same three on the seams as they are drawn: out to the points where they would
+	// bind below. Only what tapers from its corners is wider for that.
+	Drawn, DrawnMarked, EaseDrawn units.Reading
 }
 
 // Asked tells whether this girth has a need that can be computed.
@@ -321,6 +325,7 @@ type SidePlan struct {
 	// AtLine is what the side gains at the line where the girth is measured, on the
 	// outline that is traced, to the nearest count; AtLineMark the same by the marks.
 	AtLine, AtLineMark units.Reading
+	Grows              units.Reading // how much longer the seam below gets as it is drawn: by the marks, out to the points that fit
 }
 
 // Marked is the sum of the two marks.

@@ -13,6 +13,8 @@ type computation struct {
 	plan Plan
 	room Term // what the cap may gain at each half with the armhole kept
 
+	bends [4]float64 // by Side: the sharpest bend of the seam that is drawn, in radians
+
 	sleeveTerms, bustTerms girthTerms
 }
 
@@ -59,6 +61,10 @@ func (c *computation) follow() {
 	c.finish(&p.Bust, OfBust, c.bustTerms, BodiceFront, BodiceBack, 2) // left and right
 	c.seamsAfter()
 	c.below()
+	c.drawn(&p.Sleeve, OfSleeve, c.sleeveTerms, SleeveFront, 1)
+	c.drawn(&p.Bust, OfBust, c.bustTerms, BodiceFront, 2)
+	c.judgeGrowths(OfSleeve, SleeveFront)
+	c.judgeGrowths(OfBust, BodiceFront)
 }
 
 func (c *computation) find(f Finding) {
@@ -109,6 +115,18 @@ func (c *computation) marks(s Side) {
 		computed(of, TotalMark, total), computed(of, SlideMark, p.SlideMark).less())
 }
 
+// gain is what a side gains at the line of the girth: its total or, where the outline
+// gives another length there, that.
+func (c *computation) gain(s Side, total, atLine Quantity, whole, there units.Length) Term {
+	switch {
+	case whole == 0 && there == 0:
+		return constant(0)
+	case there == whole:
+		return computed(s.Subject(), total, whole)
+	}
+	return computed(s.Subject(), atLine, c.readOff(Figure{s.Subject(), atLine}, there))
+}
+
 // finish adds what the sides gain at the line of the girth to the flat width.
 // copies is how often each side occurs around the body. Where the outline gives a
 // side less than it pivots and slides, its gain is read off the outline.
@@ -121,13 +139,7 @@ func (c *computation) finish(g *Girth, of Subject, from girthTerms, front, back 
 		return
 	}
 	gain := func(s Side, total, atLine Quantity, whole, there units.Length) Term {
-		switch {
-		case whole == 0 && there == 0:
-			return constant(0)
-		case there == whole:
-			return computed(s.Subject(), total, whole).times(copies)
-		}
-		return computed(s.Subject(), atLine, c.readOff(Figure{s.Subject(), atLine}, there)).times(copies)
+		return c.gain(s, total, atLine, whole, there).times(copies)
 	}
 	g.Finished = units.Known(c.sum(Figure{of, Finished}, from.flat,
 		gain(front, Total, AtLine, f.Total, f.AtLine.Length), gain(back, Total, AtLine, b.Total, b.AtLine.Length)))

@@ -124,21 +124,39 @@ func sayNarrowerAtCorners(s *slowSheet) {
 }
 
 // A new seam that bends by more than 15 degrees wants care in smoothing; the bound is
-// ours.
+// ours. Where it goes out to a point that fits, it is that seam which is smoothed.
 func saySharpBend(s *slowSheet, p slowPiece) {
-	if bend := max(p.seams[0].bend(), p.seams[1].bend()); bend > 15 {
+	bend := 0.0
+	for h, drawn := range p.ofIts(s.drawn()) {
+		seam := p.seams[h]
+		if drawn.fits {
+			seam = drawn
+		}
+		bend = max(bend, seam.bend())
+	}
+	if bend > 15 && p.moves() {
 		s.say(calc.Finding{Code: calc.SharpBend, Level: calc.Note, About: p.of, Degrees: bend})
 	}
+}
+
+// ofIts are the two of a piece.
+func (p slowPiece) ofIts(seams [4]slowSeam) []slowSeam {
+	if p.of == calc.OfBust {
+		return seams[2:]
+	}
+	return seams[:2]
 }
 
 // onRuler is a length as the ruler shows it.
 func onRuler(s *slowSheet, l units.Length) units.Length { return exactly(l).toMark(s.Ruler).length() }
 
-// Front and back are sewn together below the underarm: where they grow unlike, they have
-// to be trued. A reading: by what the ruler shows.
+// Front and back are sewn together below the underarm: where they grow unlike on the
+// paper, by the marks and out to the points that fit, they have to be trued. A reading: by
+// what the ruler shows.
 func sayGrowthsDiffer(s *slowSheet, p slowPiece) {
-	front, ok := p.seams[0].growth()
-	back, both := p.seams[1].growth()
+	drawn := p.ofIts(s.drawn())
+	front, ok := drawn[0].growth()
+	back, both := drawn[1].growth()
 	if differ := toCounts(math.Abs(front - back)); ok && both && onRuler(s, differ) > 0 {
 		s.say(calc.Finding{Code: calc.GrowthsDiffer, Level: calc.Note, About: p.of, Amount: differ})
 	}
@@ -172,21 +190,58 @@ func sayOutOfReach(s *slowSheet, p slowPiece) {
 	}
 }
 
+// slowLevel is a level below the underarm, and what it lacks around.
+type slowLevel struct {
+	of            calc.Subject
+	at            calc.Place
+	lacks, marked units.Length
+	gains         [2]float64 // of the sides, by the marks
+	down          float64    // what part of the way down the old seam
+}
+
+// binds tells that it lacks something, by the exact amounts or by the marks.
+func (l slowLevel) binds() bool { return l.lacks > 0 || l.marked > 0 }
+
 // A long sleeve tapers back to its hem, a bodice to its waist; what lies there keeps its
-// width, and the elbow gains a part. A level that comes out smaller than girth + ease binds.
+// width, and the elbow gains a part. A level that comes out smaller than girth + ease, on
+// the table or by the sums, binds.
 func sayBindsBelow(s *slowSheet) {
-	if s.plan.Open {
-		return
-	}
-	if s.Sleeve.Long {
-		s.level(calc.OfSleeve, calc.AtWrist, s.Wrist, s.WristEase, paperSleeve(s.Sleeve, s.Sleeve.HemWidth), 0)
-		gain, ok := s.elbowGain()
-		if width := paperSleeve(s.Sleeve, s.Sleeve.ElbowWidth); ok {
-			s.level(calc.OfSleeve, calc.AtElbow, s.Elbow, s.ElbowEase, width, gain)
+	for _, l := range s.levels() {
+		amount := l.lacks
+		if amount <= 0 {
+			amount = l.marked
+		}
+		if l.binds() {
+			s.say(calc.Finding{Code: calc.BindsBelow, Level: calc.Warn, About: l.of, At: l.at, Amount: amount,
+				Other: exactly(amount).over(exactly(s.sharing(l.of))).rounded().length()})
 		}
 	}
-	s.level(calc.OfBust, calc.AtWaist, s.Waist, s.WaistEase, s.bodiceWidth(s.Bodice.WaistFront, s.Bodice.WaistBack), 0)
-	s.level(calc.OfBust, calc.AtHip, s.Hip, s.HipEase, s.bodiceWidth(s.Bodice.HipFront, s.Bodice.HipBack), 0)
+}
+
+func (s *slowSheet) levels() (list []slowLevel) {
+	if s.plan.Open {
+		return nil
+	}
+	add := func(of calc.Subject, at calc.Place, girth, ease units.Reading, width exact, gains, marked [2]float64, down float64) {
+		wanted := exactReading(girth).plus(exactReading(ease))
+		if !wanted.known() || !width.known() {
+			return
+		}
+		lacks := wanted.minus(width).length()
+		list = append(list, slowLevel{of, at, lacks - toCounts(gains[0]+gains[1]), lacks - toCounts(marked[0]+marked[1]), marked, down})
+	}
+	none := [2]float64{}
+	if s.Sleeve.Long {
+		add(calc.OfSleeve, calc.AtWrist, s.Wrist, s.WristEase, paperSleeve(s.Sleeve, s.Sleeve.HemWidth), none, none, 1)
+		down := s.elbowDown()
+		gains, ok := elbowGains(s.seams[:2], down)
+		if marked, _ := elbowGains(s.marked[:2], down); ok {
+			add(calc.OfSleeve, calc.AtElbow, s.Elbow, s.ElbowEase, paperSleeve(s.Sleeve, s.Sleeve.ElbowWidth), gains, marked, down)
+		}
+	}
+	add(calc.OfBust, calc.AtWaist, s.Waist, s.WaistEase, s.bodiceWidth(s.Bodice.WaistFront, s.Bodice.WaistBack), none, none, 1)
+	add(calc.OfBust, calc.AtHip, s.Hip, s.HipEase, s.bodiceWidth(s.Bodice.HipFront, s.Bodice.HipBack), none, none, 2)
+	return list
 }
 
 func (s *slowSheet) bodiceWidth(front, back units.Reading) exact {
@@ -194,15 +249,35 @@ func (s *slowSheet) bodiceWidth(front, back units.Reading) exact {
 	return oraclePiece(s.Bodice, front, none).plus(oraclePiece(s.Bodice, back, none)).times(exactly(2))
 }
 
-func (s *slowSheet) level(of calc.Subject, at calc.Place, girth, ease units.Reading, width exact, gain float64) {
-	wanted := exactReading(girth).plus(exactReading(ease))
-	if !wanted.known() || !width.known() {
-		return
+// drawn is every seam as it is drawn: by the marks, and where a level binds, out to the
+// next mark of the ruler at which it does not.
+func (s *slowSheet) drawn() [4]slowSeam {
+	seams := s.marked
+	for _, l := range s.levels() {
+		first := 0
+		if l.of == calc.OfBust {
+			first = 2
+		}
+		for h := range 2 {
+			if side := s.plan.Sides[first+h]; !l.binds() || side.PivotMark == 0 && side.SlideMark == 0 {
+				continue
+			}
+			sides := s.sharing(l.of)
+			needed := toCounts(l.gains[h])*sides + max(l.marked, 0)
+			out := (needed / sides).Round(s.Ruler.Mark()) - 2*s.Ruler.Mark()
+			for ; out*sides < needed; out += s.Ruler.Mark() {
+			}
+			seam := &seams[first+h]
+			seam.fits = true
+			switch l.at {
+			case calc.AtElbow:
+				seam.fitDown, seam.fitOut = l.down, mm(out)
+			case calc.AtWrist, calc.AtWaist:
+				seam.endOut = mm(out)
+			} // the hip lies below what was measured of the seam
+		}
 	}
-	lacks := wanted.minus(width).length() - toCounts(gain)
-	if sides := s.sharing(of); lacks > 0 {
-		s.say(calc.Finding{Code: calc.BindsBelow, Level: calc.Warn, About: of, At: at, Amount: lacks, Other: exactly(lacks).over(exactly(sides)).rounded().length()})
-	}
+	return seams
 }
 
 // sharing is how many sides around the body share what a level lacks: those whose seam
@@ -220,15 +295,20 @@ func (s *slowSheet) sharing(of calc.Subject) (sides units.Length) {
 	return sides
 }
 
-// elbowGain is how much farther out both sides lie at the elbow: that is where the old
-// sleeve is as wide as it was measured there, or half way down.
-func (s *slowSheet) elbowGain() (gain float64, ok bool) {
-	part := 0.5
+// elbowDown is the part of the way down the seam at which the old sleeve is as wide as it was
+// measured at the elbow, or half of it.
+func (s *slowSheet) elbowDown() (part float64) {
+	part = 0.5
 	flat, hem, elbow := paperSleeve(s.Sleeve, s.Sleeve.Width), paperSleeve(s.Sleeve, s.Sleeve.HemWidth), paperSleeve(s.Sleeve, s.Sleeve.ElbowWidth)
 	if flat.known() && hem.known() && elbow.known() && hem.less(elbow) && elbow.less(flat) {
 		part, _ = flat.minus(elbow).over(flat.minus(hem)).r.Float64()
 	}
-	for _, seam := range s.pieces[0].seams {
+	return part
+}
+
+// elbowGains are how much farther out the sides lie at the elbow.
+func elbowGains(seams []slowSeam, part float64) (gains [2]float64, ok bool) {
+	for h, seam := range seams {
 		out, known := seam.out(part * seam.below)
 		_, atLine := seam.atLine()
 		switch {
@@ -240,9 +320,9 @@ func (s *slowSheet) elbowGain() (gain float64, ok bool) {
 			out, known = seam.total()*(1-part), true
 		}
 		if !known {
-			return 0, false
+			return gains, false
 		}
-		gain += out
+		gains[h] = out
 	}
-	return gain, true
+	return gains, true
 }

@@ -38,6 +38,9 @@ type slowSeam struct {
 	straight   bool    // a short sleeve: the seam moves out as a whole
 	fromCorner bool    // the hand rule
 
+	fits                    bool    // it goes out to points that fit:
+	fitDown, fitOut, endOut float64 // what part of the way down and how far out, and how far out at its end
+
 	pivot, slide float64
 	reached      bool // some turn does it
 	angle        float64
@@ -119,6 +122,11 @@ func (s slowSeam) way() (way []spot, ok bool) {
 			way = append(way, girth)
 		}
 	}
+	if s.fitDown > 0 {
+		fit := s.down(s.fitDown * s.below)
+		way = append(way, spot{fit.x + s.fitOut, fit.y})
+	}
+	end.x += s.endOut
 	return append(way, end), s.length
 }
 

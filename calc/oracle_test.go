@@ -362,10 +362,12 @@ func oracleGirth(body exact, ease units.Reading, flat, need exact, times int, a,
 		return flat.plus(exactly(a).plus(exactly(b)).times(exactly(times)))
 	}
 	finished := grown(a.Total, b.Total)
+	marked := grown(a.PivotMark+a.SlideMark, b.PivotMark+b.SlideMark)
 	return calc.Girth{
 		Body: body.reading(), Ease: exactReading(ease).reading(), Flat: flat.reading(), Need: need.reading(),
 		Finished:  finished.reading(),
-		Marked:    grown(a.PivotMark+a.SlideMark, b.PivotMark+b.SlideMark).reading(),
+		Marked:    marked.reading(),
 		EaseAfter: finished.minus(body).reading(),
+		Drawn:     finished.reading(), DrawnMarked: marked.reading(), EaseDrawn: finished.minus(body).reading(),
 	}
 }

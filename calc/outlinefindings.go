@@ -33,7 +33,7 @@ func (c *computation) judgeOutline(of Subject, g Girth, front Side) {
 	} else {
 		c.judgeCorners(g)
 	}
-	if bend := max(c.plan.Turns[front].Bend.MM, c.plan.Turns[front+1].Bend.MM); bend > bendMost {
+	if bend := max(c.bends[front], c.bends[front+1]); bend > bendMost {
 		c.find(Finding{Code: SharpBend, About: of, Degrees: bend * 180 / math.Pi})
 	}
 }

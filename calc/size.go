@@ -72,10 +72,10 @@ func (g Girth) Unasked() units.Reading {
 	if !g.Body.Known {
 		asked = g.Flat
 	}
-	if !g.Finished.Known || !asked.Known {
+	if !g.Drawn.Known || !asked.Known {
 		return units.Reading{}
 	}
-	return units.Known(max(0, g.Finished.Length-asked.Length))
+	return units.Known(max(0, g.Drawn.Length-asked.Length))
 }
 
 // MostPivot is the largest pivot to mark on any side, inward or out; not known while the

@@ -114,11 +114,11 @@ func TestWhatASizeCostsByHand(t *testing.T) {
 		girth calc.Girth
 		want  units.Reading
 	}{
-		{calc.Girth{Body: known(40 * in), Ease: known(3 * in), Flat: known(41 * in), Finished: known(43 * in)}, known(0)},
-		{calc.Girth{Body: known(40 * in), Ease: known(3 * in), Flat: known(41 * in), Finished: known(44 * in)}, known(in)}, // it follows
-		{calc.Girth{Body: known(40 * in), Ease: known(3 * in), Flat: known(41 * in), Finished: known(42 * in)}, known(0)},  // it is short
-		{calc.Girth{Flat: known(41 * in), Finished: known(42 * in)}, known(in)},                                            // nobody asked
-		{calc.Girth{Body: known(40 * in), Flat: known(41 * in), Finished: known(42 * in)}, units.Reading{}},
+		{calc.Girth{Body: known(40 * in), Ease: known(3 * in), Flat: known(41 * in), Drawn: known(43 * in)}, known(0)},
+		{calc.Girth{Body: known(40 * in), Ease: known(3 * in), Flat: known(41 * in), Drawn: known(44 * in)}, known(in)}, // it follows
+		{calc.Girth{Body: known(40 * in), Ease: known(3 * in), Flat: known(41 * in), Drawn: known(42 * in)}, known(0)},  // it is short
+		{calc.Girth{Flat: known(41 * in), Drawn: known(42 * in)}, known(in)},                                            // nobody asked
+		{calc.Girth{Body: known(40 * in), Flat: known(41 * in), Drawn: known(42 * in)}, units.Reading{}},
 		{calc.Girth{Flat: known(41 * in)}, units.Reading{}},
 	} {
 		if got := c.girth.Unasked(); got != c.want {

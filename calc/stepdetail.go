@@ -162,33 +162,15 @@ func (b *stepList) widthDetail() (d Detail) {
 		return low(front) || low(front+1)
 	}
 	if moved(SleeveFront) {
-		d.Sleeve, d.LowSleeve = b.around(b.plan.Sleeve, SleeveFront, 1), inward(SleeveFront)
+		d.Sleeve, d.LowSleeve = b.plan.Sleeve.DrawnMarked, inward(SleeveFront)
 	}
 	if moved(BodiceFront) {
-		d.Bust, d.LowBust = b.around(b.plan.Bust, BodiceFront, 2), inward(BodiceFront)
+		d.Bust, d.LowBust = b.plan.Bust.DrawnMarked, inward(BodiceFront)
 		if down := b.in.Bodice.bustLine(); down > 0 {
 			d.LineDown = units.Known(down)
 		}
 	}
 	return d
-}
-
-// around is what a piece measures at its line, by the marks and drawn out to fit.
-func (b *stepList) around(g Girth, front Side, copies units.Length) units.Reading {
-	if !g.Flat.Known {
-		return units.Reading{}
-	}
-	for _, s := range []Side{front, front + 1} {
-		p, gain := b.marked.Sides[s], b.marked.Sides[s].AtLine
-		if e := b.marked.Edges[s]; gain.Known && e.Known && b.plan.Fits[s] != (Fit{}) {
-			gain = e.gainAtLine(b.marked.Turns[s], p.Pivot.Millimetres(), p.Total.Millimetres()).Length()
-		}
-		if !gain.Known {
-			return units.Reading{}
-		}
-		g.Flat.Length += copies * gain.Length
-	}
-	return g.Flat
 }
 
 // lastDetail is what the seam lines need before they are cut.

@@ -291,7 +291,7 @@ func (b *stepList) garment() {
 	growths := Detail{OfSleeve: sleeve, OfBodice: bodice}
 	for _, s := range Sides() {
 		if s.OfSleeve() && sleeve || !s.OfSleeve() && bodice {
-			growths.Growths[s] = b.marked.Turns[s].Growth.Length()
+			growths.Growths[s] = b.plan.Sides[s].Grows
 		}
 	}
 	add("check-side-seams", CheckSides, growths)

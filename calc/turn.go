@@ -71,10 +71,11 @@ func (c *computation) turns() {
 		}
 		pivot, total := p.Pivot.Millimetres(), p.Total.Millimetres()
 		p.AtLine = e.gainAtLine(*t, pivot, total).Length()
-		p.AtLineMark = p.AtLine
+		p.AtLineMark, p.Grows, c.bends[s] = p.AtLine, t.Growth.Length(), t.Bend.MM
 		if p.PivotMark != p.Pivot || p.SlideMark != p.Slide {
 			marked := c.turned(s, p.PivotMark, p.SlideMark)
 			p.AtLineMark = e.gainAtLine(marked, p.PivotMark.Millimetres(), p.Marked().Millimetres()).Length()
+			p.Grows = marked.Growth.Length()
 			t.OutOfReach = t.OutOfReach || marked.OutOfReach
 		}
 		c.judgeReach(s)

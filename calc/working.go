@@ -67,6 +67,11 @@ const (
 	Finished
 	FinishedMarked
 	EaseAfter
+	AtLineDrawn     // what a side gains at the line on the seam that is drawn out to fit,
+	AtLineDrawnMark // ... by the marks,
+	Drawn           // and what comes out then
+	DrawnMarked
+	EaseDrawn
 )
 
 // Figure names one computed length.

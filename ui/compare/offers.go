@@ -212,8 +212,8 @@ func heightLost(r, after report.Report, front calc.Side) []string {
 func stays(r report.Report) []string {
 	var list []string
 	for _, p := range r.Pieces() {
-		if p.Girth.Finished.Known {
-			list = append(list, fmt.Sprintf("the %s stays at %s", strings.ToLower(p.Name), r.Scale.Format(p.Girth.Finished.Length)))
+		if p.Girth.Drawn.Known {
+			list = append(list, fmt.Sprintf("the %s stays at %s", strings.ToLower(p.Name), r.Scale.Format(p.Girth.Drawn.Length)))
 		}
 	}
 	return list

@@ -251,10 +251,10 @@ var (
 	CapHeight    = Consequence{"cap height", heightAfter(calc.SleeveFront)}
 	armholeDepth = Consequence{"armhole depth", heightAfter(calc.BodiceFront)}
 	CapEase      = Consequence{"cap ease", exactFigure(func(p calc.Plan) units.Reading { return p.Seams.CapEaseAfter })}
-	BicepAfter   = Consequence{"finished bicep", exactFigure(func(p calc.Plan) units.Reading { return p.Sleeve.Finished })}
-	bicepEase    = Consequence{"ease at the bicep, finished", exactFigure(func(p calc.Plan) units.Reading { return p.Sleeve.EaseAfter })}
-	bustEase     = Consequence{"ease at the bust, finished", exactFigure(func(p calc.Plan) units.Reading { return p.Bust.EaseAfter })}
-	BustAfter    = Consequence{"finished bust", exactFigure(func(p calc.Plan) units.Reading { return p.Bust.Finished })}
+	BicepAfter   = Consequence{"finished bicep", exactFigure(func(p calc.Plan) units.Reading { return p.Sleeve.Drawn })}
+	bicepEase    = Consequence{"ease at the bicep, finished", exactFigure(func(p calc.Plan) units.Reading { return p.Sleeve.EaseDrawn })}
+	bustEase     = Consequence{"ease at the bust, finished", exactFigure(func(p calc.Plan) units.Reading { return p.Bust.EaseDrawn })}
+	BustAfter    = Consequence{"finished bust", exactFigure(func(p calc.Plan) units.Reading { return p.Bust.Drawn })}
 	outcomes     = []Consequence{BicepAfter, bicepEase, BustAfter, bustEase, widthAfter(calc.AtElbow), widthAfter(calc.AtWrist), widthAfter(calc.AtWaist), widthAfter(calc.AtHip)}
 	capFigures   = []Consequence{CapEase, CapHeight, armholeDepth}
 )

@@ -85,7 +85,7 @@ func WhyIdle(s *worksheets.Sheet, k worksheets.Key) string {
 // withoutTakeOff: a dart above or below the tape takes nothing off, and has to be traced
 // all the same where somebody tells of it.
 func withoutTakeOff(s *worksheets.Sheet, dart, takeOff worksheets.Key) string {
-	if s.Text(takeOff) == "" && s.Text(dart) == "" {
+	if s.Text(takeOff) == "" && s.Choice(dart) == "any" {
 		return "nothing taken off"
 	}
 	return ""

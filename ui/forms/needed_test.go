@@ -55,6 +55,10 @@ func TestADartThatWasToldIsNotIdle(t *testing.T) {
 	if forms.WhyIdle(&s, worksheets.DartBack) == "" {
 		t.Error("nothing was taken off and nobody told of a dart, and it is asked for")
 	}
+	s.Set(worksheets.DartBack, "any")
+	if forms.WhyIdle(&s, worksheets.DartBack) == "" {
+		t.Error("any says no more than nothing does")
+	}
 	s.Set(worksheets.DartBack, "side")
 	if why := forms.WhyIdle(&s, worksheets.DartBack); why != "" {
 		t.Errorf("the dart was told: %q", why)

@@ -88,31 +88,31 @@ func SideWords(s calc.SidePlan, sc units.Scale) string {
 // FinishedWords says what comes out: "15 1/2 in around, 1 3/4 in of ease".
 func (p PieceAnswer) FinishedWords(sc units.Scale) string {
 	g := p.Girth
-	if !g.Finished.Known || p.tooFar {
+	if !g.Drawn.Known || p.tooFar {
 		return ""
 	}
-	words := sc.Format(g.Finished.Length) + " around"
-	switch ease := g.EaseAfter; {
+	words := sc.Format(g.Drawn.Length) + " around"
+	switch ease := g.EaseDrawn; {
 	case !ease.Known:
 	case ease.Length < 0:
 		words += ", " + sc.Format(-ease.Length) + " less than the body"
 	default:
 		words += ", " + sc.Format(ease.Length) + " of ease"
 	}
-	if g.Marked != g.Finished {
-		words += "; by the marks " + sc.Format(g.Marked.Length)
+	if g.DrawnMarked != g.Drawn {
+		words += "; by the marks " + sc.Format(g.DrawnMarked.Length)
 	}
 	return words
 }
 
 // FinishedShort is the same where there is little room: "bicep 15 1/2 in, ease 1 3/4".
 func (p PieceAnswer) FinishedShort(sc units.Scale) string {
-	if !p.Girth.Finished.Known || p.tooFar {
+	if !p.Girth.Drawn.Known || p.tooFar {
 		return ""
 	}
-	words := p.place + " " + sc.Format(p.Girth.Finished.Length)
-	if p.Girth.EaseAfter.Known {
-		words += ", ease " + sc.Number(p.Girth.EaseAfter.Length)
+	words := p.place + " " + sc.Format(p.Girth.Drawn.Length)
+	if p.Girth.EaseDrawn.Known {
+		words += ", ease " + sc.Number(p.Girth.EaseDrawn.Length)
 	}
 	return words
 }

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"capscye/calc"
@@ -31,10 +30,7 @@ func WordsOfPiece(s calc.Subject) PieceWords {
 
 // findingText is the sentence of a finding.
 func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
-	amount, other := sc.Format(f.Amount.Abs()), sc.Format(f.Other)
-	if !strings.ContainsAny(amount, "123456789") && f.Amount != 0 { // less than the ruler shows
-		amount = wording.Exact(f.Amount.Abs(), sc)
-	}
+	amount, other := amountWords(f, sc), sc.Format(f.Other)
 	p := WordsOfPiece(f.About)
 	about := wording.SubjectWords[f.About]
 	switch f.Code {
@@ -95,12 +91,6 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return missedText(f, about, amount, in.Method.Armhole == calc.KeepArmhole)
 	case calc.GrowthsDiffer:
 		return fmt.Sprintf("Front and back %ss gain different lengths (%s apart): true them at the %s.", p.Below, amount, p.end)
-	case calc.ShortAtLine:
-		than := "narrower"
-		if f.Amount < 0 {
-			than = "wider"
-		}
-		return fmt.Sprintf("Tapered from its underarm corners, the %s is %s %s at the %s than its sides pivot and slide.", p.Name, amount, than, p.line)
 	case calc.OutlineUnknown:
 		return fmt.Sprintf("What the %s measures at the %s is not known without these: %s.", p.Name, p.line, missingWords(f.Missing))
 	case calc.BustLineAssumed:
@@ -110,13 +100,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 	case calc.NarrowerAtCorners:
 		return cornersText(f, sc)
 	case calc.SharpBend:
-		return fmt.Sprintf("The new %s bends by %.0f degrees: smooth it with care.", p.Below, f.Degrees)
-	case calc.BindsBelow:
-		does := "it must go out by " + other + " more on each side there"
-		if slices.Contains(f.Ways, calc.WidenBelow) { // its seam is drawn anew
-			does = "the steps draw each side that is altered out by " + other + " there"
-		}
-		return fmt.Sprintf("At the %s the %s would be short by %s: %s.", wording.PlaceWords[f.At], p.Name, amount, does)
+		return fmt.Sprintf("The new %s bends by %.0f degrees, over 15 (our bound): smooth it with care.", p.Below, f.Degrees)
 	case calc.CapEaseLow, calc.CapEaseHigh:
 		return capEaseText(f, sc)
 	case calc.CapImpossible, calc.ArmholeImpossible:
@@ -148,6 +132,15 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 		return fmt.Sprintf("The %s comes out %s smaller than the body, and woven cloth does not stretch.", about, amount)
 	}
 	return string(f.Code)
+}
+
+// amountWords is the amount of a finding, never as none.
+func amountWords(f calc.Finding, sc units.Scale) string {
+	amount := sc.Format(f.Amount.Abs())
+	if !strings.ContainsAny(amount, "123456789") && f.Amount != 0 { // less than the ruler shows
+		amount = wording.Exact(f.Amount.Abs(), sc)
+	}
+	return amount
 }
 
 // missingText names the answer that an asked girth lacks. Worksheets from before this

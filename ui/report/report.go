@@ -96,6 +96,10 @@ func (r *Report) Worded(f calc.Finding) Finding {
 // sentence is what a finding of the sums says.
 func (r *Report) sentence(f calc.Finding) string {
 	switch {
+	case f.Code == calc.ShortAtLine:
+		return r.taperText(f)
+	case f.Code == calc.BindsBelow:
+		return r.bindsText(f)
 	case f.Bound == nil:
 		return findingText(f, r.Input, r.Scale)
 	case doubts(f.Code):

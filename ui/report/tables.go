@@ -61,7 +61,7 @@ func SidesTable(r Report) []string {
 	return lines
 }
 
-// FinishedTable is what comes out beside what was asked.
+// FinishedTable is what comes out beside what was asked, on the seams as they are drawn.
 func FinishedTable(r Report) []string {
 	row := func(name string, cells ...any) string {
 		return fmt.Sprintf("%-8s%13s%13s%13s%13s", append([]any{name}, cells...)...)
@@ -69,14 +69,14 @@ func FinishedTable(r Report) []string {
 	lines := []string{row("", "asked", "comes out", "by marks", "ease")}
 	for _, p := range r.Pieces() {
 		g := p.Girth
-		lines = append(lines, row(typeset.Capitalised(p.place), wording.OrDash(g.Wanted(), r.Scale), wording.OrDash(g.Finished, r.Scale),
-			wording.OrDash(g.Marked, r.Scale), wording.OrDash(g.EaseAfter, r.Scale)))
+		lines = append(lines, row(typeset.Capitalised(p.place), wording.OrDash(g.Wanted(), r.Scale), wording.OrDash(g.Drawn, r.Scale),
+			wording.OrDash(g.DrawnMarked, r.Scale), wording.OrDash(g.EaseDrawn, r.Scale)))
 	}
 	return lines
 }
 
 // TurnTable is what the pivots do: the turn, the height that is left, and how
-// much longer the seam below the underarm gets. It is nil where no corner was
+// much longer the seam below the underarm gets as it is drawn. It is nil where no corner was
 // measured. All of it is rounded, for a turn is not exact.
 func TurnTable(r Report) []string {
 	row := func(name string, cells ...any) string {
@@ -89,8 +89,8 @@ func TurnTable(r Report) []string {
 			continue
 		}
 		growth := "-"
-		if t.Growth.Known {
-			growth = wording.Signed(t.Growth.Length().Length, r.Scale)
+		if grows := r.Plan.Sides[s].Grows; grows.Known {
+			growth = wording.Signed(grows.Length, r.Scale)
 		}
 		lines = append(lines, row(typeset.Capitalised(wording.SubjectWords[s.Subject()]), fmt.Sprintf("%.1f deg", t.Angle*180/math.Pi),
 			r.Millimetres(e.H), r.Millimetres(t.HeightAfter), growth))

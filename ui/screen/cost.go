@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"math"
 	"strings"
 
 	"capscye/calc"
@@ -42,27 +41,27 @@ func costLines(r report.Report, width int) []string {
 		}
 		add("Cap ease", r.Scale.Number(ease.Length), ease.Length.Millimetres(), most.Millimetres())
 	}
-	if bust := r.Plan.Bust; bust.Finished.Known && bust.EaseAfter.Known && bust.Ease.Length > 0 {
-		add("Bust ease", r.Scale.Number(bust.EaseAfter.Length)+" of "+r.Scale.Number(bust.Ease.Length),
-			bust.EaseAfter.Length.Millimetres(), 2*bust.Ease.Length.Millimetres())
+	if bust := r.Plan.Bust; bust.EaseDrawn.Known && bust.Ease.Length > 0 {
+		add("Bust ease", r.Scale.Number(bust.EaseDrawn.Length)+" of "+r.Scale.Number(bust.Ease.Length),
+			bust.EaseDrawn.Length.Millimetres(), 2*bust.Ease.Length.Millimetres())
 	}
 	for _, g := range []struct {
 		name  string
 		front calc.Side
 	}{{"Underarm", calc.SleeveFront}, {"Side seam", calc.BodiceFront}} {
-		f, b := r.Plan.Turns[g.front].Growth, r.Plan.Turns[g.front+1].Growth
+		f, b := r.Plan.Sides[g.front].Grows, r.Plan.Sides[g.front+1].Grows
 		if !f.Known || !b.Known {
 			continue
 		}
-		words := wording.Signed(f.Length().Length, r.Scale)
-		if other := wording.Signed(b.Length().Length, r.Scale); other != words {
+		words := wording.Signed(f.Length, r.Scale)
+		if other := wording.Signed(b.Length, r.Scale); other != words {
 			words += ", back " + other
 		}
-		more := f.MM
-		if math.Abs(b.MM) > math.Abs(more) {
-			more = b.MM
+		more := f.Length
+		if b.Length.Abs() > more.Abs() {
+			more = b.Length
 		}
-		add(g.name, words, more, 2*units.Inch.Millimetres())
+		add(g.name, words, more.Millimetres(), 2*units.Inch.Millimetres())
 	}
 	var lines []string
 	for i := 0; i < len(items); i++ {

@@ -49,7 +49,7 @@ func (d *desk) lineAtHand() func(report.WorkedLine) bool {
 	case ok:
 		return func(l report.WorkedLine) bool { return l.Uses(k) }
 	case d.step == forms.Match:
-		return of(calc.Finished, calc.FinishedMarked, calc.EaseAfter)
+		return of(calc.Finished, calc.FinishedMarked, calc.EaseAfter, calc.Drawn, calc.DrawnMarked, calc.EaseDrawn)
 	}
 	steps, marks := d.rep.TraceSteps(), of(calc.SlideMark, calc.PivotMark)
 	if len(steps) == 0 {

@@ -98,7 +98,7 @@ func SheetKeys() []JSONKey {
 		"sides.*.bend_deg":            "The sharpest bend of the new seam below the underarm, in degrees.",
 		"sides.*.outline_mm":          "The points of that seam from the underarm corner down, each [out, up] from the pin.",
 
-		"finished":                   "What the garment measures in the end.",
+		"finished":                   "What the garment measures in the end, without what the steps draw out to fit further down.",
 		"finished.bicep_mm":          "Around the sleeve at the bicep line.",
 		"finished.bust_mm":           "Around the bodice at the bust line.",
 		"finished.bicep_marked_mm":   "The same sleeve, by the rounded marks.",

@@ -116,7 +116,7 @@ func Rows(all []Size) []Row {
 		return "-"
 	})
 	add("Cap ease after", func(r report.Report) string { return wording.OrDash(r.Plan.Seams.CapEaseAfter, r.Scale) })
-	add("Bust comes to", func(r report.Report) string { return wording.OrDash(r.Plan.Bust.Finished, r.Scale) })
+	add("Bust comes to", func(r report.Report) string { return wording.OrDash(r.Plan.Bust.Drawn, r.Scale) })
 	add("more than asked", func(r report.Report) string { return wording.OrDash(r.Plan.Bust.Unasked(), r.Scale) })
 	add("Chart, high bust", func(r report.Report) string {
 		return beside(r, worksheets.ChartHighBust, r.Input.HighBust)

@@ -214,8 +214,8 @@ func (z Size) say(s *typeset.Speech) {
 	if ease := r.Plan.Seams.CapEaseAfter; ease.Known {
 		s.Say("The cap ease comes to %s", r.Scale.Format(ease.Length))
 	}
-	if bust := r.Plan.Bust; bust.Finished.Known {
-		s.Say("The bust comes to %s", r.Scale.Format(bust.Finished.Length))
+	if bust := r.Plan.Bust; bust.Drawn.Known {
+		s.Say("The bust comes to %s", r.Scale.Format(bust.Drawn.Length))
 		if extra := bust.Unasked(); extra.Known && extra.Length > 0 {
 			s.Say("That is %s more than asked", r.Scale.Format(extra.Length))
 		}

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"capscye/ui/typeset"
 )
 
 // Holding what the tape finds against what the program says, and against what was asked.
@@ -76,6 +78,7 @@ func (t *trial) judge() {
 	}
 	t.gaps()
 	t.darts()
+	t.drawnOut()
 	t.girths()
 	if t.loose {
 		return
@@ -92,6 +95,36 @@ func (t *trial) gaps() {
 		if o.gap > hair {
 			t.fault("%s: a gap of %.2f mm between the lines that were drawn", o.name, o.gap)
 		}
+	}
+}
+
+// shownWithin is how far a figure that people read may be off: by its rounding, if it
+// was rounded.
+func (t *trial) shownWithin(rough bool) float64 {
+	if rough {
+		return hair + t.sheet.step()/2
+	}
+	return hair
+}
+
+// drawnOut: where the findings say that the steps draw a seam out, they do, by as much.
+func (t *trial) drawnOut() {
+	steps := strings.Join(strings.Fields(t.answer.printed), " ")
+	for _, out := range t.answer.figures.outs() {
+		t.held["drawn out"]++
+		if !strings.Contains(steps, "a point "+out+" ") {
+			t.fault("no step draws a seam to a point %s off the old one", out)
+		}
+	}
+	fitted, binds := false, false
+	for _, f := range t.answer.figures.Findings {
+		binds = binds || f.Code == "binds-below" && strings.Contains(f.Text, "the steps draw ")
+	}
+	for _, o := range t.halves() {
+		fitted = fitted || o.fitted
+	}
+	if fitted != binds {
+		t.fault("a seam is drawn out: %v; the findings say so: %v", fitted, binds)
 	}
 }
 
@@ -138,7 +171,10 @@ func (t *trial) girths() {
 		}
 		found := around(g.halves, outline.girth)
 		straight := t.fromLine() || g.what == "bicep" && t.sheet.is("sleeve.length", "short") == "short"
-		// From the corner, the figures are without the points where the seam is drawn out to fit.
+		if printed, rough, ok := t.answer.inTable(typeset.Capitalised(g.what), 34, 47, t.sheet.is("about.unit", "in")); ok && (straight || !t.loose) {
+			t.same(g.what+" by the marks", found, printed, t.shownWithin(rough))
+		}
+		// From the corner, the JSON is without the points where the seam is drawn out to fit.
 		plain := !g.halves[0].fitted && !g.halves[1].fitted
 		if g.said != nil && (straight || plain && !t.loose) {
 			t.same(g.what, found, *g.said, hair)
@@ -250,6 +286,9 @@ func (t *trial) outlines() {
 	sides := append(append([]sideFigures{}, sleeve[:]...), bodice[:]...)
 	for i, o := range t.halves() {
 		s := sides[i]
+		if printed, rough, ok := t.answer.inTable(typeset.Capitalised(o.name), 45, 59, t.sheet.is("about.unit", "in")); ok && o.touched && !o.halfLeant {
+			t.same("growth of "+o.name+" as shown", o.seamLength()-o.seam, printed, t.shownWithin(rough))
+		}
 		if !o.touched || !s.onMarks() {
 			continue
 		}

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -30,6 +31,7 @@ type figures struct {
 		Cap     *float64 `json:"cap_after_mm"`
 		Armhole *float64 `json:"armhole_after_mm"`
 	} `json:"seams"`
+	Findings []struct{ Code, Text string }
 }
 
 type sideFigures struct {
@@ -53,11 +55,40 @@ func (s sideFigures) onMarks() bool {
 // and no less for a limit's.
 func (s sideFigures) asNeeded() bool { return s.Need != nil && s.Total != nil && *s.Need == *s.Total }
 
-// answer is what the program says of a sheet.
+// answer is what the program says of a sheet: its steps, what show prints, and its JSON.
 type answer struct {
-	printed string
-	figures figures
+	printed, shown string
+	figures        figures
 }
+
+// inTable is a figure that show prints in the row of that name, by its columns; ok is
+// false for a dash and for a row that is not there.
+func (a answer) inTable(row string, from, to int, unit string) (mm float64, rough, ok bool) {
+	for _, l := range strings.Split(a.shown, "\n") {
+		if !strings.HasPrefix(l, row+" ") || len(l) < to {
+			continue
+		}
+		text := strings.TrimPrefix(strings.TrimSpace(l[from:to]), "+")
+		exact := strings.Replace(text, "~", "", 1)
+		mm, err := readLength(exact, unit)
+		return mm, exact != text, err == nil
+	}
+	return 0, false, false
+}
+
+// outs are the amounts by which the findings say that the steps draw a seam out.
+func (f figures) outs() (list []string) {
+	for _, finding := range f.Findings {
+		if finding.Code == "binds-below" {
+			for _, m := range drawnTo.FindAllStringSubmatch(finding.Text, -1) {
+				list = append(list, m[1])
+			}
+		}
+	}
+	return list
+}
+
+var drawnTo = regexp.MustCompile(`to (\S[^:,;]*? (?:in|cm)) (?:outside|inside) the old seam`)
 
 func (a answer) sides() (sleeve, bodice [2]sideFigures) {
 	s := a.figures.Sides
@@ -89,7 +120,7 @@ func (p *program) ask(s sheet) answer {
 	if err := os.WriteFile(p.file, []byte(source), 0o644); err != nil {
 		p.t.Fatal(err)
 	}
-	a := answer{printed: p.run("trace", p.file)}
+	a := answer{printed: p.run("trace", p.file), shown: p.run("show", p.file)}
 	shown := p.run("show", "--json", p.file)
 	if err := json.Unmarshal([]byte(shown), &a.figures); err != nil {
 		p.t.Fatalf("%v\n%s\n%s", err, source, shown)

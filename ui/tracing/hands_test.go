@@ -67,7 +67,8 @@ func TestHandsTraceRandomSheets(t *testing.T) {
 	for _, what := range []string{"bicep", "bicep as asked", "bust", "bust as asked", "sleeve around", "bodice around", "hem", "hem change", "cap", "armhole", "cap ease",
 		"cap by its figures", "armhole by its figures", "half-cap sleeve front", "half-armhole bodice back", "cap less armhole, front",
 		"growth sleeve front", "growth bodice back", "growth of sleeve back by its figures", "growth of bodice front by its figures",
-		"sleeve front at its line by its figures", "bodice back at its line by its figures", "sleeve across its new underarm points by its figures", "points of the outline", "further down"} {
+		"sleeve front at its line by its figures", "bodice back at its line by its figures", "sleeve across its new underarm points by its figures", "points of the outline", "further down",
+		"bicep by the marks", "bust by the marks", "growth of sleeve front as shown", "growth of bodice back as shown", "drawn out"} {
 		if held[what] < 5 {
 			t.Errorf("%q was held %d times", what, held[what])
 		}

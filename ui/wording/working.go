@@ -31,6 +31,8 @@ var QuantityWords = map[calc.Quantity]string{
 	calc.SlideMark: "slide to mark", calc.TotalMark: "total to mark", calc.PivotMark: "pivot to mark",
 	calc.AtLine: "gain at the line", calc.AtLineMark: "gain at the line, by the marks",
 	calc.Finished: "finished", calc.FinishedMarked: "finished, by the marks", calc.EaseAfter: "ease after",
+	calc.AtLineDrawn: "gain at the line, drawn out to fit", calc.AtLineDrawnMark: "gain at the line, drawn out to fit, by the marks",
+	calc.Drawn: "finished, drawn out to fit", calc.DrawnMarked: "finished, drawn out to fit, by the marks", calc.EaseDrawn: "ease after, drawn out to fit",
 }
 
 // FigureWords names a figure as a line of working does: "sleeve front need", "smallest
