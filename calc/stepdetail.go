@@ -101,7 +101,7 @@ func (b *stepList) detail(s Side) (d Detail) {
 		_, passes := t.Outline.Find(LinePoint)
 		unknown := t.Outline.count == 0
 		if d.Via = passes || unknown; d.Via {
-			d.LineOut, d.AtLineBends, d.IfBelow = p.Total, p.Total != 0, unknown && p.Pivot < 0
+			d.LineOut, d.AtLineBends, d.IfBelow = p.Total, p.Total != 0 || p.Pivot < 0 || d.EndOut != 0, unknown && p.Pivot < 0
 		}
 	}
 	return d

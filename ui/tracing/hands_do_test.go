@@ -24,6 +24,9 @@ type paper struct {
 	fresh    []point // places where the pattern's underarm point was marked, as it lay
 	hemMark  *point
 	drawn    []line // what makes the new outline
+	smoothed []point
+	elbowOut *point // the point that fits at the elbow
+	endsOut  bool   // the new seam ends outside the old one
 	fitted   bool   // it goes out to a point where the garment would bind
 }
 
@@ -333,7 +336,7 @@ func (p *paper) markHem() error {
 // drawOverHip draws on from the last line to a point outside the old seam at the hip
 // line, and from there to the hem.
 func (p *paper) drawOverHip(hip, hem float64) error {
-	p.fitted = true
+	p.fitted, p.endsOut = true, hem != 0
 	if p.hip == 0 {
 		return errors.New("the piece does not reach the hip")
 	}

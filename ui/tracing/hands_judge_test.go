@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"capscye/ui/typeset"
@@ -79,6 +80,7 @@ func (t *trial) judge() {
 	t.gaps()
 	t.darts()
 	t.drawnOut()
+	t.bends()
 	t.girths()
 	if t.loose {
 		return
@@ -123,8 +125,31 @@ func (t *trial) drawnOut() {
 	for _, o := range t.halves() {
 		fitted = fitted || o.fitted
 	}
+	for _, p := range append(append([]*paper{}, t.hands.sleeve[:]...), t.hands.bodice[:]...) {
+		if p.endsOut != p.there["lower edge drawn on"] {
+			t.fault("%s: the new seam ends outside the old one: %v; the edge is drawn on to it: %v", p.name, p.endsOut, !p.endsOut)
+		}
+	}
 	if fitted != binds {
 		t.fault("a seam is drawn out: %v; the findings say so: %v", fitted, binds)
+	}
+}
+
+// bends: a seam that tapers is smoothed wherever it bends.
+func (t *trial) bends() {
+	papers := append(append([]*paper{}, t.hands.sleeve[:]...), t.hands.bodice[:]...)
+	for i, o := range t.halves() {
+		if !o.touched || !o.bodice && t.sheet.is("sleeve.length", "short") == "short" {
+			continue
+		}
+		for n := 1; n+1 < len(o.below) && o.below[n].y > o.end().y+hair; n++ {
+			a, b := o.below[n].minus(o.below[n-1]), o.below[n+1].minus(o.below[n])
+			turn := math.Abs(math.Atan2(a.cross(b), a.x*b.x+a.y*b.y)) * 180 / math.Pi
+			t.held["bends"]++
+			if turn > 3 && !slices.ContainsFunc(papers[i].smoothed, func(at point) bool { return at.to(o.below[n]) < 1 }) {
+				t.fault("%s: the seam bends by %.0f degrees at %v, and is not smoothed there", o.name, turn, o.below[n])
+			}
+		}
 	}
 }
 

@@ -30,6 +30,23 @@ func drawing(h *hands, w words) error {
 	})
 }
 
+// smoothing smooths the new seam where it bends.
+func smoothing(h *hands, w words) error {
+	return h.each(func(p *paper) error {
+		for _, text := range w {
+			if text == "" {
+				continue
+			}
+			at, err := h.pointCalled(p, text)
+			if err != nil {
+				return fmt.Errorf("%q: %w", text, err)
+			}
+			p.smoothed = append(p.smoothed, at)
+		}
+		return nil
+	})
+}
+
 // errPassedBy says that a line does not go by way of a point, if it lies as it does.
 var errPassedBy = errors.New("it lies above")
 
@@ -55,11 +72,15 @@ var pointForms = []struct {
 		}
 		return *p.bustMark, err
 	}},
-	{regexp.MustCompile(`^the old side seam line at the bust line$`), func(p *paper, _ words) (point, error) {
+	{regexp.MustCompile(`^(?:the old side seam line at )?the bust line(, if that lies below it|)$`), func(p *paper, w words) (point, error) {
 		if p.bustLine == nil {
 			return point{}, fmt.Errorf("no bust line was drawn")
 		}
-		return p.oldSeam(*p.bustLine)
+		at, err := p.oldSeam(*p.bustLine)
+		if from, noUnderarm := p.underarmNow(); w[0] != "" && noUnderarm == nil && at.y >= from.y {
+			err = errPassedBy
+		}
+		return at, err
 	}},
 	{regexp.MustCompile(`^a point (?:` + amountForm + ` (out|inward) from|on) the old underarm seam line, (?:` + amountForm + ` down it from the old underarm point \(taken as the elbow\)|at the elbow, where its width was measured)$`), func(p *paper, w words) (point, error) {
 		mm, err := 0.0, error(nil)
@@ -80,7 +101,15 @@ var pointForms = []struct {
 		}
 		p.fitted = true
 		at, err := p.oldSeam(p.below.along(down).y)
-		return at.outBy(mm), err
+		at = at.outBy(mm)
+		p.elbowOut = &at
+		return at, err
+	}},
+	{regexp.MustCompile(`^the elbow$`), func(p *paper, _ words) (point, error) {
+		if p.elbowOut == nil {
+			return point{}, fmt.Errorf("nothing was drawn there")
+		}
+		return *p.elbowOut, nil
 	}},
 	{regexp.MustCompile(`^the old (hem|waist) corner$`), func(p *paper, w words) (point, error) { return p.oldCorner(w[0], 0) }},
 	{regexp.MustCompile(`^a point ` + amountForm + ` out from the old (hem|waist) corner$`), func(p *paper, w words) (point, error) {
@@ -88,7 +117,7 @@ var pointForms = []struct {
 		if err != nil {
 			return point{}, err
 		}
-		p.fitted = true
+		p.fitted, p.endsOut = true, true
 		return p.oldCorner(w[1], mm)
 	}},
 	{regexp.MustCompile(`^that hem corner$`), func(p *paper, _ words) (point, error) {

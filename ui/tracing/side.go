@@ -207,17 +207,18 @@ func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	if s.AtMark {
 		bends = append(bends, "the "+last)
 	}
-	if s.Via && s.LineOut != 0 {
-		mark := "the bust-line mark"
-		if s.IfBelow {
-			mark += ", if that lies below it"
-		}
-		by = append(by, mark)
-	} else if s.Via {
-		by = append(by, "the old side seam line at the bust line")
+	via, bend := "the bust-line mark", "the bust-line mark"
+	if s.LineOut == 0 {
+		via, bend = "the old side seam line at the bust line", "the bust line"
+	}
+	if s.IfBelow {
+		via += ", if that lies below it"
+	}
+	if s.Via {
+		by = append(by, via)
 	}
 	if s.AtLineBends {
-		bends = append(bends, "the bust-line mark")
+		bends = append(bends, bend)
 	}
 	if s.Elbow {
 		where := "at the elbow, where its width was measured"
@@ -228,7 +229,7 @@ func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 		if s.ElbowOut == 0 {
 			point = "a point on the old " + parts.line
 		}
-		by = append(by, point+", "+where)
+		by, bends = append(by, point+", "+where), append(bends, "the elbow")
 	}
 	end := fmt.Sprintf("the old %s corner", parts.end)
 	if s.EndOut != 0 {
@@ -247,6 +248,9 @@ func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 		text += fmt.Sprintf("In a second colour, draw straight lines from %s to %s, then to %s.", from, strings.Join(by, ", then to "), end)
 	}
 	text += hipText(s, sc)
+	if s.EndOut != 0 && !s.Hip { // the lower edge ends short of it
+		text += fmt.Sprintf(" Draw the %s line on to it.", parts.end)
+	}
 	if len(bends) > 0 {
 		text += fmt.Sprintf(" Smooth the bend at %s over about 2 in (5 cm) each way, on the outside, so that no width is lost.", strings.Join(bends, " and at "))
 	}
@@ -259,7 +263,7 @@ func hipText(s calc.TraceStep, sc units.Scale) string {
 	case !s.Hip:
 		return ""
 	case s.HipOut != 0:
-		return fmt.Sprintf(" Then draw on to a point %s out from the old side seam line at the hip line, and from there to the hem, %s outside the old side seam line.",
+		return fmt.Sprintf(" Then draw on to a point %s out from the old side seam line at the hip line, and from there to the hem, %s outside the old side seam line. Draw the hem line on to there.",
 			sc.OnRuler(s.HipOut), sc.OnRuler(s.HipOut))
 	case s.EndOut != 0:
 		return " Then draw on to the old side seam line at the hip line, and follow it to the hem."
