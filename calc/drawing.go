@@ -16,6 +16,7 @@ type Drawing struct {
 	// Assumed tells that not everything was measured, and usual proportions
 	// stand in; Approximate that a curve cannot be as long as it was measured.
 	Assumed, Approximate bool
+	BustLine             bool      // the girth is measured at a bust line of its own, not level with the underarm
 	turns                []float64 // of its sides
 	// Unreached tells that a side cannot be altered as planned; then it is drawn as it
 	// was.
@@ -134,6 +135,7 @@ func BodiceDrawing(in Input, p Plan, h Half, stages Stages) Drawing {
 	if !width.Known {
 		width.MM = assumedPiece
 	}
+	d.BustLine = e.Line > 0
 	d.side(e, p, s, stages[s], func(k float64) Cubic { return HalfArmhole(e.W, e.H, k) }, seam)
 	// From the pin along the shoulder to the neck, down to the centre, and along
 	// centre and waist back to the side seam: it stays where it was.

@@ -86,8 +86,8 @@ var Fields = map[worksheets.Key]Field{
 	worksheets.BustDown: {"Bust line, down", "bust line below the underarm", "How far below the underarm corner the bust line lies, along the side seam. " +
 		"The new side seam has its full width from there. 1 to 3 in (2.5 to 7.5 cm) is common."},
 	worksheets.SideSeam: {"Side seam", "side seam", "Along the side seam line from underarm to waist. Shows how much longer it gets."},
-	worksheets.WaistFront: {"Waist width, front", "waist width of the front", "From centre or fold to side at the waist, without darts. " +
-		"Shows how the side seam leans, and whether the waist binds."},
+	worksheets.WaistFront: {"Waist width, front", "waist width of the front", "From centre or fold to side at the waist, less what darts take there. Shows whether the waist binds, " +
+		"and how the side seam leans: too much, where a dart was left out."},
 	worksheets.WaistBack: {"Waist width, back", "waist width of the back", "The same on the back."},
 	worksheets.HipFront:  {"Hip width, front", "hip width of the front", "From centre or fold to side at the hip, if the bodice reaches it. Shows whether the hip binds."},
 	worksheets.HipBack:   {"Hip width, back", "hip width of the back", "The same on the back."},

@@ -94,7 +94,9 @@ func templateOf(s calc.Side, e calc.Edge, t calc.Turn, p calc.SidePlan) cornerTe
 	}
 	line := e.LineAt()
 	if !s.OfSleeve() {
-		out.line = "bust line"
+		if out.line = "level line"; e.Line > 0 {
+			out.line = "bust line"
+		}
 	}
 	if at, ok := t.Outline.Find(calc.LinePoint); ok {
 		out.points = append(out.points, templatePoint{at: at, words: "mark on the bust line"})

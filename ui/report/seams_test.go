@@ -8,6 +8,7 @@ import (
 
 	"capscye/calc"
 	"capscye/ui/report"
+	"capscye/ui/wording"
 	"capscye/worksheets"
 )
 
@@ -129,4 +130,21 @@ func TestASeamGrowsAsItIsDrawn(t *testing.T) {
 	if said := slices.ContainsFunc(r.Findings, func(f report.Finding) bool { return f.Code == calc.GrowthsDiffer && f.About == "bust" }); said != apart {
 		t.Errorf("they differ: %v; it is said: %v", apart, said)
 	}
+}
+
+// The line across a bodice has one name: it is the bust line where that was measured, and
+// else the level line that the steps draw through the underarm.
+func TestTheLineAcrossTheBodiceHasOneName(t *testing.T) {
+	for down, want := range map[string]string{"2": "bust line", "": "level line", "0": "level line"} {
+		r := longBlouse(t, map[worksheets.Key]string{worksheets.BustDown: down})
+		if got := wording.GirthLine(r.Bodice()); got != want {
+			t.Errorf("bust line %q down: the picture says %s", down, got)
+		}
+		steps := calc.TraceSteps(r.Input, r.Plan)
+		at := slices.IndexFunc(steps, func(s calc.TraceStep) bool { return s.Name == "bodice-front-lay" })
+		if drawn := steps[at].LineDown.Known; drawn != (want == "bust line") {
+			t.Errorf("bust line %q down: the steps draw one: %v", down, drawn)
+		}
+	}
+	has(t, longBlouse(t, map[worksheets.Key]string{worksheets.CornerDownFront: "3"}), calc.SharpBend, "over 15 (our bound)")
 }

@@ -32,10 +32,14 @@ var Verbs = map[calc.Action]string{
 	calc.CheckSeams: "Check", calc.CheckWidths: "Measure", calc.CheckSides: "Check", calc.AlterToo: "Alter too", calc.TestGarment: "Test garment",
 }
 
-// GirthLine is what the line is called where the girth of a drawn piece is measured.
+// GirthLine is what the line is called where the girth of a drawn piece is measured. The
+// steps draw a bust line only where it was measured.
 func GirthLine(d calc.Drawing) string {
-	if len(d.Corners) > 1 {
+	switch {
+	case len(d.Corners) > 1:
 		return "bicep line"
+	case d.BustLine:
+		return "bust line"
 	}
-	return "bust line"
+	return "level line"
 }
