@@ -157,7 +157,7 @@ func sayGrowths(s *typeset.Speech, r report.Report, front calc.Side) {
 	seam := report.WordsOfPiece(front.Subject()).Below
 	var said [2]string
 	for i := range said {
-		growth := r.Plan.Turns[front+calc.Side(i)].Growth.Length()
+		growth := r.Plan.Sides[front+calc.Side(i)].Grows
 		if !growth.Known || r.Plan.Sides[front].Total == 0 && r.Plan.Sides[front+1].Total == 0 {
 			return
 		}
