@@ -28,6 +28,9 @@ func TestTerminalsOfNoKind(t *testing.T) {
 			t.Errorf("%s: %q", term, m.Raw())
 		}
 	}
+	if _, help, _ := run("", "--help"); !strings.Contains(strings.Join(strings.Fields(help), " "), "capscye FILE works like ask, and capscye alone prints an example.") {
+		t.Errorf("the help does not say so:\n%s", help)
+	}
 	for _, term := range []string{"TERM=no-such-kind", "TERM=vt100", "TERM=linux", "TERM=\x1b]0;x\a"} {
 		m := program.Start(t, t.TempDir(), []string{term}, "smock")
 		m.Await("Begin it?")
