@@ -2,6 +2,7 @@ package screen
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -199,7 +200,7 @@ func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w wish, done bo
 	case p.asksOwn():
 		return toOwn{try: toPressAgain{page: p}}, false
 	case example && len(d.copies) == MostCopies:
-		d.message = "The example stays as it is, and has three copies: esc, then ^x drops one."
+		d.message = fmt.Sprintf("The example stays as it is, and has %d copies: esc, then ^x drops one.", MostCopies)
 		return nil, false
 	}
 	before := d.laid()

@@ -66,7 +66,7 @@ func TestNothingTypedAtTheSizesOfAnExampleIsDropped(t *testing.T) {
 // With three copies of an example nothing is typed away.
 func TestAFourthCopyOfAnExampleIsRefused(t *testing.T) {
 	r := anExampleInSizes(t).Press("esc", "ctrl+l", "ctrl+g", "ctrl+l", "ctrl+g", "ctrl+g", "ctrl+l", "ctrl+g", "ctrl+b", "right", "down", "down", "down").Types("17").Press("down", "w")
-	r.Sees("has three copies: esc, then ^x drops one.", "> Sleeve width", "[17 ")
+	r.Sees("has 3 copies: esc, then ^x drops one.", "> Sleeve width", "[17 ")
 }
 
 // After a question about saving, and behind the page of keys, the page is there again.
