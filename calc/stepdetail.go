@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 	"hash/fnv"
+	"reflect"
 
 	"capscye/units"
 )
@@ -46,10 +47,15 @@ type Detail struct {
 	OfSleeve, OfBodice bool // what else is altered
 }
 
-// digest is a short hash of the details.
+// digest is a short hash of the details that are set, by their names: a new version with
+// another detail takes no tick away from steps that say nothing of it.
 func (d Detail) digest() string {
-	h := fnv.New32a()
-	fmt.Fprint(h, d)
+	h, v := fnv.New32a(), reflect.ValueOf(d)
+	for i := range v.NumField() {
+		if !v.Field(i).IsZero() {
+			fmt.Fprintf(h, "%s=%v;", v.Type().Field(i).Name, v.Field(i))
+		}
+	}
 	return fmt.Sprintf("%08x", h.Sum32())
 }
 

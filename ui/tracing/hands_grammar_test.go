@@ -146,7 +146,7 @@ var grammar = []rule{
 	}),
 	as("Then draw on to the old side seam line at the hip line, and follow it to the hem", on(func(p *paper) error { return p.drawOverHip(0, 0) })),
 	as("Draw the {waist|hem} line on to {it|there}", on(func(p *paper) error { p.there["lower edge drawn on"] = true; return nil })),
-	as("Smooth the bend at <POINT>[ and at <POINT>][ and at <POINT>] over about 2 in (5 cm) each way, on the outside, so that no width is lost", smoothing),
+	as("Smooth the bend at <POINT>[ and at <POINT>][ and at <POINT>] over about [2 in][5 cm] each way, on the outside, so that no width is lost", smoothing),
 	as("Fold the {traced dart|dart} shut", on((*paper).fold)),
 	as("If a dart starts in the {side seam|armhole}, fold it shut first", on((*paper).fold)),
 	as("Open {the|that} dart and draw its legs on to the new side seam line", on(func(p *paper) error {

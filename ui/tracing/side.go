@@ -252,7 +252,11 @@ func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 		text += fmt.Sprintf(" Draw the %s line on to it.", parts.end)
 	}
 	if len(bends) > 0 {
-		text += fmt.Sprintf(" Smooth the bend at %s over about 2 in (5 cm) each way, on the outside, so that no width is lost.", strings.Join(bends, " and at "))
+		over := "2 in"
+		if sc.Ruler.System() == units.Centimetres {
+			over = "5 cm"
+		}
+		text += fmt.Sprintf(" Smooth the bend at %s over about %s each way, on the outside, so that no width is lost.", strings.Join(bends, " and at "), over)
 	}
 	return text + open
 }
