@@ -85,9 +85,14 @@ func TestKilledAtEverySystemCallOfASave(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			kills := 0
+			kills, step := 0, 1
+			if !program.Thorough() {
+				if step = 3; name == "mounted" || name == "written shorter" { // which go the same way as two names
+					t.Skip("CAPSCYE_TEST_ALL=1 tries it")
+				}
+			}
 			for _, call := range savingCalls {
-				for n := max(before[call]-3, 1); ; n++ { // a few calls of the runtime come when they like
+				for n := max(before[call]-3, 1); ; n += step { // a few calls of the runtime come when they like
 					path := filepath.Join(t.TempDir(), "sewing", "blouse.toml")
 					if err := os.Mkdir(filepath.Dir(path), 0o755); err != nil {
 						t.Fatal(err)
