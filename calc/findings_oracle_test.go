@@ -125,6 +125,9 @@ func byName(findings []calc.Finding, complain func(name string)) map[string]calc
 
 func TestFindingsAgainstTheSlowOnes(t *testing.T) {
 	inputs := 3_000
+	if os.Getenv("CAPSCYE_TEST_ALL") != "" {
+		inputs = 8_000
+	}
 	if n, err := strconv.Atoi(os.Getenv("CAPSCYE_TEST_SHEETS")); err == nil {
 		inputs = max(inputs, n) // the slow doubts try every slip in every answer
 	}

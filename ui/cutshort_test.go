@@ -86,7 +86,7 @@ func TestKilledAtEverySystemCallOfASave(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			kills, step := 0, 1
-			if !program.Thorough() {
+			if !props.Thorough() {
 				if step = 3; name == "mounted" || name == "written shorter" { // which go the same way as two names
 					t.Skip("CAPSCYE_TEST_ALL=1 tries it")
 				}

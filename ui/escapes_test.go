@@ -22,6 +22,9 @@ import (
 // nor does a card, or the report of a fault.
 func TestNoPayloadIsPrinted(t *testing.T) {
 	for i, p := range props.Payloads {
+		if i%3 != 0 && !props.Thorough() {
+			continue
+		}
 		file := props.LayHostile(t, p)
 		if d, err := worksheets.Load(file); i%10 == 0 { // the slowest of all
 			if err != nil {

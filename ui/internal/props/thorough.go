@@ -1,4 +1,4 @@
-package program
+package props
 
 import "os"
 
