@@ -305,6 +305,9 @@ func slowShare(text string) (*big.Rat, bool) {
 	if ofOne == text {
 		ofOne, parts = text+"cm", big.NewRat(10, 1)
 	}
+	if strings.Contains(ofOne, "cm.") { // which is short for a unit; a sign is short for nothing
+		return nil, false
+	}
 	mm, ok := slowParse(ofOne, units.Centimetres)
 	if !ok {
 		return nil, false
