@@ -2,7 +2,6 @@ package disk_test
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -213,15 +212,7 @@ func TestAHardLinkIsNotWrittenWithoutAJournal(t *testing.T) {
 	if err := os.Link(path, filepath.Join(folder, "twin.toml")); err != nil {
 		t.Fatal(err)
 	}
-	info, err := os.Stat(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	number, ok := disk.Number(info)
-	if !ok {
-		t.Skip("files have no numbers here")
-	}
-	if err := os.MkdirAll(filepath.Join(folder, fmt.Sprintf(".%d.capscye-save", number), "in the way"), 0o755); err != nil {
+	if err := os.MkdirAll(filepath.Join(journalOf(t, path), "in the way"), 0o755); err != nil {
 		t.Fatal(err)
 	}
 	if err := disk.Replace(path, []byte("new"), 0o666); err == nil {

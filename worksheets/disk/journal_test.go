@@ -24,6 +24,16 @@ const page = 4096
 func cutShort(t testing.TB, folder string, now, older, newer []byte) (path, journal string) {
 	t.Helper()
 	path = write(t, filepath.Join(folder, "blouse.toml"), string(now))
+	raw, err := json.Marshal(map[string][]byte{"Name": []byte("blouse.toml"), "Old": older, "New": newer})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return path, write(t, journalOf(t, path), string(raw))
+}
+
+// journalOf is where the journal of a file lies while it is written in place.
+func journalOf(t testing.TB, path string) string {
+	t.Helper()
 	info, err := os.Stat(path)
 	if err != nil {
 		t.Fatal(err)
@@ -32,11 +42,7 @@ func cutShort(t testing.TB, folder string, now, older, newer []byte) (path, jour
 	if !ok {
 		t.Skip("files have no numbers here")
 	}
-	raw, err := json.Marshal(map[string][]byte{"Name": []byte("blouse.toml"), "Old": older, "New": newer})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return path, write(t, filepath.Join(folder, fmt.Sprintf(".%d.capscye-save", number)), string(raw))
+	return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%d.capscye-save", number))
 }
 
 // leftOf is what a kill or a loss of power leaves of one version written into the other:
@@ -185,15 +191,7 @@ func TestASaveWhoseJournalIsGoneIsNoFailure(t *testing.T) {
 	if err := os.Link(path, filepath.Join(folder, "twin.toml")); err != nil {
 		t.Skip(err)
 	}
-	info, err := os.Stat(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	number, ok := disk.Number(info)
-	if !ok {
-		t.Skip("files have no numbers here")
-	}
-	journal := filepath.Join(folder, fmt.Sprintf(".%d.capscye-save", number))
+	journal := journalOf(t, path)
 	stop, taken := make(chan bool), make(chan int)
 	go func() {
 		n := 0
