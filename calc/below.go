@@ -73,7 +73,7 @@ func (c *computation) judgeLevel(of Subject, at Place, girth, ease units.Reading
 	}
 	drawn := make([]Side, 0, 2)
 	for _, s := range []Side{front, front + 1} {
-		if p := c.plan.Sides[s]; p.PivotMark != 0 || p.SlideMark != 0 {
+		if c.plan.Sides[s].Altered() {
 			drawn = append(drawn, s)
 		}
 	}

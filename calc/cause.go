@@ -16,7 +16,7 @@ func (c *computation) blame() {
 		why := -1 // the first that is doubted, one with a guess before others
 		for j := range found {
 			doubt := &found[j]
-			if !doubt.Code.doubts() || !slices.ContainsFunc(doubt.suspects(), func(a Answer) bool { return c.mayCause(a, f) }) {
+			if !doubt.Code.Doubts() || !slices.ContainsFunc(doubt.suspects(), func(a Answer) bool { return c.mayCause(a, f) }) {
 				continue
 			}
 			doubt.Causes = doubt.Causes || f.Level == Stop
@@ -34,8 +34,8 @@ func (c *computation) blame() {
 	}
 }
 
-// doubts tells the codes of answers that are doubted.
-func (c Code) doubts() bool {
+// Doubts tells the codes of answers that are doubted.
+func (c Code) Doubts() bool {
 	switch c {
 	case GirthUnusual, ArmForBust, AnswerDoubted, EaseUnusual:
 		return true

@@ -109,13 +109,13 @@ func (c *computation) judgeMeans(p piece) {
 
 // judgeLength says that a sleeve is altered as a short one because nobody said what it is.
 func (c *computation) judgeLength(sleeve piece) {
-	if c.in.Sleeve.LengthAssumed && (sleeve.front.altered() || sleeve.back.altered()) {
+	if c.in.Sleeve.LengthAssumed && (sleeve.front.Altered() || sleeve.back.Altered()) {
 		c.find(Finding{Code: LengthAssumed, About: OfSleeve})
 	}
 }
 
-// altered tells that there is something to mark.
-func (s SidePlan) altered() bool { return s.PivotMark != 0 || s.SlideMark != 0 }
+// Altered tells that there is something to mark.
+func (s SidePlan) Altered() bool { return s.PivotMark != 0 || s.SlideMark != 0 }
 
 // judgeSlide speaks of a slide that no hand would make.
 func (c *computation) judgeSlide() {

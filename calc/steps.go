@@ -155,9 +155,7 @@ func (b *stepList) add(s TraceStep) {
 }
 
 // alters tells that a side is marked at all.
-func (b *stepList) alters(s Side) bool {
-	return b.plan.Sides[s].PivotMark != 0 || b.plan.Sides[s].SlideMark != 0
-}
+func (b *stepList) alters(s Side) bool { return b.plan.Sides[s].Altered() }
 
 // stuck tells that no hands can alter a side as planned, or as it would be marked.
 func (b *stepList) stuck(s Side) bool { return b.plan.Turns[s].OutOfReach }

@@ -102,7 +102,7 @@ func (r *Report) sentence(f calc.Finding) string {
 		return r.bindsText(f)
 	case f.Bound == nil:
 		return findingText(f, r.Input, r.Scale)
-	case doubts(f.Code):
+	case f.Code.Doubts():
 		return r.doubtText(f)
 	}
 	return r.doubtWords(f) + " " + findingText(f, r.Input, r.Scale) // what it follows from comes first

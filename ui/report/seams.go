@@ -44,7 +44,7 @@ func (r *Report) bindsText(f calc.Finding) string {
 	}
 	var sides, names []string
 	for _, s := range []calc.Side{front, front + 1} {
-		if p := r.Plan.Sides[s]; (p.PivotMark != 0 || p.SlideMark != 0) && !stuck(s) {
+		if r.Plan.Sides[s].Altered() && !stuck(s) {
 			sides, names = append(sides, r.drawnTo(s, f.At)), append(names, wording.SubjectWords[s.Half().Subject()])
 		}
 	}

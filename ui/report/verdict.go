@@ -115,7 +115,7 @@ func (v *Verdict) progress(r Report) {
 // fits tells that there is nothing to mark.
 func (r Report) fits() bool {
 	for _, s := range r.Plan.Sides {
-		if s.PivotMark != 0 || s.SlideMark != 0 {
+		if s.Altered() {
 			return false
 		}
 	}
@@ -139,15 +139,7 @@ func (r Report) why(l calc.Level) (words string, more int) {
 }
 
 // Doubts tells that the finding is about what was typed.
-func (f Finding) Doubts() bool { return doubts(f.Code) }
-
-func doubts(c calc.Code) bool {
-	switch c {
-	case calc.GirthUnusual, calc.ArmForBust, calc.AnswerDoubted, calc.EaseUnusual:
-		return true
-	}
-	return false
-}
+func (f Finding) Doubts() bool { return f.Code.Doubts() }
 
 // unreadWords names the first answer that the sums need and cannot read.
 func (r Report) unreadWords() string {
