@@ -2,6 +2,7 @@ package disk_test
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -23,6 +24,20 @@ func replace(t testing.TB, path, content string) {
 	if err := disk.Replace(path, []byte(content), 0o666); err != nil {
 		t.Errorf("%q: %v", path, err)
 	}
+}
+
+// journalOf is where the journal of a file lies while it is written in place.
+func journalOf(t testing.TB, path string) string {
+	t.Helper()
+	info, err := os.Stat(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	number, ok := disk.Number(info)
+	if !ok {
+		t.Skip("files have no numbers here")
+	}
+	return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%d.capscye-save", number))
 }
 
 func TestANewVersionTakesThePlaceOfTheOld(t *testing.T) {

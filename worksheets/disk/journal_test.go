@@ -31,20 +31,6 @@ func cutShort(t testing.TB, folder string, now, older, newer []byte) (path, jour
 	return path, write(t, journalOf(t, path), string(raw))
 }
 
-// journalOf is where the journal of a file lies while it is written in place.
-func journalOf(t testing.TB, path string) string {
-	t.Helper()
-	info, err := os.Stat(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	number, ok := disk.Number(info)
-	if !ok {
-		t.Skip("files have no numbers here")
-	}
-	return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%d.capscye-save", number))
-}
-
 // leftOf is what a kill or a loss of power leaves of one version written into the other:
 // any page of it is written or not, and the end is cut or not.
 func leftOf(rnd *rand.Rand, older, newer []byte) []byte {
