@@ -133,21 +133,26 @@ type (
 	// toName wants a name for a new worksheet; first is what was typed already, and
 	// others tells that the folder has worksheets to take from.
 	toName struct {
+		wanted
 		first  *typedAnswer
 		others bool
 	}
 
 	// toUnit wants the unit of a new worksheet.
 	toUnit struct {
+		wanted
 		sheet  newSheet
 		others bool
 	}
 
 	// toTitle wants the title of a new worksheet.
-	toTitle struct{ sheet newSheet }
+	toTitle struct {
+		wanted
+		sheet newSheet
+	}
 
 	// toOpen wants the path of a worksheet that is not in the list.
-	toOpen struct{}
+	toOpen struct{ wanted }
 )
 
 func (w toName) grant(m *root) tea.Cmd {
@@ -156,7 +161,7 @@ func (w toName) grant(m *root) tea.Cmd {
 		return nil
 	}
 	m.front = newNaming("What is your worksheet called? Its file gets the name.", "", m.styles,
-		func(path string) wish { return toUnit{newSheet{path: path, first: w.first}, w.others} })
+		func(path string) wish { return toUnit{sheet: newSheet{path: path, first: w.first}, others: w.others} })
 	return nil
 }
 
@@ -214,9 +219,9 @@ func (m *root) askUnit(n newSheet, text string, others bool) part {
 	in := func(u units.System) wish {
 		n := n
 		n.unit = u
-		return toTitle{n}
+		return toTitle{sheet: n}
 	}
-	with := func(s worksheets.Section) wish { return toPick{taking{section: s, path: n.path}} }
+	with := func(s worksheets.Section) wish { return toPick{t: taking{section: s, path: n.path}} }
 	answers := []answer{
 		{"i", "begin it in inches", in(units.Inches)},
 		{"c", "begin it in centimetres", in(units.Centimetres)},

@@ -21,20 +21,14 @@ func (d *desk) hasTried() bool { return len(d.copies) > 0 && (!d.isExample() || 
 // asksOwn tells that a typed answer asks for a worksheet of one's own first.
 func (d *desk) asksOwn() bool { return d.isExample() && !d.trying }
 
-// Wishes about an example.
-type (
-	// toOwn asks whether somebody wants a worksheet of their own; first is what was
-	// typed, nil for nothing. try is what only tries here, where that is not to type first.
-	toOwn struct {
-		first *typedAnswer
-		try   wish
-	}
+// toTryHere wants what was typed in a copy of the example.
+type toTryHere struct {
+	wanted
+	typedAnswer
+}
 
-	// toTryHere wants what was typed in a copy of the example.
-	toTryHere struct{ typedAnswer }
-)
-
-func (w toOwn) grant(m *root) tea.Cmd {
+// askOwn asks whether somebody wants a worksheet of their own.
+func (m *root) askOwn(w toOwn) {
 	d := m.desk
 	text := fmt.Sprintf("Your own worksheet? This is the example %s; it stays as it is.", d.rep.Name())
 	answers := []answer{{"enter", "begin your own worksheet", toName{first: w.first}}}
@@ -44,14 +38,13 @@ func (w toOwn) grant(m *root) tea.Cmd {
 			answers[0].words = "begin your own worksheet with this answer"
 		}
 		if w.try == nil {
-			w.try = toTryHere{*w.first}
+			w.try = toTryHere{typedAnswer: *w.first}
 		}
 	}
 	if w.try != nil {
 		answers = append(answers, answer{"w", "only try it here, as a what-if", w.try})
 	}
 	m.cover(&question{styles: m.styles, text: text, answers: append(answers, answer{"esc", "back to the example", toGoBack{}})})
-	return nil
 }
 
 func (w toTryHere) grant(m *root) tea.Cmd {

@@ -54,7 +54,7 @@ func (m *root) askEase(c easeChange) part {
 		text += " That is smaller than the body: only a knit takes it."
 	}
 	return &question{styles: m.styles, text: text, answers: []answer{
-		{"y", "yes", toChangeEase{c}},
+		{"y", "yes", toChangeEase{c: c}},
 		{"esc", "no, the note alone", toGoBack{}},
 	}}
 }

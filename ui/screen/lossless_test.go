@@ -77,7 +77,7 @@ func TestAfterTheCopiesTheSheetIsSeen(t *testing.T) {
 // The page of copies goes with the last of them, whatever puts that away.
 func TestThePageOfCopiesGoesWithTheLast(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("ctrl+l").Types("20").Press("enter", "ctrl+x", "s")
-	cmd := rootOf(r).grant(toSaveCopy{"own.toml"})
+	cmd := rootOf(r).grant(toSaveCopy{path: "own.toml"})
 	r.Press("ctrl+x").Sees("What if")
 	r.Tell(cmd()) // it took that long to be written
 	r.Sees("The copy is saved in own.toml.", "[saved]")

@@ -53,12 +53,12 @@ func (p *offerPage) press(name string) wish {
 		return to(len(list) - 1)
 	case "enter":
 		if len(list) > 0 {
-			return toTry{list[p.at].Sheet}
+			return toTry{sheet: list[p.at].Sheet}
 		}
 		return toGoBack{}
 	}
 	if n, err := strconv.Atoi(name); err == nil && 1 <= n && n <= len(list) {
-		return toTry{list[n-1].Sheet}
+		return toTry{sheet: list[n-1].Sheet}
 	}
 	if name == "esc" || len([]rune(name)) == 1 { // a letter or digit that takes none
 		return toGoBack{}

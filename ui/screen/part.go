@@ -13,6 +13,21 @@ type part interface {
 	key(msg tea.KeyMsg) wish
 }
 
+// wish is what a part wants done, a small value that says all there is to know about
+// it; nil wants nothing. What embeds wanted is one, and nothing else. Only the root
+// grants, which makes commands of it.
+type wish interface{ isWanted() }
+
+type wanted struct{}
+
+func (wanted) isWanted() {}
+
+// Wishes of any part.
+type (
+	toGoBack struct{ wanted } // away with what is in front
+	toQuit   struct{ wanted }
+)
+
 // resizer is a part that has to know the window between two frames, since it scrolls.
 type resizer interface {
 	resize(width, height int)

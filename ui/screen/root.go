@@ -181,7 +181,7 @@ func (m *root) print() tea.Cmd {
 func (m *root) askCopyName() *naming {
 	d := m.desk
 	return newNaming("File name of "+d.laidWords(d.hand)+"?", console.FileNameFor(d.sheet().Text(worksheets.Title)+" what if"),
-		m.styles, func(path string) wish { return toSaveCopy{path} })
+		m.styles, func(path string) wish { return toSaveCopy{path: path} })
 }
 
 // copySaved puts a copy away that has its own file now.

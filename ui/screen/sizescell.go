@@ -217,6 +217,7 @@ func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w wish, done bo
 // toPressAgain wants the key pressed again that an example asked about, to only try what
 // it does.
 type toPressAgain struct {
+	wanted
 	page *sizesPage
 	key  tea.KeyMsg
 }

@@ -85,7 +85,7 @@ func (p *sizesPage) pressedInSteps(name string) (do func() wish, ok bool) {
 			if stays {
 				return w
 			}
-			return toStep{name, w}
+			return toStep{key: name, then: w}
 		}, true
 	case strings.HasPrefix(name, "ctrl+"): // a line of input has uses of its own for some
 		return func() wish {
@@ -113,6 +113,7 @@ func (p *sizesPage) takesQuestion() bool {
 // toStep wants the step that a key names, in the place of the page; then is what else is
 // wanted.
 type toStep struct {
+	wanted
 	key  string
 	then wish
 }
@@ -123,16 +124,17 @@ func (w toStep) grant(m *root) tea.Cmd {
 }
 
 // toSeeSizesKeys wants the page of keys for the page of sizes.
-type toSeeSizesKeys struct{}
+type toSeeSizesKeys struct{ wanted }
 
 func (toSeeSizesKeys) grant(m *root) tea.Cmd {
-	return m.scroll("Keys", "of the sizes; any other key goes back", func(width int) ([]string, int) {
+	m.scroll("Keys", "of the sizes; any other key goes back", func(width int) ([]string, int) {
 		var out []string
 		for _, k := range sizesKeys {
 			out = append(out, typeset.Hanging(typeset.Pad(k[0], 12), k[1], width)...)
 		}
 		return append(out, typingText(width)...), 0
 	})
+	return nil
 }
 
 // sizesKeys are the keys of the page, with what they do.

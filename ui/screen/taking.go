@@ -16,14 +16,6 @@ import (
 	"capscye/worksheets"
 )
 
-// taking is a wish to take a section of another sheet of the folder, for the sheet
-// on the desk or for a new one at path.
-type taking struct {
-	section worksheets.Section
-	path    string // of the new sheet; "" for the one on the desk
-	from    string // the file to take it from, once it is chosen
-}
-
 // takeHere asks for the sheet to take from: the body, or in step 3 the pattern.
 func (d *desk) takeHere() wish {
 	if d.shut() {
@@ -37,7 +29,7 @@ func (d *desk) takeHere() wish {
 	if d.step == forms.Pattern {
 		t.section = worksheets.PatternSection
 	}
-	return toPick{t}
+	return toPick{t: t}
 }
 
 // newPicker lists the sheets of the folder to take a section from, but for the one
@@ -49,7 +41,7 @@ func newPicker(found []roster.Row, t taking, own string, st styles) *list {
 		if f.Failure == "" && filepath.Base(f.Path) != filepath.Base(own) {
 			one := t
 			one.from = f.Path
-			l.rows = append(l.rows, sheetRow(f, toTake{one}))
+			l.rows = append(l.rows, sheetRow(f, toTake{t: one}))
 		}
 	}
 	if len(l.rows) == 0 {

@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"fmt"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
@@ -8,44 +10,99 @@ import (
 	"capscye/worksheets"
 )
 
-// wish is what a part wants done, a small value that says all there is to know about
-// it; nil wants nothing. Only the root calls grant, which makes commands of it.
-type wish interface {
+// granter is a wish of the screen's own, which knows how it is granted.
+type granter interface {
+	wish
 	grant(m *root) tea.Cmd
 }
 
 // grant turns a wish into commands.
 func (m *root) grant(w wish) tea.Cmd {
-	if w == nil {
+	switch w := w.(type) {
+	case nil:
 		return nil
+	case granter:
+		return w.grant(m)
+	case toGoBack:
+		return m.goBack()
+	case toQuit:
+		return m.quit()
+	case toSave:
+		return m.save(w.ask)
+	case toOwn:
+		m.askOwn(w)
+	case toList:
+		return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, nil) })
+	case toPick:
+		return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, &w.t) })
+	case toPrint:
+		return m.print()
+	case toNote:
+		m.front = m.askFitting()
+	case toDrill:
+		m.front = newDrillPage(drill.ClockSeed(m.today), m.styles, m.width, m.height)
+	case toSeeKeys:
+		m.scroll("Keys", "any other key goes back; ^s is ctrl and s together", func(width int) ([]string, int) { return keysText(width), 0 })
+	case toSeeWorking:
+		m.scroll("Working", howToScroll, m.desk.workingText)
+	case toSeeWords:
+		m.scroll("Words", howToScroll, m.desk.glossaryText)
+	case toSeeTable:
+		m.front = tableView{m.desk}
+	case toSeeOffers:
+		m.front = &offerPage{styles: m.styles, troubles: m.desk.troubles()}
+	case toSeeSizes:
+		return m.behindSave(w, func() tea.Cmd {
+			m.front = newSizesPage(m.desk)
+			return nil
+		})
+	case toSeeCopies:
+		return m.behindSave(w, func() tea.Cmd {
+			m.front = newCopyPage(m.desk, m.width, m.height)
+			return nil
+		})
+	default:
+		panic(fmt.Sprintf("nobody grants %T", w))
 	}
-	return w.grant(m)
+	return nil
+}
+
+const howToScroll = "any other key goes back; up, down, pgup, pgdn scroll"
+
+// scroll puts a text in front.
+func (m *root) scroll(heading, how string, text func(width int) ([]string, int)) {
+	m.cover(newScrollPage(m.styles.heading.Render(heading)+"   "+how, text, m.width, m.height))
+}
+
+// goBack takes away what is in front.
+func (m *root) goBack() tea.Cmd {
+	m.uncover()
+	m.next = nil
+	if m.desk == nil {
+		return listFolder(m.today, nil)
+	}
+	return nil
 }
 
 // Wishes about where the sheet on the desk is saved.
 type (
-	// toSave wants it saved in its file; the person is asked for a name if it has
-	// none and, where ask is set, what to do about a file that was changed elsewhere.
-	toSave struct{ ask bool }
-
 	// toSaveAs wants it saved at a path; over writes over what something else wrote
 	// there, putting that aside.
 	toSaveAs struct {
+		wanted
 		path string
 		over bool
 	}
 
 	// toLose wants it saved though the comments of the file go.
-	toLose struct{}
+	toLose struct{ wanted }
 
 	// toGoOnBeside wants a file of its own for it, and leaves the other to whom changed it.
-	toGoOnBeside struct{}
+	toGoOnBeside struct{ wanted }
 
 	// toTakeTheirs wants the file opened again; what is here is put aside.
-	toTakeTheirs struct{}
+	toTakeTheirs struct{ wanted }
 )
-
-func (w toSave) grant(m *root) tea.Cmd { return m.save(w.ask) }
 
 func (w toSaveAs) grant(m *root) tea.Cmd {
 	m.uncover()
@@ -80,6 +137,7 @@ func (toTakeTheirs) grant(m *root) tea.Cmd {
 // toBring wants another sheet on the desk; drop leaves what is not saved of the one
 // that is there.
 type toBring struct {
+	wanted
 	source source
 	drop   bool
 }
@@ -100,19 +158,10 @@ func (f file) open(before *worksheets.Recovery) tea.Cmd { return openFile(string
 
 func (e example) open(before *worksheets.Recovery) tea.Cmd { return openExample(string(e), before) }
 
-// Wishes about the sheets of the folder.
-type (
-	toList struct{}           // the list of them
-	toPick struct{ t taking } // a list, to choose the one to take measurements from
-	toTake struct{ t taking } // to take them from the one chosen
-)
-
-func (w toList) grant(m *root) tea.Cmd {
-	return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, nil) })
-}
-
-func (w toPick) grant(m *root) tea.Cmd {
-	return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, &w.t) })
+// toTake wants a section taken from the sheet that was chosen.
+type toTake struct {
+	wanted
+	t taking
 }
 
 func (w toTake) grant(m *root) tea.Cmd {
@@ -122,18 +171,10 @@ func (w toTake) grant(m *root) tea.Cmd {
 	return readSource(w.t)
 }
 
-// Wishes about the sheet itself.
-type (
-	toPrint      struct{}               // the card as a PDF beside it
-	toNote       struct{}               // to ask what a test garment showed
-	toChangeEase struct{ c easeChange } // by what a fitting showed
-)
-
-func (toPrint) grant(m *root) tea.Cmd { return m.print() }
-
-func (toNote) grant(m *root) tea.Cmd {
-	m.front = m.askFitting()
-	return nil
+// toChangeEase wants an ease changed by what a fitting showed.
+type toChangeEase struct {
+	wanted
+	c easeChange
 }
 
 func (w toChangeEase) grant(m *root) tea.Cmd {
@@ -143,24 +184,22 @@ func (w toChangeEase) grant(m *root) tea.Cmd {
 
 // Wishes about copies beside the sheet.
 type (
-	toTry        struct{ sheet worksheets.Sheet } // as a copy
-	toSeeCopies  struct{}                         // the page of them
-	toChooseCopy struct{}                         // the one at hand becomes the sheet
-	toNameCopy   struct{}                         // to ask for a file name for it
-	toSaveCopy   struct{ path string }            // as its own file
+	toTry struct { // a sheet, as a copy
+		wanted
+		sheet worksheets.Sheet
+	}
+	toChooseCopy struct{ wanted } // the one at hand becomes the sheet
+	toNameCopy   struct{ wanted } // to ask for a file name for it
+	toSaveCopy   struct {         // as its own file
+		wanted
+		path string
+	}
 )
 
 func (w toTry) grant(m *root) tea.Cmd {
 	m.front = nil
 	m.desk.layTrial(w.sheet)
 	return nil
-}
-
-func (w toSeeCopies) grant(m *root) tea.Cmd {
-	return m.behindSave(w, func() tea.Cmd {
-		m.front = newCopyPage(m.desk, m.width, m.height)
-		return nil
-	})
 }
 
 func (toChooseCopy) grant(m *root) tea.Cmd {
@@ -177,72 +216,3 @@ func (w toSaveCopy) grant(m *root) tea.Cmd {
 	m.front = nil
 	return saveCopy(m.desk, w.path)
 }
-
-// Wishes to see a page.
-type (
-	toSeeKeys    struct{}
-	toSeeWorking struct{} // the arithmetic, from the figure at hand on
-	toSeeWords   struct{} // of the trade
-	toSeeTable   struct{} // the step at the table, as large as the screen
-	toSeeOffers  struct{} // what would make it work
-	toSeeSizes   struct{} // the sizes of the pattern
-	toDrill      struct{} // the sums of the trade
-)
-
-func (toSeeKeys) grant(m *root) tea.Cmd {
-	return m.scroll("Keys", "any other key goes back; ^s is ctrl and s together",
-		func(width int) ([]string, int) { return keysText(width), 0 })
-}
-
-func (toSeeWorking) grant(m *root) tea.Cmd {
-	return m.scroll("Working", howToScroll, m.desk.workingText)
-}
-
-func (toSeeWords) grant(m *root) tea.Cmd { return m.scroll("Words", howToScroll, m.desk.glossaryText) }
-
-const howToScroll = "any other key goes back; up, down, pgup, pgdn scroll"
-
-// scroll puts a text in front.
-func (m *root) scroll(heading, how string, text func(width int) ([]string, int)) tea.Cmd {
-	m.cover(newScrollPage(m.styles.heading.Render(heading)+"   "+how, text, m.width, m.height))
-	return nil
-}
-
-func (toSeeTable) grant(m *root) tea.Cmd {
-	m.front = tableView{m.desk}
-	return nil
-}
-
-func (w toSeeSizes) grant(m *root) tea.Cmd {
-	return m.behindSave(w, func() tea.Cmd {
-		m.front = newSizesPage(m.desk)
-		return nil
-	})
-}
-
-func (toSeeOffers) grant(m *root) tea.Cmd {
-	m.front = &offerPage{styles: m.styles, troubles: m.desk.troubles()}
-	return nil
-}
-
-func (toDrill) grant(m *root) tea.Cmd {
-	m.front = newDrillPage(drill.ClockSeed(m.today), m.styles, m.width, m.height)
-	return nil
-}
-
-// Wishes to leave.
-type (
-	toGoBack struct{} // away with what is in front
-	toQuit   struct{}
-)
-
-func (toGoBack) grant(m *root) tea.Cmd {
-	m.uncover()
-	m.next = nil
-	if m.desk == nil {
-		return listFolder(m.today, nil)
-	}
-	return nil
-}
-
-func (toQuit) grant(m *root) tea.Cmd { return m.quit() }
