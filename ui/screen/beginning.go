@@ -79,31 +79,6 @@ type newSheet struct {
 
 func (n newSheet) open(before *worksheets.Recovery) tea.Cmd { return beginFile(n, before) }
 
-// typedAnswer is what somebody typed as an answer.
-type typedAnswer struct {
-	key  worksheets.Key
-	text string
-	size string // the name of the size that it is of; "" for the one in hand
-}
-
-// words name what was typed.
-func (a typedAnswer) words() string {
-	if a.key == worksheets.PatternSize && a.size != "" {
-		return "another size"
-	}
-	return sizeWords(a.size, forms.Fields[a.key].Words)
-}
-
-// in puts the answer into a sheet.
-func (a typedAnswer) in(s *worksheets.Sheet) error {
-	if a.size == "" {
-		return s.Set(a.key, a.text)
-	}
-	i := len(s.Sizes)
-	*s = s.WithSize(i, worksheets.Size{}.With(worksheets.PatternSize, a.size).With(a.key, a.text))
-	return s.CheckSize(i, a.key)
-}
-
 // takingFrom is what the worksheet says in the beginning where it takes something.
 func (n newSheet) takingFrom(from worksheets.Sheet) worksheets.Sheet {
 	s := forms.Begin(from.Unit())

@@ -65,3 +65,16 @@ func (d *desk) besideIn(width, height int) []string {
 	}
 	return lines
 }
+
+// copyLines are the copies by name, and all that differs.
+func (d *desk) copyLines(width int) []string {
+	var out []string
+	for n := range d.beside {
+		lead := "  "
+		if n == d.hand {
+			lead = "> "
+		}
+		out = append(out, typeset.Hanging(lead, typeset.Capitalised(d.laidWords(n)), width)...)
+	}
+	return append(append(out, ""), d.besideLines(width)...)
+}

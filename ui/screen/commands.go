@@ -132,16 +132,16 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 	}
 	before := k.guard.place
 	return safely(func() tea.Msg {
-		msg := savedMsg{desk: k, doc: &d, sheet: d.Sheet, named: named}
+		s := saved{doc: &d, sheet: d.Sheet, named: named}
 		save := d.Save
 		if over {
 			save = d.SaveOver
 		}
-		if msg.backup, msg.err = save(); msg.err == nil && named && before != nil {
+		if s.backup, s.err = save(); s.err == nil && named && before != nil {
 			letGo(before)
-			msg.place = worksheets.OpenRecovery(path)
+			s.place = worksheets.OpenRecovery(path)
 		}
-		return msg
+		return savedMsg{k, s}
 	})
 }
 

@@ -61,7 +61,7 @@ func (p *copyPage) render(width, height int) string {
 	if d.message != "" {
 		page.head = d.styles.warn.Render(typeset.Cut("> "+d.message, width))
 	}
-	keys := keyLine([]binding{
+	keys := keyLine([]Key{
 		{Show: "up/down", Does: "scroll"}, {Show: "left/right", Does: "another"}, {Show: "s", Does: "own file"}, {Show: "d", Does: "drop"},
 		{Show: "k", Does: "keep, drop the rest"}, {Show: "esc", Does: "back"},
 	}, d.styles, width)
@@ -69,17 +69,4 @@ func (p *copyPage) render(width, height int) string {
 		return keys
 	}
 	return page.render(width, height-1) + "\n" + keys
-}
-
-// copyLines are the copies by name, and all that differs.
-func (d *desk) copyLines(width int) []string {
-	var out []string
-	for n := range d.beside {
-		lead := "  "
-		if n == d.hand {
-			lead = "> "
-		}
-		out = append(out, typeset.Hanging(lead, typeset.Capitalised(d.laidWords(n)), width)...)
-	}
-	return append(append(out, ""), d.besideLines(width)...)
 }

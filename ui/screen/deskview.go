@@ -341,13 +341,6 @@ func panelFindings(r report.Report, st styles, width, room int) []string {
 	return out
 }
 
-func bold(lines []string, st styles) []string {
-	for i, l := range lines {
-		lines[i] = st.answer.Render(l)
-	}
-	return lines
-}
-
 // verdictLines are the verdict, whose words carry what the colour does.
 func verdictLines(r report.Report, st styles, width int) []string {
 	v, style := r.Verdict(), st.verdict

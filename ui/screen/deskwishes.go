@@ -1,6 +1,9 @@
 package screen
 
-import "capscye/worksheets"
+import (
+	"capscye/ui/forms"
+	"capscye/worksheets"
+)
 
 // What a worksheet wants done that needs more than the worksheet.
 
@@ -51,3 +54,28 @@ type (
 	toSeeSizes   struct{ wanted } // the sizes of the pattern
 	toSeeCopies  struct{ wanted } // the copies beside it
 )
+
+// typedAnswer is what somebody typed as an answer.
+type typedAnswer struct {
+	key  worksheets.Key
+	text string
+	size string // the name of the size that it is of; "" for the one in hand
+}
+
+// words name what was typed.
+func (a typedAnswer) words() string {
+	if a.key == worksheets.PatternSize && a.size != "" {
+		return "another size"
+	}
+	return sizeWords(a.size, forms.Fields[a.key].Words)
+}
+
+// in puts the answer into a sheet.
+func (a typedAnswer) in(s *worksheets.Sheet) error {
+	if a.size == "" {
+		return s.Set(a.key, a.text)
+	}
+	i := len(s.Sizes)
+	*s = s.WithSize(i, worksheets.Size{}.With(worksheets.PatternSize, a.size).With(a.key, a.text))
+	return s.CheckSize(i, a.key)
+}

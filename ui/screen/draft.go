@@ -236,3 +236,11 @@ func cannotBegin(k worksheets.Kind, bare units.System, msg tea.KeyMsg) string {
 	}
 	return fmt.Sprintf("%s begins no answer here; type %s.", what, example)
 }
+
+// sizeWords names an answer of a size.
+func sizeWords(size, words string) string {
+	if size == "" {
+		return words
+	}
+	return words + " of size " + typeset.Plain(size)
+}

@@ -41,11 +41,11 @@ func (p *drillPage) begin(seed uint64, level int) {
 // drillKeys are for the bottom line of a question, drillEndKeys for that of the
 // score.
 var (
-	drillKeys = []binding{
+	drillKeys = []Key{
 		{Show: "enter", Does: "answers"}, {Show: "?", Does: "working"}, {Show: "up/down", Does: "scroll"},
 		{Show: "pgup/pgdn", Does: "level"}, {Show: "esc", Does: "score"}, {Show: "^c", Does: "end"},
 	}
-	drillEndKeys = []binding{
+	drillEndKeys = []Key{
 		{Show: "enter", Does: "another drill"}, {Show: "up/down", Does: "scroll"}, {Show: "pgup/pgdn", Does: "level"},
 		{Show: "esc", Does: "back"}, {Show: "^c", Does: "end"},
 	}
@@ -211,7 +211,7 @@ func (p *drillPage) room(width, height int) int {
 }
 
 func (p *drillPage) render(width, height int) string {
-	if layoutFor(width, height, 0, 0).tooSmall {
+	if tooSmall(width, height) {
 		return smallWindow(width, height)
 	}
 	keys := drillKeys
@@ -219,7 +219,7 @@ func (p *drillPage) render(width, height int) string {
 	case p.lesson.Ended():
 		keys = drillEndKeys
 	case p.scored:
-		keys = append([]binding{{Show: "enter", Does: "goes on"}}, drillEndKeys[1:]...)
+		keys = append([]Key{{Show: "enter", Does: "goes on"}}, drillEndKeys[1:]...)
 	}
 	known, said := p.parts(width)
 	room := p.room(width, height)

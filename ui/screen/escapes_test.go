@@ -57,7 +57,7 @@ func TestNoPayloadReachesTheScreen(t *testing.T) {
 			look("an error")
 			rootOf(r).front = rootOf(r).askBegin(file)
 			look("the offer to begin")
-			r.Tell(savedMsg{desk: rootOf(r).desk, doc: rootOf(r).desk.doc, named: true, err: errors.New(p)})
+			r.Tell(savedMsg{rootOf(r).desk, saved{doc: rootOf(r).desk.doc, named: true, err: errors.New(p)}})
 			look("the question for a name")
 			r.Press("ctrl+u").Tell(robot.Pasted(p))
 			look("a name that is pasted")

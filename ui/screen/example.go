@@ -11,16 +11,6 @@ import (
 // A built-in example is looked at. What is pushed in it is a copy beside it, and what
 // is typed asks for a worksheet of one's own: nobody gets an answer from two bodies.
 
-// isExample tells that what lies on the desk is a built-in example: it has no file.
-func (s *standing) isExample() bool { return s.doc.Path() == "" }
-
-// hasTried tells that copies lie beside the sheet that nobody drops unasked: all, but
-// beside an example only those that somebody typed into.
-func (d *desk) hasTried() bool { return len(d.copies) > 0 && (!d.isExample() || d.trying) }
-
-// asksOwn tells that a typed answer asks for a worksheet of one's own first.
-func (d *desk) asksOwn() bool { return d.isExample() && !d.trying }
-
 // toTryHere wants what was typed in a copy of the example.
 type toTryHere struct {
 	wanted

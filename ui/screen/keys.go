@@ -2,7 +2,6 @@ package screen
 
 import (
 	"slices"
-	"strings"
 
 	"capscye/ui/forms"
 	"capscye/ui/typeset"
@@ -99,14 +98,6 @@ func slide(word string) func(*desk, string) wish {
 	return func(d *desk, _ string) wish { return d.push(worksheets.Slide, word) }
 }
 
-// unless is the way that a key goes: on, unless it is one of those that go back.
-func unless(name string, back ...string) int {
-	if slices.Contains(back, name) {
-		return -1
-	}
-	return 1
-}
-
 func hasFields(d *desk) (bool, string) {
 	return len(forms.Items[d.step]) > 0, "this step has nothing to fill in"
 }
@@ -168,38 +159,15 @@ func (d *desk) whyNot(key string) string {
 
 func first(ok bool, _ string) bool { return ok }
 
-// working are the bindings whose time it is.
-func (d *desk) working() []binding {
-	var now []binding
+// working are the keys whose time it is.
+func (d *desk) working() []Key {
+	var now []Key
 	for _, b := range Keys {
 		if !b.rare && (b.when == nil || first(b.when(d))) {
-			now = append(now, b)
+			now = append(now, Key{b.Show, b.Does})
 		}
 	}
 	return now
-}
-
-// keyLine is the bottom line: as many of the keys as fit whole. The last two,
-// how to see the rest and how to end, always do.
-func keyLine(keys []binding, st styles, width int) string {
-	words := func(b binding) string { return st.key.Render(b.Show) + " " + b.Does }
-	split := max(0, len(keys)-2)
-	tail := ""
-	for _, b := range keys[split:] {
-		tail += "  " + words(b)
-	}
-	var line strings.Builder
-	for _, b := range keys[:split] {
-		next := words(b)
-		if line.Len() > 0 {
-			next = "  " + next
-		}
-		if typeset.Width(line.String())+typeset.Width(next)+typeset.Width(tail) > width {
-			continue
-		}
-		line.WriteString(next)
-	}
-	return typeset.Cut(strings.TrimPrefix(line.String()+tail, "  "), width)
 }
 
 // keysText lists every key of the worksheet, in two columns where there is room,

@@ -1,20 +1,11 @@
 package screen
 
-import (
-	"fmt"
-
-	"capscye/ui/typeset"
-)
-
-// The smallest window that the worksheet can be used in, and the width from
-// which the answer stands beside the form.
+// The width from which the answer stands beside the form, and what both take.
 const (
-	smallestWidth  = 60
-	smallestHeight = 16
-	besideFrom     = 100
-	formFrom       = 70 // what the widest table of a form needs
-	answerMost     = 44
-	stripHeight    = 4
+	besideFrom  = 100
+	formFrom    = 70 // what the widest table of a form needs
+	answerMost  = 44
+	stripHeight = 4
 )
 
 // layout divides a window: a title and the tape on top, the keys at the bottom,
@@ -36,7 +27,7 @@ type layout struct {
 // many what differs from copies has; 0 while none lie beside the sheet. In a narrow window
 // they share the lines, and neither leaves empty what the other lacks.
 func layoutFor(width, height, form, differs int) layout {
-	l := layout{tooSmall: width < smallestWidth || height < smallestHeight}
+	l := layout{tooSmall: tooSmall(width, height)}
 	all := height - 4 // title, tape, rule, keys
 	l.answerWidth, l.answerHeight = width, stripHeight
 	if half := all / 2; differs > 0 {
@@ -54,11 +45,4 @@ func layoutFor(width, height, form, differs int) layout {
 		l.formWidth, l.formHeight = width-l.answerWidth-2, all
 	}
 	return l
-}
-
-// smallWindow asks for more room.
-func smallWindow(width, height int) string {
-	text := fmt.Sprintf("This window has %d x %d cells; the worksheet needs %d x %d. Nothing is lost: make it larger.",
-		width, height, smallestWidth, smallestHeight)
-	return typeset.Block(typeset.Wrap(text, width), width, height)
 }

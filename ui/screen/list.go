@@ -1,12 +1,14 @@
 package screen
 
 import (
+	"path/filepath"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/roster"
 	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/worksheets"
 )
 
@@ -178,3 +180,24 @@ func (l *list) keys() string {
 	}
 	return "up/down choose  enter open  ^c end"
 }
+
+// newPicker lists the sheets of the folder to take a section from, but for the one
+// that takes it.
+func newPicker(found []roster.Row, t taking, own string, st styles) *list {
+	l := &list{styles: st, canBack: true, head: "Choose the worksheet to take the " + wording.SectionWords[t.section] + " from."}
+	for i := range found {
+		f := &found[i]
+		if f.Failure == "" && filepath.Base(f.Path) != filepath.Base(own) {
+			one := t
+			one.from = f.Path
+			l.rows = append(l.rows, sheetRow(f, toTake{t: one}))
+		}
+	}
+	if len(l.rows) == 0 {
+		l.rows = []listRow{{text: "There is no other worksheet in this folder.", wish: toGoBack{}}}
+	}
+	l.find("")
+	return l
+}
+
+func (l *list) complain(text string) { l.message = text }

@@ -28,16 +28,10 @@ type guardedMsg struct {
 // faultMsg says that a command ran into a fault of the program.
 type faultMsg struct{ fault console.Fault }
 
-// savedMsg says how a save went. doc is the copy that was saved, as the file
-// has it now; sheet is what it said when the save began; desk is whose it was.
+// savedMsg says how a save went; desk is whose it was.
 type savedMsg struct {
-	desk   *desk
-	doc    *worksheets.Document
-	sheet  worksheets.Sheet
-	named  bool                 // it was the first save under a name that was just given
-	place  *worksheets.Recovery // of that name
-	backup string               // where the earlier content was put aside, if it had to be
-	err    error
+	desk *desk
+	saved
 }
 
 // copySavedMsg says how saving a copy as its own file went.

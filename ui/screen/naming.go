@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/textinput"
@@ -55,18 +54,6 @@ func (n *naming) key(msg tea.KeyMsg) wish {
 	return nil
 }
 
-// refusedPaste says why what was pasted does not go into a line of input; "" where
-// it does.
-func refusedPaste(msg tea.KeyMsg, e textinput.Model) string {
-	switch {
-	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
-		return "The paste has a line break; nothing was changed."
-	case len(msg.Runes) > e.CharLimit-len([]rune(e.Value())): // a pasted megabyte would take minutes
-		return fmt.Sprintf("Too long: at most %d characters; nothing was changed.", e.CharLimit)
-	}
-	return ""
-}
-
 // done takes the name, unless something else has it.
 func (n *naming) done() wish {
 	text := strings.TrimSpace(n.entry.Value())
@@ -90,10 +77,4 @@ func (n *naming) render(width, height int) string {
 	return typeset.Block(out, width, height)
 }
 
-// shownEntry is a line of input, its text harmless.
-func shownEntry(e textinput.Model) string {
-	if strings.ContainsFunc(e.Value(), typeset.Unprintable) {
-		return typeset.Plain(e.Value())
-	}
-	return e.View()
-}
+func (n *naming) complain(text string) { n.message = text }

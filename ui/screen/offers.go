@@ -10,12 +10,6 @@ import (
 	"capscye/ui/typeset"
 )
 
-// troubles are those of what is at hand, and what has changed where its
-// measurements were taken from.
-func (d *desk) troubles() []compare.Trouble {
-	return append(compare.Troubles(d.rep), sinceOffers(d.rep, d.doc.Origins)...)
-}
-
 // offerPage lists the offers, to open one as a what-if.
 type offerPage struct {
 	styles   styles
@@ -80,7 +74,7 @@ func (p *offerPage) render(width, height int) string {
 	if below > 0 && len(seen) > 1 {
 		seen[len(seen)-1] = typeset.Cut(fmt.Sprintf("... and %d lines more below", below+1), width)
 	}
-	keys := keyLine([]binding{{Show: "up/down", Does: "choose"}, {Show: "enter", Does: "open as what if"}, {Show: "esc", Does: "back"}}, p.styles, width)
+	keys := keyLine([]Key{{Show: "up/down", Does: "choose"}, {Show: "enter", Does: "open as what if"}, {Show: "esc", Does: "back"}}, p.styles, width)
 	words, kind := compare.Heading(p.troubles)
 	head := []string{p.styles.heading.Render(words) + "   " + kind, ""}
 	return typeset.Block(append(head, seen...), width, height-1) + "\n" + typeset.Cut(keys, width)

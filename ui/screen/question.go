@@ -54,3 +54,5 @@ func (q *question) render(width, height int) string {
 	}
 	return typeset.Block(out, width, height)
 }
+
+func (q *question) complain(text string) { q.message = text }

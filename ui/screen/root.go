@@ -278,7 +278,7 @@ func (m *root) taken(msg takenMsg) tea.Cmd {
 		return nil
 	}
 	m.front = nil
-	return m.grant(m.desk.take(msg))
+	return m.grant(m.desk.take(msg.section, msg.from))
 }
 
 // complain says what went wrong wherever the person is looking.

@@ -106,7 +106,7 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 		m.front = m.askName(msg.doc.Path(), "Not saved: "+typeset.Plain(console.FileWords(msg.err)))
 		return nil
 	}
-	m.desk.saved(msg)
+	m.desk.saved(msg.saved)
 	if msg.err != nil {
 		if m.leaving {
 			m.desk.message = strings.Replace(m.desk.message, ", ^c ", ", ^c again ", 1)

@@ -174,14 +174,6 @@ func (p *sizesPage) what() string {
 	return sizeWords(p.all[p.col].Name, words)
 }
 
-// sizeWords names an answer of a size.
-func sizeWords(size, words string) string {
-	if size == "" {
-		return words
-	}
-	return words + " of size " + typeset.Plain(size)
-}
-
 // asksOwn tells that a change asks for a worksheet of one's own first. In a copy of an
 // example nobody is asked.
 func (p *sizesPage) asksOwn() bool { return p.desk.asksOwn() && p.desk.hand == 0 }

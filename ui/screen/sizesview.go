@@ -22,7 +22,7 @@ const (
 )
 
 func (p *sizesPage) render(width, height int) string {
-	if width < smallestWidth || height < smallestHeight {
+	if tooSmall(width, height) {
 		return smallWindow(width, height)
 	}
 	shown := p.inSight(width)
@@ -84,12 +84,12 @@ func (p *sizesPage) compared(width int) []string {
 }
 
 // working are the keys that work now.
-func (p *sizesPage) working() []binding {
-	keys := []binding{{Show: "enter", Does: p.enterDoes()}}
+func (p *sizesPage) working() []Key {
+	keys := []Key{{Show: "enter", Does: p.enterDoes()}}
 	if p.guess() != nil {
-		keys = append(keys, binding{Show: "^a", Does: "take guess"})
+		keys = append(keys, Key{Show: "^a", Does: "take guess"})
 	}
-	return append(keys, []binding{{Show: "left/right", Does: "size"}, {Show: "up/down", Does: "row"}, {Show: "^x", Does: "remove"},
+	return append(keys, []Key{{Show: "left/right", Does: "size"}, {Show: "up/down", Does: "row"}, {Show: "^x", Does: "remove"},
 		{Show: "^z", Does: "undo"}, {Show: "^k", Does: "keys"}, {Show: "esc", Does: "back"}}...)
 }
 

@@ -10,6 +10,17 @@ import (
 	"capscye/worksheets"
 )
 
+// saved says how a save went. doc is the copy that was saved, as the file has it now;
+// sheet is what it said when the save began.
+type saved struct {
+	doc    *worksheets.Document
+	sheet  worksheets.Sheet
+	named  bool                 // it was the first save under a name that was just given
+	place  *worksheets.Recovery // of that name
+	backup string               // where the earlier content was put aside, if it had to be
+	err    error
+}
+
 // standing is how a sheet and its file stand to each other.
 type standing struct {
 	doc      *worksheets.Document
@@ -88,11 +99,11 @@ func (d *desk) askSave() wish {
 }
 
 // saved takes the outcome of a save.
-func (d *desk) saved(msg savedMsg) {
-	if msg.err == nil {
-		d.adopt(msg)
+func (d *desk) saved(s saved) {
+	if s.err == nil {
+		d.adopt(s)
 	}
-	if said := d.standing.tried(msg.err, msg.backup); said != "" {
+	if said := d.standing.tried(s.err, s.backup); said != "" {
 		d.message = said
 	}
 	if d.failed && !d.conflict {
@@ -101,16 +112,16 @@ func (d *desk) saved(msg savedMsg) {
 }
 
 // adopt takes the document as it was written, with what was changed here since.
-func (d *desk) adopt(msg savedMsg) {
+func (d *desk) adopt(s saved) {
 	now, typing := d.doc.Sheet, d.typing.changed()
-	d.doc = msg.doc
-	if msg.place != nil {
-		d.guard = guard{place: msg.place, writing: d.guard.writing, unsafe: d.guard.unsafe}
+	d.doc = s.doc
+	if s.place != nil {
+		d.guard = guard{place: s.place, writing: d.guard.writing, unsafe: d.guard.unsafe}
 	}
-	d.doc.Sheet = msg.doc.Sheet.Since(msg.sheet, now)
+	d.doc.Sheet = s.doc.Sheet.Since(s.sheet, now)
 	d.doc.Sheet.Drafts = now.Drafts // the file has none
 	d.copies = following(d.copies, now, d.doc.Sheet)
-	if d.doc.Sheet.Equal(now) && !msg.named { // a worksheet without a title goes by its file
+	if d.doc.Sheet.Equal(now) && !s.named { // a worksheet without a title goes by its file
 		return
 	}
 	d.reckon()
@@ -126,3 +137,13 @@ func (d *desk) state() string {
 	}
 	return d.standing.words()
 }
+
+// isExample tells that what lies on the desk is a built-in example: it has no file.
+func (s *standing) isExample() bool { return s.doc.Path() == "" }
+
+// hasTried tells that copies lie beside the sheet that nobody drops unasked: all, but
+// beside an example only those that somebody typed into.
+func (d *desk) hasTried() bool { return len(d.copies) > 0 && (!d.isExample() || d.trying) }
+
+// asksOwn tells that a typed answer asks for a worksheet of one's own first.
+func (d *desk) asksOwn() bool { return d.isExample() && !d.trying }

@@ -54,3 +54,10 @@ func newStyles(out io.Writer, profile termenv.Profile, colour bool) styles {
 func screenStyles(out io.Writer) styles {
 	return newStyles(out, termenv.ANSI, os.Getenv("NO_COLOR") == "")
 }
+
+func bold(lines []string, st styles) []string {
+	for i, l := range lines {
+		lines[i] = st.answer.Render(l)
+	}
+	return lines
+}

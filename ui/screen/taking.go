@@ -10,7 +10,6 @@ import (
 	"capscye/ui/compare"
 	"capscye/ui/forms"
 	"capscye/ui/report"
-	"capscye/ui/roster"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 	"capscye/worksheets"
@@ -32,32 +31,13 @@ func (d *desk) takeHere() wish {
 	return toPick{t: t}
 }
 
-// newPicker lists the sheets of the folder to take a section from, but for the one
-// that takes it.
-func newPicker(found []roster.Row, t taking, own string, st styles) *list {
-	l := &list{styles: st, canBack: true, head: "Choose the worksheet to take the " + wording.SectionWords[t.section] + " from."}
-	for i := range found {
-		f := &found[i]
-		if f.Failure == "" && filepath.Base(f.Path) != filepath.Base(own) {
-			one := t
-			one.from = f.Path
-			l.rows = append(l.rows, sheetRow(f, toTake{t: one}))
-		}
-	}
-	if len(l.rows) == 0 {
-		l.rows = []listRow{{text: "There is no other worksheet in this folder.", wish: toGoBack{}}}
-	}
-	l.find("")
-	return l
-}
-
 // take puts a section of another sheet in the place of what is at hand.
-func (d *desk) take(msg takenMsg) wish {
+func (d *desk) take(section worksheets.Section, from *worksheets.Document) wish {
 	before, sheet := d.laid(), *d.sheet()
-	sheet.Take(msg.section, msg.from.Sheet, msg.from.Path())
+	sheet.Take(section, from.Sheet, from.Path())
 	d.lay(sheet)
-	d.doc.Origins = append(slices.Clone(d.doc.Origins), worksheets.Origin{Section: msg.section, File: filepath.Base(msg.from.Path()), Sheet: msg.from.Sheet})
-	what := fmt.Sprintf("%s of %s", wording.SectionWords[msg.section], typeset.Plain(filepath.Base(msg.from.Path())))
+	d.doc.Origins = append(slices.Clone(d.doc.Origins), worksheets.Origin{Section: section, File: filepath.Base(from.Path()), Sheet: from.Sheet})
+	what := fmt.Sprintf("%s of %s", wording.SectionWords[section], typeset.Plain(filepath.Base(from.Path())))
 	d.remember(before, what)
 	d.takeUp()
 	d.message = "Took the " + what + ". ^z undoes that."
@@ -84,4 +64,10 @@ func mendable(r report.Report) bool {
 	return len(remedy.Troubles(r.Plan)) > 0 || slices.ContainsFunc(r.Findings, func(f report.Finding) bool {
 		return f.Code == calc.BodyChanged || f.Code == calc.PatternChanged || f.Code == calc.SizeByHighBust && len(f.Ways) > 0
 	})
+}
+
+// troubles are those of what is at hand, and what has changed where its
+// measurements were taken from.
+func (d *desk) troubles() []compare.Trouble {
+	return append(compare.Troubles(d.rep), sinceOffers(d.rep, d.doc.Origins)...)
 }

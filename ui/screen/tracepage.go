@@ -238,7 +238,7 @@ func (v tableView) render(width, height int) string {
 }
 
 // tableKeys are for the bottom line of the table view.
-var tableKeys = []binding{
+var tableKeys = []Key{
 	{Show: "esc", Does: "leaves"}, {Show: "space", Does: "done, next"}, {Show: "up/down", Does: "step"},
 	{Show: "left/right", Does: "piece"}, {Show: "x", Does: "not done"},
 }

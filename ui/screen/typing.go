@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/cursor"
@@ -109,4 +110,24 @@ func (t *typing) render(room int, st styles) string {
 	e.Width = room - 1
 	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
 	return typeset.Pad(e.View(), room)
+}
+
+// refusedPaste says why what was pasted does not go into a line of input; "" where
+// it does.
+func refusedPaste(msg tea.KeyMsg, e textinput.Model) string {
+	switch {
+	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
+		return "The paste has a line break; nothing was changed."
+	case len(msg.Runes) > e.CharLimit-len([]rune(e.Value())): // a pasted megabyte would take minutes
+		return fmt.Sprintf("Too long: at most %d characters; nothing was changed.", e.CharLimit)
+	}
+	return ""
+}
+
+// shownEntry is a line of input, its text harmless.
+func shownEntry(e textinput.Model) string {
+	if strings.ContainsFunc(e.Value(), typeset.Unprintable) {
+		return typeset.Plain(e.Value())
+	}
+	return e.View()
 }

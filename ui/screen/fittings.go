@@ -1,0 +1,119 @@
+package screen
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+
+	"capscye/ui/forms"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// What a test garment showed, and what follows for the ease.
+
+// jot lets a note wait that is not added yet.
+func (d *desk) jot(note string) { d.doc.Sheet.Drafts.Note = strings.TrimSpace(note) }
+
+// addFitting adds a note with its day.
+func (d *desk) addFitting(note string, day time.Time) wish {
+	before, sheet := d.laid(), *d.sheet()
+	sheet.Fittings = append(slices.Clone(sheet.Fittings), worksheets.Fitting{Date: day.Format(time.DateOnly), Note: note})
+	sheet.Drafts.Note = ""
+	d.lay(sheet)
+	d.remember(before, "note of a fitting")
+	d.reckon()
+	d.message = "The note is saved with the worksheet: see step 5."
+	return d.save()
+}
+
+// changeEase does what was offered, and says so.
+func (d *desk) changeEase(c easeChange) wish {
+	w := d.set(c.key, forms.Exactly(c.after, d.sheet().Scale()))
+	d.message = fmt.Sprintf("The %s is now %s, where it was %s.", forms.Fields[c.key].Words, d.rep.Scale.Format(c.after),
+		orNothing(c.before, d.rep.Scale))
+	return w
+}
+
+// easeChange is an ease and what a fitting makes of it.
+type easeChange struct {
+	key    worksheets.Key
+	before units.Reading
+	after  units.Length
+}
+
+// fittingPlaces are the words for the places at which there is ease.
+var fittingPlaces = map[string]worksheets.Key{
+	"arm": worksheets.EaseBicep, "bicep": worksheets.EaseBicep, "biceps": worksheets.EaseBicep,
+	"bust": worksheets.EaseBust, "chest": worksheets.EaseBust, "waist": worksheets.EaseWaist,
+	"hip": worksheets.EaseHip, "hips": worksheets.EaseHip, "elbow": worksheets.EaseElbow, "wrist": worksheets.EaseWrist,
+}
+
+// fittingWays are the words for too little and too much.
+var fittingWays = map[string]units.Length{
+	"tight": 1, "narrow": 1, "small": 1, "loose": -1, "wide": -1, "large": -1, "big": -1, "roomy": -1,
+}
+
+// fittingDoubts are words with which a note says something else than how much
+// ease is missing.
+var fittingDoubts = []string{
+	"not", "no", "longer", "long", "short", "hem", "cap", "armhole", "size", "sizes", "each", "side", "spare", "fine", "widened", "but",
+	"lower", "sleeve", "shoulder",
+}
+
+// readFitting reads a place, an amount and a way out of a note, such as "upper
+// arm 1/2 in too tight": exactly one of each, and nothing that could mean
+// something else. Any other note is a note and nothing more. Bare numbers are in
+// the system that is shown.
+func readFitting(note string, s *worksheets.Sheet, shown units.System) (c easeChange, ok bool) {
+	amount, rest, found := amountIn(note, shown)
+	if !found || strings.ContainsAny(rest, "0123456789½¼¾⅛⅜⅝⅞⅓⅔") {
+		return easeChange{}, false
+	}
+	var places []worksheets.Key
+	var ways []units.Length
+	for _, word := range strings.FieldsFunc(strings.ToLower(rest), func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if slices.Contains(fittingDoubts, word) {
+			return easeChange{}, false
+		}
+		if k, known := fittingPlaces[word]; known {
+			places = append(places, k)
+		}
+		if sign, known := fittingWays[word]; known {
+			ways = append(ways, sign)
+		}
+	}
+	if len(places) != 1 || len(ways) != 1 {
+		return easeChange{}, false
+	}
+	c.key = places[0]
+	c.before = s.Reading(c.key)
+	c.after = c.before.Or(0) + ways[0]*amount
+	return c, true
+}
+
+// amountIn finds the length in a note, the longest run of words that reads as
+// one, and gives the note without it. A number without a unit has to stand
+// before "too", as in "1/2 too tight".
+func amountIn(note string, sys units.System) (l units.Length, rest string, ok bool) {
+	words := strings.Fields(strings.NewReplacer(";", " ", ":", " ", "(", " ", ")", " ").Replace(note))
+	for size := min(4, len(words)); size > 0; size-- {
+		for from := 0; from+size <= len(words); from++ {
+			l, named, err := units.ParseNamed(strings.Join(words[from:from+size], " "), sys)
+			if err != nil || l <= 0 || !named && (from+size == len(words) || !strings.EqualFold(words[from+size], "too")) {
+				continue
+			}
+			return l, strings.Join(slices.Concat(words[:from], []string{"|"}, words[from+size:]), " "), true
+		}
+	}
+	return 0, "", false
+}
+
+func orNothing(r units.Reading, sc units.Scale) string {
+	if !r.Known {
+		return "nothing"
+	}
+	return sc.Format(r.Length)
+}
