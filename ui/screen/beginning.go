@@ -25,7 +25,10 @@ type start struct {
 }
 
 // starts are its lines. Who has read nothing presses Enter.
-var starts = []answer{
+var starts = []struct {
+	key, words string
+	wish       wish
+}{
 	{"b", "Begin your own worksheet", toName{}},
 	{"l", "Look at a worked example", toBring{source: example(worksheets.Examples()[0])}},
 	{"o", "Open a worksheet from another folder", toOpen{}},
@@ -43,7 +46,11 @@ func (s *start) press(name string) wish {
 	case "enter":
 		return starts[s.at].wish
 	default:
-		s.message = answerWith(starts)
+		var keys []string
+		for _, a := range starts {
+			keys = append(keys, a.key)
+		}
+		s.message = pressOneOf(keys)
 	}
 	for _, a := range starts {
 		if a.key == name {
@@ -197,14 +204,12 @@ func (m *root) askUnit(n newSheet, text string, others bool) part {
 		return toTitle{sheet: n}
 	}
 	with := func(s worksheets.Section) wish { return toPick{t: taking{section: s, path: n.path}} }
-	answers := []answer{
-		{"i", "begin it in inches", in(units.Inches)},
-		{"c", "begin it in centimetres", in(units.Centimetres)},
-	}
+	q := newQuestion(text, m.styles).
+		or("i", "begin it in inches", in(units.Inches)).
+		or("c", "begin it in centimetres", in(units.Centimetres))
 	if others {
-		answers = append(answers,
-			answer{"b", "begin it with the body of another worksheet here", with(worksheets.BodySection)},
-			answer{"p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection)})
+		q.or("b", "begin it with the body of another worksheet here", with(worksheets.BodySection)).
+			or("p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection))
 	}
-	return &question{styles: m.styles, text: text, answers: append(answers, answer{"esc", "no, show the worksheets of this folder", toList{}})}
+	return q.or("esc", "no, show the worksheets of this folder", toList{})
 }

@@ -31,8 +31,8 @@ func (d *desk) choose(by int) wish {
 func (d *desk) spell(k worksheets.Key, msg tea.KeyMsg) wish {
 	options, now := d.optionsOf(k)
 	typed := strings.ToLower(string(msg.Runes))
-	before := d.typing.letters
-	d.typing.letters = ""
+	before := d.visit.letters
+	d.visit.letters = ""
 	switch {
 	case k.Open() && (msg.Type == tea.KeyBackspace || msg.Type == tea.KeyDelete): // told by mistake, or as the sleeve again
 		return d.push(k, "")
@@ -44,7 +44,7 @@ func (d *desk) spell(k worksheets.Key, msg tea.KeyMsg) wish {
 		return nil
 	}
 	if n := saidBy(options, now, before+typed); before != "" && before != typed && n >= 0 {
-		d.typing.letters = before + typed
+		d.visit.letters = before + typed
 		return d.push(k, options[n].Answer)
 	}
 	n := saidBy(options, now, typed)
@@ -56,7 +56,7 @@ func (d *desk) spell(k worksheets.Key, msg tea.KeyMsg) wish {
 		n = saidBy(append(slices.Clone(options[now+1:]), options[:now+1]...), -1, typed)
 		n = (n + now + 1) % len(options)
 	}
-	d.typing.letters = typed
+	d.visit.letters = typed
 	return d.push(k, options[n].Answer)
 }
 

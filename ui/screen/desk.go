@@ -29,7 +29,7 @@ type desk struct {
 
 func newDesk(d *worksheets.Document, copies []worksheets.Sheet, st styles, by report.Reckoner) *desk {
 	k := &desk{standing: standing{doc: d}, trials: trials{copies: copies}, reports: reports{by: by},
-		place: beginning(), typing: typing{entry: newEntry(st)}, styles: st}
+		place: beginning(), typing: newTyping(st), styles: st}
 	k.land()
 	k.reckon()
 	if d.ReadOnly != "" {

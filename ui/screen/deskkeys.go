@@ -19,7 +19,7 @@ func (d *desk) key(msg tea.KeyMsg) wish {
 	name := msg.String()
 	if !msg.Paste {
 		if b, ok := d.find(name); ok {
-			d.typing.letters = ""
+			d.visit.letters = ""
 			return b.do(d, name)
 		}
 		if why := d.whyNot(name); why != "" && strings.HasPrefix(name, "ctrl+") { // a line of input has uses of its own for some
@@ -43,24 +43,28 @@ func (d *desk) enter(msg tea.KeyMsg) wish {
 		return nil
 	case forms.KindOf(k) == forms.ChoiceField:
 		return d.spell(k, msg)
-	case d.shut():
-		d.message = d.readOnly()
-		return nil
-	case d.typing.locked:
-		d.message = "This text has lines or signs that would be lost here: edit it in the file."
-		return nil
 	}
-	if d.message = refusedPaste(msg, d.typing.entry); d.message != "" {
+	if d.message = d.refuses(msg, k, &d.typing); d.message != "" {
 		return nil
-	}
-	if d.typing.untouched() || d.typing.text() == "" {
-		if d.message = cannotBegin(k.Kind(), d.bareUnit(), msg); d.message != "" {
-			return nil
-		}
 	}
 	d.typing.take(msg)
 	d.foresee()
 	return nil
+}
+
+// refuses says why a key is not typed as part of an answer; "" where it is.
+func (d *desk) refuses(msg tea.KeyMsg, k worksheets.Key, into *typing) string {
+	switch {
+	case d.shut():
+		return d.readOnly()
+	case into.locked:
+		return "This text has lines or signs that would be lost here: edit it in the file."
+	}
+	why := into.refuses(msg)
+	if why == "" && (into.untouched() || into.text() == "") {
+		why = cannotBegin(k.Kind(), d.bareUnit(), msg)
+	}
+	return why
 }
 
 // takesQuestion tells that a question mark is typed into a field, and asks for no help: in

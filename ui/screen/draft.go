@@ -4,9 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"strings"
-	"unicode"
-
-	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/compare"
 	"capscye/ui/forms"
@@ -142,9 +139,6 @@ func (d *desk) answerWords(k worksheets.Key) string {
 	return cmp.Or(compare.AnswerText(d.rep, k), typeset.Plain(d.sheet().Text(k)), emptyWord)
 }
 
-// quoted is what somebody typed, as much of it as a line takes.
-func quoted(text string) string { return `"` + typeset.Cut(typeset.Plain(text), 30) + `"` }
-
 // giveBack brings back what was in the field before something was typed, what was there
 // before a draft, and what was there before a key pushed it. Pressed once more it brings
 // what was typed or pushed.
@@ -157,7 +151,7 @@ func (d *desk) giveBack() wish {
 	case d.draft() != "":
 		d.putDraft(k, "")
 		d.message = typeset.Capitalised(d.stays(k)) + ". ^z brings back what you typed."
-	case d.typing.given != "":
+	case d.typing.canTypeAgain():
 		d.typing.typeAgain()
 	default:
 		return d.bringBack()
@@ -170,7 +164,7 @@ func (d *desk) giveBack() wish {
 func canGiveBack(d *desk) (bool, string) {
 	k, ok := d.focused()
 	pushed := ok && d.visit.key == k && (d.visit.pushed() || d.visit.given != nil)
-	return d.typing.changed() || d.typing.given != "" || d.draft() != "" || pushed, ""
+	return d.typing.changed() || d.typing.canTypeAgain() || d.draft() != "" || pushed, ""
 }
 
 // meant is what is offered instead of what was typed.
@@ -202,39 +196,6 @@ func (d *desk) bareUnit() units.System {
 		return d.shown
 	}
 	return d.sheet().Unit()
-}
-
-// cannotBegin says why a key does not begin an answer of the kind, with an example in the
-// unit of bare numbers; "" where it does.
-func cannotBegin(k worksheets.Kind, bare units.System, msg tea.KeyMsg) string {
-	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace {
-		return ""
-	}
-	text := strings.TrimLeftFunc(string(msg.Runes), unicode.IsSpace)
-	begins, example := "0123456789.,+¼½¾⅛⅜⅝⅞⅓⅔", "a length, such as 13 3/4"
-	if bare == units.Centimetres {
-		example = "a length, such as 34,9"
-	}
-	switch k {
-	case worksheets.Text:
-		return ""
-	case worksheets.Signed, worksheets.Slid:
-		begins += "-−"
-	case worksheets.Date:
-		begins, example = "0123456789", "a day, such as 2026-10-03"
-	case worksheets.Count:
-		begins, example = "01234", "0, 1, 2, 3 or 4"
-	case worksheets.Part:
-		begins, example = "0123456789.,½¼¾⅛⅜⅝⅞⅓⅔", "a part, such as 1/2 or 55 %"
-	}
-	if text != "" && strings.ContainsRune(begins, []rune(text)[0]) {
-		return ""
-	}
-	what := quoted(text)
-	if text == "" {
-		what = "A space"
-	}
-	return fmt.Sprintf("%s begins no answer here; type %s.", what, example)
 }
 
 // sizeWords names an answer of a size.

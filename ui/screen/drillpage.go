@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/drill"
@@ -17,7 +16,7 @@ import (
 type drillPage struct {
 	styles        styles
 	lesson        *drill.Lesson
-	entry         textinput.Model
+	typing        typing
 	said          drill.Reply // what came of the latest answer
 	scored        bool        // the score is shown, before the drill is left
 	sure          string      // the key that asked for another level, pressed once
@@ -26,7 +25,7 @@ type drillPage struct {
 }
 
 func newDrillPage(seed uint64, st styles, width, height int) *drillPage {
-	p := &drillPage{styles: st, entry: newEntry(st), width: width, height: height}
+	p := &drillPage{styles: st, typing: newTyping(st), width: width, height: height}
 	p.begin(seed, drill.UsualLevel)
 	return p
 }
@@ -35,7 +34,7 @@ func newDrillPage(seed uint64, st styles, width, height int) *drillPage {
 func (p *drillPage) begin(seed uint64, level int) {
 	p.lesson = drill.NewLesson(seed, level, drill.UsualCount(level))
 	p.said, p.scored, p.scroll = drill.Reply{}, false, 0
-	p.entry.SetValue("")
+	p.typing.put("")
 }
 
 // drillKeys are for the bottom line of a question, drillEndKeys for that of the
@@ -54,10 +53,10 @@ var (
 func (p *drillPage) key(msg tea.KeyMsg) wish {
 	over := p.scored || p.lesson.Ended()
 	switch name := msg.String(); {
-	case name == "esc" && (over || !p.lesson.Begun() && p.entry.Value() == ""):
+	case name == "esc" && (over || !p.lesson.Begun() && p.typing.text() == ""):
 		return toGoBack{}
-	case name == "esc" && p.entry.Value() != "" && !over:
-		p.entry.SetValue("")
+	case name == "esc" && p.typing.text() != "" && !over:
+		p.typing.put("")
 		p.say(drill.Reply{Words: "As it was. Esc again shows the score."})
 	case name == "esc":
 		p.scored, p.scroll = true, 0
@@ -77,13 +76,12 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 			p.say(drill.Reply{})
 		}
 	case name == "enter":
-		if meant := units.RunTogether(p.entry.Value()); len(meant) == 1 {
-			p.entry.SetValue(meant[0])
-			p.entry.CursorEnd()
+		if meant := units.RunTogether(p.typing.text()); len(meant) == 1 {
+			p.typing.put(meant[0])
 			p.say(drill.Reply{Words: "Is it " + meant[0] + "? Enter answers that."})
 			return nil
 		}
-		p.answer(p.entry.Value())
+		p.answer(p.typing.text())
 	case name == "?":
 		p.answer("?")
 	default:
@@ -114,7 +112,7 @@ func (p *drillPage) turn(name string) {
 func (p *drillPage) answer(text string) {
 	r := p.lesson.Answer(text)
 	if !r.Unread { // that may be mended
-		p.entry.SetValue("")
+		p.typing.put("")
 	}
 	p.say(r)
 }
@@ -131,20 +129,19 @@ func (p *drillPage) say(r drill.Reply) {
 
 // enter puts a key into the line of input.
 func (p *drillPage) enter(msg tea.KeyMsg) {
-	switch {
-	case msg.Alt && msg.Type == tea.KeyRunes: // alt+a would type "a"
-	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
-		p.say(drill.Reply{Words: "The paste has a line break; nothing was changed."})
-	case len(msg.Runes) > p.entry.CharLimit-len([]rune(p.entry.Value())):
-		p.say(drill.Reply{Words: fmt.Sprintf("Too long: at most %d characters.", p.entry.CharLimit)})
-	default:
-		problem, _ := p.lesson.Now()
-		if why := cannotBegin(worksheets.Signed, problem.System, msg); why != "" && p.entry.Value() == "" {
-			p.say(drill.Reply{Words: why})
-			return
-		}
-		p.entry, _ = p.entry.Update(msg)
+	if msg.Alt && msg.Type == tea.KeyRunes { // alt+a would type "a"
+		return
 	}
+	problem, _ := p.lesson.Now()
+	why := p.typing.refuses(msg)
+	if why == "" && p.typing.text() == "" {
+		why = cannotBegin(worksheets.Signed, problem.System, msg)
+	}
+	if why != "" {
+		p.say(drill.Reply{Words: why})
+		return
+	}
+	p.typing.take(msg)
 }
 
 // resize is told the window, so that scrolling ends where the text does.
@@ -191,18 +188,16 @@ func (p *drillPage) question(width int) []string {
 		return []string{"> This problem is done. Enter for the next."}
 	}
 	problem, q := p.lesson.Now()
-	e := p.entry
-	e.Width = valueWidth - 1
-	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
+	const box = 18 // as wide as an answer in the form
 	reading := ""
-	if text := strings.TrimSpace(e.Value()); text != "" {
+	if text := strings.TrimSpace(p.typing.text()); text != "" {
 		reading = p.styles.stop.Render("cannot be read")
 		if length, err := units.Parse(text, problem.System); err == nil {
 			reading = "= " + drill.Scale(problem).Both(length)
 		}
 	}
 	ask := typeset.Hanging("> ", drill.AskWords(q, problem), width)
-	return append(ask, typeset.Cut("  ["+typeset.Pad(shownEntry(e), valueWidth)+"] "+reading, width))
+	return append(ask, typeset.Cut("  ["+p.typing.render(box, p.styles)+"] "+reading, width))
 }
 
 // room is how many lines what is known and said can take.

@@ -21,20 +21,21 @@ type toTryHere struct {
 func (m *root) askOwn(w toOwn) {
 	d := m.desk
 	text := fmt.Sprintf("Your own worksheet? This is the example %s; it stays as it is.", d.rep.Name())
-	answers := []answer{{"enter", "begin your own worksheet", toName{first: w.first}}}
+	begin := "begin your own worksheet"
 	if w.first != nil {
 		if w.first.text != "" {
 			text += fmt.Sprintf(" You typed %s: %s.", w.first.words(), typeset.Plain(w.first.text))
-			answers[0].words = "begin your own worksheet with this answer"
+			begin += " with this answer"
 		}
 		if w.try == nil {
 			w.try = toTryHere{typedAnswer: *w.first}
 		}
 	}
+	q := newQuestion(text, m.styles).or("enter", begin, toName{first: w.first})
 	if w.try != nil {
-		answers = append(answers, answer{"w", "only try it here, as a what-if", w.try})
+		q.or("w", "only try it here, as a what-if", w.try)
 	}
-	m.cover(&question{styles: m.styles, text: text, answers: append(answers, answer{"esc", "back to the example", toGoBack{}})})
+	m.cover(q.or("esc", "back to the example", toGoBack{}))
 }
 
 func (w toTryHere) grant(m *root) tea.Cmd {

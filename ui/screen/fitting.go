@@ -1,12 +1,5 @@
 package screen
 
-import (
-	"fmt"
-
-	"capscye/ui/forms"
-	"capscye/ui/wording"
-)
-
 // What a test garment showed, and what follows for the ease.
 
 // askFitting asks for a note. What is half typed waits in the sheet, however the note or
@@ -41,14 +34,7 @@ func (m *root) askFitting() part {
 
 // askEase offers to turn a fitting into a change of ease.
 func (m *root) askEase(c easeChange) part {
-	sc := m.desk.rep.Scale
-	text := fmt.Sprintf("The note is saved. Change the %s by %s, from %s to %s?", forms.Fields[c.key].Words,
-		wording.Signed(c.after-c.before.Or(0), sc), orNothing(c.before, sc), sc.Format(c.after))
-	if c.after < 0 {
-		text += " That is smaller than the body: only a knit takes it."
-	}
-	return &question{styles: m.styles, text: text, answers: []answer{
-		{"y", "yes", toChangeEase{c: c}},
-		{"esc", "no, the note alone", toGoBack{}},
-	}}
+	return newQuestion("The note is saved. "+c.question(m.desk.rep.Scale), m.styles).
+		or("y", "yes", toChangeEase{c: c}).
+		or("esc", "no, the note alone", toGoBack{})
 }

@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"capscye/ui/forms"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -42,6 +43,16 @@ type easeChange struct {
 	key    worksheets.Key
 	before units.Reading
 	after  units.Length
+}
+
+// question asks for the change.
+func (c easeChange) question(sc units.Scale) string {
+	text := fmt.Sprintf("Change the %s by %s, from %s to %s?", forms.Fields[c.key].Words,
+		wording.Signed(c.after-c.before.Or(0), sc), orNothing(c.before, sc), sc.Format(c.after))
+	if c.after < 0 {
+		text += " That is smaller than the body: only a knit takes it."
+	}
+	return text
 }
 
 // fittingPlaces are the words for the places at which there is ease.

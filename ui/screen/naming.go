@@ -3,7 +3,6 @@ package screen
 import (
 	"strings"
 
-	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
@@ -15,8 +14,7 @@ import (
 type naming struct {
 	styles  styles
 	text    string
-	offered string // what stood there first
-	entry   textinput.Model
+	typing  typing
 	message string
 	accept  string                 // what the keys do
 	grant   func(path string) wish // for a file name
@@ -25,18 +23,16 @@ type naming struct {
 }
 
 func newNaming(text, suggestion string, st styles, grant func(string) wish) *naming {
-	n := &naming{styles: st, text: text, offered: suggestion, entry: newEntry(st), grant: grant, accept: "enter saves  esc back"}
-	n.entry.SetValue(suggestion)
-	n.entry.CursorEnd()
+	n := &naming{styles: st, text: text, typing: newTyping(st), grant: grant, accept: "enter saves  esc back"}
+	n.typing.begin(suggestion, false)
 	return n
 }
 
 func (n *naming) key(msg tea.KeyMsg) wish {
 	n.message = ""
 	switch name := msg.String(); {
-	case name == "esc" && n.typed == nil && n.entry.Value() != n.offered:
-		n.entry.SetValue(n.offered)
-		n.entry.CursorEnd()
+	case name == "esc" && n.typed == nil && n.typing.changed():
+		n.typing.giveBack()
 		n.message = "As it was. Esc again goes back."
 		return nil
 	case name == "esc":
@@ -44,19 +40,19 @@ func (n *naming) key(msg tea.KeyMsg) wish {
 	case name == "enter":
 		return n.done()
 	}
-	if n.message = refusedPaste(msg, n.entry); n.message != "" {
+	if n.message = n.typing.refuses(msg); n.message != "" {
 		return nil
 	}
-	n.entry, _ = n.entry.Update(msg)
+	n.typing.take(msg)
 	if n.typed != nil {
-		n.typed(n.entry.Value())
+		n.typed(n.typing.text())
 	}
 	return nil
 }
 
 // done takes the name, unless something else has it.
 func (n *naming) done() wish {
-	text := strings.TrimSpace(n.entry.Value())
+	text := strings.TrimSpace(n.typing.text())
 	if n.take != nil {
 		return n.take(text)
 	}
@@ -69,10 +65,8 @@ func (n *naming) done() wish {
 }
 
 func (n *naming) render(width, height int) string {
-	e := n.entry
 	box := max(min(width-2, 60), 2)
-	e.Width = box - 1
-	out := append(typeset.Wrap(n.text, width), "", "["+typeset.Pad(shownEntry(e), box)+"]", n.styles.warn.Render(typeset.Cut(n.message, width)),
+	out := append(typeset.Wrap(n.text, width), "", "["+n.typing.render(box, n.styles)+"]", n.styles.warn.Render(typeset.Cut(n.message, width)),
 		"", n.accept)
 	return typeset.Block(out, width, height)
 }

@@ -20,6 +20,15 @@ type answer struct {
 	wish       wish
 }
 
+// newQuestion asks something, with no answer yet.
+func newQuestion(text string, st styles) *question { return &question{styles: st, text: text} }
+
+// or adds an answer by a key.
+func (q *question) or(key, words string, w wish) *question {
+	q.answers = append(q.answers, answer{key, words, w})
+	return q
+}
+
 func (q *question) key(msg tea.KeyMsg) wish { return named(msg, q.press) }
 
 func (q *question) press(name string) wish {
@@ -28,18 +37,16 @@ func (q *question) press(name string) wish {
 			return a.wish
 		}
 	}
-	q.slip = answerWith(q.answers)
+	keys := make([]string, len(q.answers))
+	for i, a := range q.answers {
+		keys[i] = a.key
+	}
+	q.slip = pressOneOf(keys)
 	return nil
 }
 
-// answerWith names the keys that answer, for somebody who pressed another.
-func answerWith(answers []answer) string {
-	keys := make([]string, len(answers))
-	for i, a := range answers {
-		keys[i] = a.key
-	}
-	return "Press " + typeset.OrList(keys) + "."
-}
+// pressOneOf names the keys that answer, for somebody who pressed another.
+func pressOneOf(keys []string) string { return "Press " + typeset.OrList(keys) + "." }
 
 func (q *question) render(width, height int) string {
 	out := typeset.Wrap(q.text, width)

@@ -288,7 +288,9 @@ func (m *root) complain(text string) {
 	case ok:
 		front.complain(text)
 	case m.desk == nil:
-		m.front = &question{styles: m.styles, message: text, answers: []answer{{"esc", "the worksheets of this folder", toList{}}}}
+		q := newQuestion("", m.styles).or("esc", "the worksheets of this folder", toList{})
+		q.complain(text)
+		m.front = q
 	default:
 		m.desk.message = text
 	}

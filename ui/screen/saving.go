@@ -29,20 +29,16 @@ func (m *root) save(ask bool) tea.Cmd {
 	case m.saving:
 		return nil // saved sees to what was changed meanwhile
 	case ask && d.conflict:
-		m.cover(&question{styles: m.styles, text: "Another program changed " + typeset.Plain(d.doc.Path()) + " since it was read here.",
-			answers: []answer{
-				{"t", "take theirs, and save mine beside it", toTakeTheirs{}},
-				{"m", "save mine, and theirs beside it", toSaveAs{path: d.doc.Path(), over: true}},
-				{"b", "leave theirs, and go on with mine in a file of its own", toGoOnBeside{}},
-				{"esc", "decide later", toGoBack{}},
-			}})
+		m.cover(newQuestion("Another program changed "+typeset.Plain(d.doc.Path())+" since it was read here.", m.styles).
+			or("t", "take theirs, and save mine beside it", toTakeTheirs{}).
+			or("m", "save mine, and theirs beside it", toSaveAs{path: d.doc.Path(), over: true}).
+			or("b", "leave theirs, and go on with mine in a file of its own", toGoOnBeside{}).
+			or("esc", "decide later", toGoBack{}))
 		return nil
 	case !d.mayLose && d.doc.LosesComments():
-		m.cover(&question{styles: m.styles, text: "Saving will rewrite " + typeset.Plain(d.doc.Path()) + " as a whole and lose its comments; the old file is kept beside it.",
-			answers: []answer{
-				{"s", "save", toLose{}},
-				{"esc", "not now", toGoBack{}},
-			}})
+		m.cover(newQuestion("Saving will rewrite "+typeset.Plain(d.doc.Path())+" as a whole and lose its comments; the old file is kept beside it.", m.styles).
+			or("s", "save", toLose{}).
+			or("esc", "not now", toGoBack{}))
 		return nil
 	}
 	return m.startSave()
@@ -145,11 +141,10 @@ func (m *root) settle(w toBring) (cmd tea.Cmd, wait bool) {
 	case d.conflict || d.failed:
 		drop := w
 		drop.drop = true
-		m.front = &question{styles: m.styles, text: d.rep.Name() + " has changes that are not saved.", answers: []answer{
-			{"s", "stay and save them", toSave{ask: true}},
-			{"d", "drop them and go on", drop},
-			{"esc", "stay", toGoBack{}},
-		}}
+		m.front = newQuestion(d.rep.Name()+" has changes that are not saved.", m.styles).
+			or("s", "stay and save them", toSave{ask: true}).
+			or("d", "drop them and go on", drop).
+			or("esc", "stay", toGoBack{})
 		return nil, true
 	}
 	m.next = w // also behind a question about saving

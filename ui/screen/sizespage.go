@@ -26,7 +26,7 @@ type sizesPage struct {
 }
 
 func newSizesPage(d *desk) *sizesPage {
-	p := &sizesPage{desk: d, typing: typing{entry: newEntry(d.styles)}}
+	p := &sizesPage{desk: d, typing: newTyping(d.styles)}
 	p.refresh()
 	return p
 }
@@ -130,7 +130,7 @@ func (p *sizesPage) enter() wish {
 	var guess doubt
 	switch {
 	case errors.As(err, &guess) && len(guess.meant) == 1:
-		p.typing.entry.SetValue(guess.meant[0])
+		p.typing.put(guess.meant[0])
 	case err == nil && waits: // a crash came while it was typed
 		w, done := p.change(sheet, p.what())
 		if done {
@@ -180,30 +180,17 @@ func (p *sizesPage) key(msg tea.KeyMsg) wish {
 // take takes a key that is typed.
 func (p *sizesPage) take(msg tea.KeyMsg) {
 	d := p.desk
-	k := p.at()
 	_, named := p.draftName(p.col)
 	switch {
 	case msg.Alt && msg.Type == tea.KeyRunes:
 		return
-	case d.shut():
-		d.message = d.readOnly()
-		return
-	case p.typing.locked:
-		d.message = "This text has lines or signs that would be lost here: edit it in the file."
-		return
-	case p.row > 0 && !named:
+	case p.row > 0 && !named && !d.shut():
 		d.message = "Give the size its name first."
 		return
 	}
-	if d.message = refusedPaste(msg, p.typing.entry); d.message != "" {
-		return
+	if d.message = d.refuses(msg, p.at(), &p.typing); d.message == "" {
+		p.typing.take(msg)
 	}
-	if p.typing.untouched() || p.typing.text() == "" {
-		if d.message = cannotBegin(k.Kind(), d.bareUnit(), msg); d.message != "" {
-			return
-		}
-	}
-	p.typing.take(msg)
 }
 
 // leave takes what is being typed before the program ends.

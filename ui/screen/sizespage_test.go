@@ -173,7 +173,7 @@ func TestOneSizeIsReckonedForOneChange(t *testing.T) {
 	p.move(0, 1)
 	p.row = 3
 	p.reach()
-	p.typing.entry.SetValue("17 3/4")
+	p.typing.put("17 3/4")
 	plans = 0
 	if p.move(1, 0); plans > 2 { // the size, and the sheet that has it
 		t.Errorf("%d plans for one size", plans)

@@ -23,7 +23,7 @@ func BenchmarkTwentySizes(b *testing.B) {
 	b.Run("changed", func(b *testing.B) {
 		widths := []string{"17 3/4", "17 5/8"}
 		for i := 0; b.Loop(); i++ {
-			p.typing.entry.SetValue(widths[i%2])
+			p.typing.put(widths[i%2])
 			p.move(1, 0)
 			p.move(-1, 0)
 			p.desk.history = history{}

@@ -13,16 +13,18 @@ import (
 	"capscye/worksheets"
 )
 
-// typing is what is being typed into the field under the hands.
+// typing is a line of input, and what is being typed into it.
 type typing struct {
 	entry   textinput.Model
-	reached string // what the line of input held when the field was reached
+	reached string // what it held when it was reached
 	whole   bool   // as long as nothing is typed, the value is one: a letter replaces it, left and right change it
-	fresh   bool   // nothing was typed since the field was reached
+	fresh   bool   // nothing was typed since it was reached
 	locked  bool   // the text has lines or signs that a line of input would lose
-	given   string // what esc took out of the field, for the next esc
-	letters string // what a choice was asked for
+	given   string // what esc took out of it, for the next esc
 }
+
+// newTyping is an empty line of input.
+func newTyping(st styles) typing { return typing{entry: newEntry(st)} }
 
 // newEntry is a line of input that never blinks: a timer would cost processor
 // time while nothing happens. Suggestions stay off; they can panic on Tab at
@@ -50,6 +52,27 @@ func (t *typing) text() string { return t.entry.Value() }
 
 // changed tells that what stands there is not what the field was reached with.
 func (t *typing) changed() bool { return t.text() != t.reached }
+
+// put types a text in the place of what stands there.
+func (t *typing) put(text string) {
+	t.entry.SetValue(text)
+	t.entry.CursorEnd()
+	t.fresh = false
+}
+
+// canTypeAgain tells that something was given back that can be typed again.
+func (t *typing) canTypeAgain() bool { return t.given != "" }
+
+// refuses says why a key, or what was pasted, does not go into the line; "" where it does.
+func (t *typing) refuses(msg tea.KeyMsg) string {
+	switch {
+	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
+		return "The paste has a line break; nothing was changed."
+	case len(msg.Runes) > t.entry.CharLimit-len([]rune(t.text())): // a pasted megabyte would take minutes
+		return fmt.Sprintf("Too long: at most %d characters; nothing was changed.", t.entry.CharLimit)
+	}
+	return ""
+}
 
 // half is what is typed and not left yet as a draft for an answer of a size; ok is false
 // while nothing is.
@@ -81,9 +104,8 @@ func (t *typing) giveBack() {
 // typeAgain types what was there before that, if anything was.
 func (t *typing) typeAgain() {
 	if t.given != "" {
-		t.entry.SetValue(t.given)
-		t.entry.CursorEnd()
-		t.fresh, t.given = false, ""
+		t.put(t.given)
+		t.given = ""
 	}
 }
 
@@ -110,24 +132,4 @@ func (t *typing) render(room int, st styles) string {
 	e.Width = room - 1
 	e.SetCursor(e.Position()) // lets it find the part that is seen, at this width
 	return typeset.Pad(e.View(), room)
-}
-
-// refusedPaste says why what was pasted does not go into a line of input; "" where
-// it does.
-func refusedPaste(msg tea.KeyMsg, e textinput.Model) string {
-	switch {
-	case msg.Paste && strings.ContainsAny(string(msg.Runes), "\r\n"):
-		return "The paste has a line break; nothing was changed."
-	case len(msg.Runes) > e.CharLimit-len([]rune(e.Value())): // a pasted megabyte would take minutes
-		return fmt.Sprintf("Too long: at most %d characters; nothing was changed.", e.CharLimit)
-	}
-	return ""
-}
-
-// shownEntry is a line of input, its text harmless.
-func shownEntry(e textinput.Model) string {
-	if strings.ContainsFunc(e.Value(), typeset.Unprintable) {
-		return typeset.Plain(e.Value())
-	}
-	return e.View()
 }

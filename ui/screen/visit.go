@@ -18,6 +18,7 @@ type visit struct {
 	given   *worksheets.Sheet // what esc took away, for the next esc
 	said    string            // the answer that was there, in words
 	started bool
+	letters string // that a choice was asked for
 }
 
 // come remembers what a field has, unless the hands are there already and nothing else
