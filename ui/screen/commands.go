@@ -130,7 +130,7 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 	if named {
 		d.GoOnIn(path)
 	}
-	before := k.guard.place
+	before := k.guardedBy()
 	return safely(func() tea.Msg {
 		s := saved{doc: &d, sheet: d.Sheet, named: named}
 		save := d.Save
@@ -147,7 +147,7 @@ func saveFile(k *desk, path string, over bool) tea.Cmd {
 
 // guardList guards what is not saved against a crash.
 func guardList(d *desk, list []worksheets.Sheet) tea.Cmd {
-	place := d.guard.place
+	place := d.guardedBy()
 	return safely(func() tea.Msg {
 		if len(list) == 0 {
 			return guardedMsg{d, place.Drop()}

@@ -69,20 +69,17 @@ func (d *desk) set(k worksheets.Key, text string) wish {
 		d.reach()
 		return nil
 	}
-	before, sheet, was := d.laid(), *d.sheet(), d.answerWords(k)
+	sheet, was := *d.sheet(), d.answerWords(k)
 	emptied := text == "" && sheet.Text(k) != ""
 	if err := sheet.Set(k, text); err != nil {
 		d.message = forms.Fields[k].Label + ": " + typeset.Plain(err.Error())
 	}
-	d.lay(sheet)
-	d.remember(before, forms.Fields[k].Words)
+	d.change(sheet, forms.Fields[k].Words)
 	if k == worksheets.Unit && d.message == "" {
 		d.message = fmt.Sprintf("The ruler stays %s: it is a field below.", d.sheet().Ruler())
 	}
 	if emptied {
 		d.message = fmt.Sprintf("%s is empty now; ^z brings back %s.", typeset.Capitalised(forms.Fields[k].Words), was)
 	}
-	d.reckon()
-	d.reach()
 	return d.save()
 }

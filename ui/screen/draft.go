@@ -117,11 +117,9 @@ func (d *desk) putDraft(k worksheets.Key, text string) {
 		d.reach()
 		return
 	}
-	before, sheet := d.laid(), *d.sheet()
+	sheet := *d.sheet()
 	sheet.Drafts = sheet.Drafts.With(k, text)
-	d.put(sheet)
-	d.remember(before, "what was typed for "+forms.Fields[k].Words)
-	d.reach()
+	d.letWait(sheet, forms.Fields[k].Words)
 }
 
 // stays says what an answer is while a draft waits: "bicep stays 13 3/4 in".

@@ -20,12 +20,10 @@ func (d *desk) jot(note string) { d.doc.Sheet.Drafts.Note = strings.TrimSpace(no
 
 // addFitting adds a note with its day.
 func (d *desk) addFitting(note string, day time.Time) wish {
-	before, sheet := d.laid(), *d.sheet()
+	sheet := *d.sheet()
 	sheet.Fittings = append(slices.Clone(sheet.Fittings), worksheets.Fitting{Date: day.Format(time.DateOnly), Note: note})
 	sheet.Drafts.Note = ""
-	d.lay(sheet)
-	d.remember(before, "note of a fitting")
-	d.reckon()
+	d.change(sheet, "note of a fitting")
 	d.message = "The note is saved with the worksheet: see step 5."
 	return d.save()
 }

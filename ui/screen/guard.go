@@ -28,8 +28,7 @@ func (g *guard) wants(l worksheets.Leftover) bool {
 	return g.place != nil && !g.writing && !g.held.Same(l)
 }
 
-// wrote takes the outcome. news tells that nothing can be guarded, and that this was
-// not said yet.
+// wrote takes the outcome.
 func (g *guard) wrote(err error) (news bool) {
 	g.writing = false
 	if err == nil {
@@ -39,21 +38,6 @@ func (g *guard) wrote(err error) (news bool) {
 	news = !g.unsafe
 	g.held, g.unsafe = worksheets.Leftover{}, true // tried again with the next message
 	return news
-}
-
-// leave is the end of the work on the sheet, of which list is not saved: that is kept for
-// the next start, or dropped where the person agreed to that. What is half typed stays in
-// any case.
-func (g *guard) leave(keep bool, list []worksheets.Sheet, typed worksheets.Drafts) error {
-	if g.place == nil {
-		return nil
-	}
-	defer g.place.Close()
-	g.place.Typed(typed)
-	if keep {
-		return g.place.Keep(worksheets.Leftover{At: time.Now(), Versions: list})
-	}
-	return g.place.Drop()
 }
 
 // unsaved is what is in no file: the sheet, where it was changed since, and the
@@ -73,6 +57,57 @@ func (d *desk) unguarded(saving bool) []worksheets.Sheet {
 	}
 	return d.unsaved()
 }
+
+// guardedBy is the place where what is not saved is guarded.
+func (d *desk) guardedBy() *worksheets.Recovery { return d.guard.place }
+
+// guardIn begins to guard what is not saved in a place. before is what lay on the desk
+// before, nil for nothing: it may be the same sheet, as somebody else wrote it.
+func (d *desk) guardIn(place *worksheets.Recovery, before *desk) {
+	if before != nil && before.guard.place == place {
+		d.guard.held = before.guard.held
+	}
+	d.guard.place = place
+}
+
+// toGuard is what has to be put into that place now, where anything has; saving tells that
+// the sheet is on its way to its file, and typing is what stands in a line of input and was
+// not left yet. The outcome is to be told to guardWrote.
+func (d *desk) toGuard(saving bool, typing func() (worksheets.Draft, bool)) (list []worksheets.Sheet, wants bool) {
+	left := worksheets.Leftover{Versions: d.unguarded(saving), Drafts: d.doc.Sheet.Drafts}
+	if one, ok := typing(); ok {
+		d.addHalfTyped(&left, one)
+	}
+	d.guard.place.Typed(left.Drafts)
+	if !d.guard.wants(left) {
+		return nil, false
+	}
+	d.guard.held, d.guard.writing = left, true
+	return left.Versions, true
+}
+
+// guardWrote takes the outcome. news tells that nothing can be guarded, and that this was
+// not said yet.
+func (d *desk) guardWrote(err error) (news bool) { return d.guard.wrote(err) }
+
+// leave is the end of the work on it: what is not saved is kept for the next start, or
+// dropped where the person agreed to that. What is half typed stays in any case.
+func (d *desk) leave(stopped bool) error {
+	place := d.guard.place
+	if place == nil {
+		return nil
+	}
+	defer place.Close()
+	place.Typed(d.doc.Sheet.Drafts)
+	if d.keepsAside(stopped) {
+		return place.Keep(worksheets.Leftover{At: time.Now(), Versions: d.unsaved()})
+	}
+	return place.Drop()
+}
+
+// keepsAside tells that something is kept for the next start: what the file could not
+// take, and where the program was stopped the copies too.
+func (d *desk) keepsAside(stopped bool) bool { return d.loose() || stopped && len(d.copies) > 0 }
 
 func (d *desk) halfTyped() (one worksheets.Draft, ok bool) {
 	k, at := d.focused()
@@ -132,8 +167,8 @@ func draftWords(d worksheets.Drafts) string {
 }
 
 // leaving says what becomes of what is not saved when the program is left.
-func (g *guard) leaving() string {
-	if g.place.Path() == "" || g.unsafe {
+func (d *desk) leaving() string {
+	if d.guard.place.Path() == "" || d.guard.unsafe {
 		return "loses it"
 	}
 	return "keeps it aside"

@@ -17,16 +17,11 @@ func (m *root) guardWork() tea.Cmd {
 	if d == nil {
 		return nil
 	}
-	left := worksheets.Leftover{Versions: d.unguarded(m.saving), Drafts: d.doc.Sheet.Drafts}
-	if one, ok := m.halfTyped(); ok {
-		d.addHalfTyped(&left, one)
-	}
-	d.guard.place.Typed(left.Drafts)
-	if !d.guard.wants(left) {
+	list, wants := d.toGuard(m.saving, m.halfTyped)
+	if !wants {
 		return nil
 	}
-	d.guard.held, d.guard.writing = left, true
-	return guardList(d, left.Versions)
+	return guardList(d, list)
 }
 
 // halfTyped is what stands in a line of input and was not left yet. While a part in front
@@ -40,7 +35,7 @@ func (m *root) halfTyped() (one worksheets.Draft, ok bool) {
 
 // guarded takes the outcome, and says once that nothing can be guarded.
 func (m *root) guarded(msg guardedMsg) {
-	if msg.desk.guard.wrote(msg.err) {
+	if msg.desk.guardWrote(msg.err) {
 		m.complain("A crash would lose what is not saved: " + typeset.Plain(console.FileWords(msg.err)) + ".")
 	}
 }
@@ -50,11 +45,8 @@ func (m *root) leave(stopped bool) error {
 	if m.desk == nil {
 		return nil
 	}
-	return m.desk.guard.leave(m.keepsAside(stopped), m.desk.unsaved(), m.desk.doc.Sheet.Drafts)
+	return m.desk.leave(stopped)
 }
 
-// keepsAside tells that something is kept for the next start: what the file could not
-// take, and where the program was stopped the copies too.
-func (m *root) keepsAside(stopped bool) bool {
-	return m.desk != nil && (m.desk.loose() || stopped && len(m.desk.copies) > 0)
-}
+// keepsAside tells that something is kept for the next start.
+func (m *root) keepsAside(stopped bool) bool { return m.desk != nil && m.desk.keepsAside(stopped) }

@@ -39,12 +39,8 @@ func (d *desk) takeGuess() wish {
 		d.message = d.readOnly()
 		return nil
 	}
-	before := d.laid()
 	d.message = ""
-	d.lay(g.In(*d.sheet()))
-	d.remember(before, forms.Fields[g.Key].Words)
-	d.reckon()
-	d.reach()
+	d.change(g.In(*d.sheet()), forms.Fields[g.Key].Words)
 	if d.message == "" {
 		words, is := "", " is now "
 		for _, k := range g.Keys() { // both on a line of 80 columns

@@ -114,6 +114,23 @@ func (d *desk) put(s worksheets.Sheet) {
 	d.doc.Sheet = s
 }
 
+// change lays a changed sheet, remembers that, and takes it up; what is in words.
+func (d *desk) change(s worksheets.Sheet, what string) {
+	before := d.laid()
+	d.lay(s)
+	d.remember(before, what)
+	d.takeUp()
+}
+
+// letWait puts a sheet whose drafts are others in the place of what the hands are on,
+// remembers that, and takes it up.
+func (d *desk) letWait(s worksheets.Sheet, what string) {
+	before := d.laid()
+	d.put(s)
+	d.remember(before, "what was typed for "+what)
+	d.takeUp()
+}
+
 // following are copies of a sheet as copies of what became of it.
 func following(copies []worksheets.Sheet, before, after worksheets.Sheet) []worksheets.Sheet {
 	follow := slices.Clone(copies)

@@ -3,7 +3,7 @@
 // It is one root model that routes messages to parts. A part is a plain struct that
 // renders itself for a given size and answers a key with what it wants, a small value;
 // the root alone turns wishes into commands. Files are read and written by commands.go, but
-// for what is guarded against a crash (guard.go), where beginning.go looks too. Messages are
+// for what is guarded against a crash (the guard of the desk), where beginning.go looks too. Messages are
 // in messages.go, most wishes in wishes.go; saving has a file of its own.
 // View reads the state and the window only. Keys are a table, which also makes the bottom
 // line, the page of keys and the manual.
@@ -122,7 +122,7 @@ func (m *root) place() *worksheets.Recovery {
 	if m.desk == nil {
 		return nil
 	}
-	return m.desk.guard.place
+	return m.desk.guardedBy()
 }
 
 // View is pure: the state and the window decide it.
@@ -237,10 +237,7 @@ func (m *root) opened(msg openedMsg) {
 	}
 	before := m.desk
 	m.front, m.desk = nil, newDesk(msg.doc, msg.copies, m.styles, report.Reckoner{Today: m.today, Did: m.did})
-	if before != nil && before.guard.place == msg.guard { // the same sheet, as somebody else wrote it
-		m.desk.guard.held = before.guard.held
-	}
-	m.desk.guard.place = msg.guard
+	m.desk.guardIn(msg.guard, before)
 	m.desk.layLeftover(msg.left)
 	m.desk.resize(m.width, m.height)
 	if !msg.guard.Alone() {

@@ -173,7 +173,7 @@ func (m *root) quit() tea.Cmd {
 	case m.saving || d.doc.Saved():
 		return m.end()
 	case d.conflict:
-		d.message = "Not saved: another program changed the file. ^s decides, ^c again " + d.guard.leaving() + "."
+		d.message = "Not saved: another program changed the file. ^s decides, ^c again " + d.leaving() + "."
 	default:
 		d.message = "Saving; ^c again quits without waiting."
 		return m.end()

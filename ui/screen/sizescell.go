@@ -137,12 +137,9 @@ func (p *sizesPage) answer() *typedAnswer {
 
 // putDraft lets a text wait in the cell under the hands; "" takes it away.
 func (p *sizesPage) putDraft(size, text string) {
-	d := p.desk
-	before, sheet := d.laid(), *d.sheet()
+	sheet := *p.desk.sheet()
 	sheet.Drafts = sheet.Drafts.WithSize(size, p.at(), text)
-	d.put(sheet)
-	d.remember(before, "what was typed for "+p.what())
-	d.takeUp()
+	p.desk.letWait(sheet, p.what())
 	p.refresh()
 }
 
@@ -195,11 +192,9 @@ func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w wish, done bo
 		d.message = fmt.Sprintf("The example stays as it is, and has %d copies: esc, then ^x drops one.", MostCopies)
 		return nil, false
 	}
-	before := d.laid()
-	d.lay(sheet)
-	d.remember(before, what)
+	d.change(sheet, what)
 	d.trying = d.trying || d.isExample()
-	if d.takeUp(); example {
+	if example {
 		d.message = "You are in a copy; the example stays as it is. Esc, then ^x drops the copy."
 	}
 	p.refresh()

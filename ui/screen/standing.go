@@ -107,7 +107,7 @@ func (d *desk) saved(s saved) {
 		d.message = said
 	}
 	if d.failed && !d.conflict {
-		d.message = strings.TrimSuffix(d.message, ".") + ", ^c " + d.guard.leaving() + "."
+		d.message = strings.TrimSuffix(d.message, ".") + ", ^c " + d.leaving() + "."
 	}
 }
 

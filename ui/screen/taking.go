@@ -33,13 +33,11 @@ func (d *desk) takeHere() wish {
 
 // take puts a section of another sheet in the place of what is at hand.
 func (d *desk) take(section worksheets.Section, from *worksheets.Document) wish {
-	before, sheet := d.laid(), *d.sheet()
+	sheet := *d.sheet()
 	sheet.Take(section, from.Sheet, from.Path())
-	d.lay(sheet)
 	d.doc.Origins = append(slices.Clone(d.doc.Origins), worksheets.Origin{Section: section, File: filepath.Base(from.Path()), Sheet: from.Sheet})
 	what := fmt.Sprintf("%s of %s", wording.SectionWords[section], typeset.Plain(filepath.Base(from.Path())))
-	d.remember(before, what)
-	d.takeUp()
+	d.change(sheet, what)
 	d.message = "Took the " + what + ". ^z undoes that."
 	return d.save()
 }

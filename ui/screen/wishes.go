@@ -131,7 +131,7 @@ func (toTakeTheirs) grant(m *root) tea.Cmd {
 		return nil
 	}
 	m.bringing = true
-	return takeTheirs(*m.desk.doc, m.desk.copies, m.desk.guard.place)
+	return takeTheirs(*m.desk.doc, m.desk.copies, m.desk.guardedBy())
 }
 
 // toBring wants another sheet on the desk; drop leaves what is not saved of the one
