@@ -158,11 +158,7 @@ func guardList(d *desk, list []worksheets.Sheet) tea.Cmd {
 
 // saveCopy writes the copy at hand to a file of its own.
 func saveCopy(k *desk, path string) tea.Cmd {
-	d := k.document(k.hand)
-	saved := d.Sheet
-	if title := k.doc.Sheet.Text(worksheets.Title); k.isExample() && title == saved.Text(worksheets.Title) { // which is the example's
-		_ = d.Sheet.Set(worksheets.Title, "")
-	}
+	d, saved := k.handAlone(), *k.sheet()
 	return safely(func() tea.Msg { return copySavedMsg{k, saved, path, d.SaveCopy(path)} })
 }
 

@@ -9,13 +9,14 @@ import (
 // copyPage shows the sheet and its copies side by side with all that differs, and
 // what can be done with the one at hand.
 type copyPage struct {
-	desk  *desk
-	lines *scrollPage
+	desk   *desk
+	styles styles
+	lines  *scrollPage
 }
 
-func newCopyPage(d *desk, width, height int) *copyPage {
+func newCopyPage(d *desk, st styles, width, height int) *copyPage {
 	text := func(width int) ([]string, int) { return d.copyLines(width), 0 }
-	return &copyPage{d, newScrollPage("", text, width, height-1)}
+	return &copyPage{d, st, newScrollPage("", text, width, height-1)}
 }
 
 // resize is told the window, so that scrolling ends where the page does.
@@ -57,14 +58,14 @@ func (p *copyPage) press(name string) wish {
 
 func (p *copyPage) render(width, height int) string {
 	d, page := p.desk, *p.lines
-	page.head = d.styles.heading.Render("What if") + "   in " + d.laidWords(d.hand)
+	page.head = p.styles.heading.Render("What if") + "   in " + d.laidWords(d.hand)
 	if d.message != "" {
-		page.head = d.styles.warn.Render(typeset.Cut("> "+d.message, width))
+		page.head = p.styles.warn.Render(typeset.Cut("> "+d.message, width))
 	}
 	keys := keyLine([]Key{
 		{Show: "up/down", Does: "scroll"}, {Show: "left/right", Does: "another"}, {Show: "s", Does: "own file"}, {Show: "d", Does: "drop"},
 		{Show: "k", Does: "keep, drop the rest"}, {Show: "esc", Does: "back"},
-	}, d.styles, width)
+	}, p.styles, width)
 	if height < 2 {
 		return keys
 	}

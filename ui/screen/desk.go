@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"cmp"
 	"fmt"
 
 	"capscye/ui/forms"
@@ -52,11 +51,7 @@ func (d *desk) reach() {
 	if !ok {
 		return
 	}
-	text := d.sheet().Text(k)
-	if k.IsLength() && d.shown != 0 { // a bare number would read as the other unit here
-		text = worksheets.WithUnit(text, d.sheet().Unit())
-	}
-	text = cmp.Or(d.draft(), text)
+	text := d.toType(k, d.sheet().Text(k), d.draft())
 	d.typing.begin(text, k.Kind() != worksheets.Text || text == "")
 	d.preview = nil
 	d.come(k)

@@ -2,6 +2,7 @@ package screen
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"strings"
 
@@ -28,22 +29,54 @@ func (e doubt) Error() string {
 	return fmt.Sprintf("%q can be %s: put the space in", e.text, strings.Join(e.meant, " or "))
 }
 
+// meantBy is the one thing that a doubted text may be, where there is one.
+func meantBy(err error) (text string, ok bool) {
+	var e doubt
+	if errors.As(err, &e) && len(e.meant) == 1 {
+		return e.meant[0], true
+	}
+	return "", false
+}
+
 // typed is the sheet as it would be with what stands in the line of input; where that
 // cannot be taken, it is the sheet as it is.
 func (d *desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
-	sheet, text := *d.sheet(), strings.TrimSpace(d.typing.text())
-	if k.IsLength() {
-		if d.shown != 0 {
-			text = worksheets.WithUnit(text, d.shown)
-		}
-		if meant := units.RunTogether(text); len(meant) > 0 && (d.typing.changed() || d.draft() != "") {
-			return sheet, doubt{d.typing.text(), meant}
-		}
+	sheet := *d.sheet()
+	text, err := d.asTyped(k, d.typing.text())
+	if err != nil && (d.typing.changed() || d.draft() != "") {
+		return sheet, err
 	}
 	if err := sheet.Set(k, text); err != nil {
 		return *d.sheet(), err
 	}
 	return sheet, nil
+}
+
+// asTyped is what is typed as an answer for the file, which a bare number can be in
+// another unit than what is shown. err says that it reads as no hand would mean it.
+func (d *desk) asTyped(k worksheets.Key, typed string) (text string, err error) {
+	text = strings.TrimSpace(typed)
+	if !k.IsLength() {
+		return text, nil
+	}
+	if d.shown != 0 {
+		text = worksheets.WithUnit(text, d.shown)
+	}
+	if meant := units.RunTogether(text); len(meant) > 0 {
+		return text, doubt{typed, meant}
+	}
+	return text, nil
+}
+
+// toType is an answer, or what waits in its place, for the line of input.
+func (d *desk) toType(k worksheets.Key, answer, draft string) string {
+	if draft != "" {
+		return draft
+	}
+	if k.IsLength() && d.shown != 0 { // a bare number would read as the other unit here
+		return worksheets.WithUnit(answer, d.sheet().Unit())
+	}
+	return answer
 }
 
 // draft is what waits in the field under the hands, "" for nothing.
@@ -172,10 +205,7 @@ func (d *desk) meant() (text string, ok bool) {
 		return "", false
 	}
 	_, err := d.typed(k)
-	if guess, is := err.(doubt); is && len(guess.meant) == 1 {
-		return guess.meant[0], true
-	}
-	return "", false
+	return meantBy(err)
 }
 
 // takeMeant takes what is offered.

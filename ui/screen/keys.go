@@ -145,6 +145,15 @@ func (d *desk) find(key string) (binding, bool) {
 	return binding{}, false
 }
 
+// shownFor is how a key of the worksheet is shown, where it has one.
+func shownFor(key string) (show string, ok bool) {
+	i := slices.IndexFunc(Keys, func(b binding) bool { return slices.Contains(b.keys, key) })
+	if i < 0 {
+		return "", false
+	}
+	return Keys[i].Show, true
+}
+
 // whyNot is the reason that a key does nothing now, if the table knows one.
 func (d *desk) whyNot(key string) string {
 	for _, b := range Keys {

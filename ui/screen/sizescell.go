@@ -50,26 +50,15 @@ func (p *sizesPage) draftName(col int) (name string, ok bool) {
 // reach prepares the line of input for the cell that the hands came to.
 func (p *sizesPage) reach() {
 	k := p.at()
-	text := p.text(p.col, k)
-	if k.IsLength() && p.desk.shown != 0 { // a bare number would read as the other unit here
-		text = worksheets.WithUnit(text, p.desk.sheet().Unit())
-	}
-	if draft := p.draft(p.col, k); draft != "" {
-		text = draft
-	}
-	p.typing.begin(text, true)
+	p.typing.begin(p.desk.toType(k, p.text(p.col, k), p.draft(p.col, k)), true)
 }
 
 // typed is the sheet with what stands in the line of input.
 func (p *sizesPage) typed() (worksheets.Sheet, error) {
-	k, text := p.at(), strings.TrimSpace(p.typing.text())
-	if k.IsLength() {
-		if p.desk.shown != 0 {
-			text = worksheets.WithUnit(text, p.desk.shown)
-		}
-		if meant := units.RunTogether(text); len(meant) > 0 {
-			return worksheets.Sheet{}, doubt{p.typing.text(), meant}
-		}
+	k := p.at()
+	text, err := p.desk.asTyped(k, p.typing.text())
+	if err != nil {
+		return worksheets.Sheet{}, err
 	}
 	sheet := *p.desk.sheet()
 	if p.col == 0 {
@@ -171,10 +160,6 @@ func (p *sizesPage) what() string {
 	return sizeWords(p.all[p.col].Name, words)
 }
 
-// asksOwn tells that a change asks for a worksheet of one's own first. In a copy of an
-// example nobody is asked.
-func (p *sizesPage) asksOwn() bool { return p.desk.asksOwn() && p.desk.hand == 0 }
-
 // change lays a changed sheet on the desk, reckons, and asks for it to be saved; done
 // tells that it lies there. An example stays as it is: a copy of it is changed, for those
 // who want that and no worksheet of their own.
@@ -186,7 +171,7 @@ func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w wish, done bo
 		d.message = d.readOnly()
 		p.reach()
 		return nil, false
-	case p.asksOwn():
+	case example && !d.trying: // in a copy of an example nobody is asked
 		return toOwn{try: toPressAgain{page: p}}, false
 	case example && len(d.copies) == MostCopies:
 		d.message = fmt.Sprintf("The example stays as it is, and has %d copies: esc, then ^x drops one.", MostCopies)

@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"errors"
 	"strings"
 
 	"capscye/ui/forms"
@@ -20,7 +19,7 @@ func (p *sizesPage) messageLines(width int, tall bool) []string {
 		most = 2
 	}
 	if d.message != "" {
-		return bold(inLines("> "+d.message, width, most), d.styles)
+		return bold(inLines("> "+d.message, width, most), p.styles)
 	}
 	lines := inLines("-- "+p.hint(tall), width, most)
 	last := &lines[len(lines)-1]
@@ -86,10 +85,10 @@ func (p *sizesPage) hint(compared bool) string {
 func (p *sizesPage) reads() string {
 	k := p.at()
 	sheet, err := p.typed()
-	var guess doubt
+	meant, doubted := meantBy(err)
 	switch {
-	case errors.As(err, &guess) && len(guess.meant) == 1:
-		return guess.meant[0] + "? enter takes it"
+	case doubted:
+		return meant + "? enter takes it"
 	case err != nil:
 		return refusal(err, p.meanwhile())
 	case k.IsLength() && p.col > 0:

@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -76,9 +75,9 @@ func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
 
 // pressedInSteps is what a key does that is one of the worksheet.
 func (p *sizesPage) pressedInSteps(name string) (do func() wish, ok bool) {
-	i := slices.IndexFunc(Keys, func(b binding) bool { return slices.Contains(b.keys, name) })
+	show, known := shownFor(name)
 	switch {
-	case i < 0:
+	case !known:
 	case len(name) > 1 && name[0] == 'f' || strings.HasPrefix(name, "alt+"):
 		return func() wish {
 			w, stays := p.commit()
@@ -89,7 +88,7 @@ func (p *sizesPage) pressedInSteps(name string) (do func() wish, ok bool) {
 		}, true
 	case strings.HasPrefix(name, "ctrl+"): // a line of input has uses of its own for some
 		return func() wish {
-			p.desk.message = Keys[i].Show + " works in the steps; esc goes back there."
+			p.desk.message = show + " works in the steps; esc goes back there."
 			return nil
 		}, true
 	}

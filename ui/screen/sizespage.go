@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
@@ -18,6 +17,7 @@ import (
 // last size is a column for another one.
 type sizesPage struct {
 	desk   *desk
+	styles styles
 	all    []sizes.Size
 	keys   []worksheets.Key // the rows
 	row    int              // into keys
@@ -25,8 +25,8 @@ type sizesPage struct {
 	typing typing
 }
 
-func newSizesPage(d *desk) *sizesPage {
-	p := &sizesPage{desk: d, typing: newTyping(d.styles)}
+func newSizesPage(d *desk, st styles) *sizesPage {
+	p := &sizesPage{desk: d, styles: st, typing: newTyping(st)}
 	p.refresh()
 	return p
 }
@@ -127,10 +127,10 @@ func (p *sizesPage) enter() wish {
 		return p.takeInHand()
 	}
 	sheet, err := p.typed()
-	var guess doubt
+	meant, doubted := meantBy(err)
 	switch {
-	case errors.As(err, &guess) && len(guess.meant) == 1:
-		p.typing.put(guess.meant[0])
+	case doubted:
+		p.typing.put(meant)
 	case err == nil && waits: // a crash came while it was typed
 		w, done := p.change(sheet, p.what())
 		if done {

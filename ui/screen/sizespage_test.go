@@ -146,7 +146,7 @@ func twentySizes(t testing.TB) *worksheets.Document {
 func TestTwentySizesInAnyWindow(t *testing.T) {
 	d := newDesk(twentySizes(t), nil, styles{}, report.Reckoner{Today: props.SomeDay})
 	for _, window := range [][2]int{{60, 16}, {80, 24}, {120, 40}, {300, 60}, {59, 24}} {
-		p := newSizesPage(d)
+		p := newSizesPage(d, styles{})
 		for range 25 {
 			p.move(0, 1)
 			lines := strings.Split(p.render(window[0], window[1]), "\n")
@@ -169,7 +169,7 @@ func TestOneSizeIsReckonedForOneChange(t *testing.T) {
 		}
 	}})
 	d.trying = true
-	p := newSizesPage(d)
+	p := newSizesPage(d, styles{})
 	p.move(0, 1)
 	p.row = 3
 	p.reach()

@@ -43,7 +43,7 @@ func (p *sizesPage) render(width, height int) string {
 		seen[len(seen)-1] = "  ..."
 	}
 	body := slices.Concat(head, seen, message, costs, compared)
-	return typeset.Block(body, width, height-1) + "\n" + keyLine(p.working(), p.desk.styles, width)
+	return typeset.Block(body, width, height-1) + "\n" + keyLine(p.working(), p.styles, width)
 }
 
 // The rows of measurements that are in sight in any window, and those that are there before
@@ -56,7 +56,7 @@ const (
 // head are the names of the sizes, which of them is in hand and, where it is in sight,
 // which one the body says.
 func (p *sizesPage) head(shown []int, width int) []string {
-	st, d := p.desk.styles, p.desk
+	st, d := p.styles, p.desk
 	told := "in " + wording.UnitWords(d.rep.Scale.System) + "; marks are pivot + slide; ~ is rounded"
 	if words := p.elsewhere(); words != "" {
 		told = st.warn.Render("no costs yet: step 3 asks " + words)
@@ -116,7 +116,7 @@ func (p *sizesPage) inSight(width int) []int {
 
 // line is a row of what differs by size.
 func (p *sizesPage) line(row int, shown []int) string {
-	st, k := p.desk.styles, p.keys[row]
+	st, k := p.styles, p.keys[row]
 	lead := "  "
 	if row == p.row {
 		lead = st.here.Render(">") + " "
@@ -130,7 +130,7 @@ func (p *sizesPage) line(row int, shown []int) string {
 
 // cell is an answer of a size, or the line of input where the hands are.
 func (p *sizesPage) cell(row, col int, k worksheets.Key) string {
-	st := p.desk.styles
+	st := p.styles
 	if row == p.row && col == p.col {
 		return " [" + p.typing.render(sizeCell-3, st) + "]"
 	}

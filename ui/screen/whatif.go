@@ -79,6 +79,15 @@ func (d *desk) chooseHand() wish {
 	return d.save()
 }
 
+// handAlone is the copy at hand as a document of its own.
+func (d *desk) handAlone() *worksheets.Document {
+	alone := d.document(d.hand)
+	if title := d.doc.Sheet.Text(worksheets.Title); d.isExample() && title == alone.Sheet.Text(worksheets.Title) { // which is the example's
+		_ = alone.Sheet.Set(worksheets.Title, "")
+	}
+	return alone
+}
+
 // dropHand puts the copy at hand away. why says what became of it.
 func (d *desk) dropHand(why string) {
 	before := d.laid()

@@ -53,12 +53,12 @@ func (m *root) grant(w wish) tea.Cmd {
 		m.front = &offerPage{styles: m.styles, troubles: m.desk.troubles()}
 	case toSeeSizes:
 		return m.behindSave(w, func() tea.Cmd {
-			m.front = newSizesPage(m.desk)
+			m.front = newSizesPage(m.desk, m.styles)
 			return nil
 		})
 	case toSeeCopies:
 		return m.behindSave(w, func() tea.Cmd {
-			m.front = newCopyPage(m.desk, m.width, m.height)
+			m.front = newCopyPage(m.desk, m.styles, m.width, m.height)
 			return nil
 		})
 	default:
