@@ -252,32 +252,6 @@ func TestEveryWindow(t *testing.T) {
 	}
 }
 
-func TestLabelsFitTheirColumn(t *testing.T) {
-	for s := range forms.StepCount {
-		for _, it := range forms.Items[s] {
-			if it.Heading != "" {
-				continue
-			}
-			f, ok := forms.Fields[it.Key]
-			if !ok || f.Label == "" || f.Words == "" || f.Hint == "" || len([]rune(f.Label)) >= labelWidth {
-				t.Errorf("%v: field %+v", it.Key, f)
-			}
-		}
-	}
-}
-
-// Without colour, what is under the hands is still reversed and bold.
-func TestNoColourKeepsTheCursor(t *testing.T) {
-	st := newStyles(os.Stdout, termenv.ANSI, false)
-	if got := st.here.Render("x"); got != "\x1b[7mx\x1b[0m" {
-		t.Errorf("%q", got)
-	}
-	coloured := newStyles(os.Stdout, termenv.ANSI, true)
-	if got := coloured.stop.Render("x"); got != "\x1b[1;31mx\x1b[0m" {
-		t.Errorf("%q", got)
-	}
-}
-
 // Text from a file is shown, never obeyed, under the hands and elsewhere; and
 // looking at it changes no file.
 func TestHostileTextIsShown(t *testing.T) {

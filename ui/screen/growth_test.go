@@ -13,7 +13,6 @@ import (
 	"time"
 
 	"capscye/calc"
-	"capscye/ui/forms"
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
 	"capscye/ui/sizes"
@@ -156,7 +155,7 @@ func saveWithFittings(t *testing.T, n int) func() {
 func frameWithFittings(t *testing.T, n int) func() {
 	m := lit(t, 120, 40)
 	m.opened(openedMsg{doc: loaded(t, withFittings(t, n))})
-	m.desk.goTo(forms.Match)
+	m.desk.stepNamed("f5")
 	return func() { m.View() }
 }
 
@@ -164,7 +163,7 @@ func frameWithFittings(t *testing.T, n int) func() {
 func frameOfArea(t *testing.T, cells int) func() {
 	width := map[int]int{80 * 24: 80, 120 * 40: 120, 200 * 60: 200, 300 * 100: 300, 500 * 200: 500}[cells]
 	m := lit(t, width, cells/width)
-	m.desk.goTo(forms.Split)
+	m.desk.stepNamed("f4")
 	return func() {
 		m.desk.rep.Derived = m.desk.rep.Derive() // as after a change: nothing is kept from the frame before
 		m.View()

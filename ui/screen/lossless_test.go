@@ -80,10 +80,7 @@ func TestThePageOfCopiesGoesWithTheLast(t *testing.T) {
 	cmd := rootOf(r).grant(toSaveCopy{path: "own.toml"})
 	r.Press("ctrl+x").Sees("What if")
 	r.Tell(cmd()) // it took that long to be written
-	r.Sees("The copy is saved in own.toml.", "[saved]")
-	if lines := rootOf(r).desk.besideLines(40); lines != nil {
-		t.Errorf("%q", lines)
-	}
+	r.Sees("The copy is saved in own.toml.", "[saved]").DoesNotSee("What if").DoesNotSee("copy 1")
 }
 
 // More copies may come back after a crash than can be laid; none is laid then.

@@ -167,7 +167,7 @@ func (r *rig) runs() (rows [][4]string) {
 func (r *rig) frames() (rows [][4]string) {
 	for _, s := range []forms.Step{forms.Body, forms.Split, forms.Match, forms.Trace} {
 		m := lit(r.t, 120, 40)
-		m.desk.goTo(s)
+		m.desk.stepNamed(fmt.Sprintf("f%d", s+1))
 		took := testing.Benchmark(func(b *testing.B) {
 			for b.Loop() {
 				m.desk.rep.Derived = m.desk.rep.Derive() // as after a change: nothing is kept from the frame before

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"capscye/ui/internal/props"
+	"capscye/ui/internal/robot"
 	"capscye/worksheets"
 )
 
@@ -48,6 +49,12 @@ func TestRedoKeepsWhatWasTyped(t *testing.T) {
 	}
 }
 
+// laidAt are the sheet and its copies.
+func laidAt(r *robot.Robot) []worksheets.Sheet {
+	d := rootOf(r).desk
+	return append([]worksheets.Sheet{d.doc.Sheet}, d.copies...)
+}
+
 // Any random sequence of edits undone wholly gives the first sheet, and redone
 // the last.
 func TestUndoGoesAllTheWay(t *testing.T) {
@@ -56,7 +63,7 @@ func TestUndoGoesAllTheWay(t *testing.T) {
 		"ctrl+l", "ctrl+g", "ctrl+x k", "ctrl+x d"}
 	for range 30 {
 		r := sitWithExample(t, "archive-coat", 80, 24)
-		first := rootOf(r).desk.laid()
+		first := laidAt(r)
 		for range 60 {
 			key := keys[random.IntN(len(keys))]
 			if on, decision, ok := strings.Cut(key, "+x "); ok { // two keys, one after the other
@@ -67,17 +74,17 @@ func TestUndoGoesAllTheWay(t *testing.T) {
 			rootOf(r).front = nil
 		}
 		r.Press("esc")
-		last := rootOf(r).desk.laid()
+		last := laidAt(r)
 		for range 100 {
 			r.Press("ctrl+z")
 		}
-		if now := rootOf(r).desk.laid(); !now.equal(first) {
+		if now := laidAt(r); !slices.EqualFunc(now, first, worksheets.Sheet.Same) {
 			t.Fatal("undone wholly, it is not the first sheet")
 		}
 		for range 100 {
 			r.Press("ctrl+y")
 		}
-		if now := rootOf(r).desk.laid(); !now.sheet.Equal(last.sheet) || !slices.EqualFunc(now.copies, last.copies, worksheets.Sheet.Equal) {
+		if now := laidAt(r); !slices.EqualFunc(now, last, worksheets.Sheet.Equal) {
 			t.Fatal("redone wholly, it is not the last sheet")
 		}
 	}
