@@ -23,9 +23,9 @@ var floors = [][]string{
 	{"calc", "worksheets"},
 	{"calc/drill", "calc/remedy", "ui/background", "ui/forms", "ui/typeset"},
 	{"ui/console", "ui/terminal", "ui/wording"},
-	{"ui/report"},
+	{"ui/parts", "ui/report"},
 	{"ui/compare", "ui/picture", "ui/tracing"},
-	{"ui/show"},
+	{"ui/desk", "ui/show"},
 	{"ui/ask", "ui/paper", "ui/roster", "ui/sizes", "ui/try"},
 	{"ui/drill"},
 	{"ui/screen"},
@@ -52,13 +52,14 @@ var narrow = map[string][]string{
 	"ui/wording":      {},
 	"ui/report":       {},
 	"ui/compare":      {},
+	"ui/desk":         {"github.com/charmbracelet/bubbletea"},
 	"ui/picture":      {},
 	"ui/tracing":      {},
 }
 
 // owned are the libraries that few packages may use, and which.
 var owned = map[string][]string{
-	"github.com/charmbracelet/bubbletea": {"ui/screen", "ui/terminal"},
+	"github.com/charmbracelet/bubbletea": {"ui/desk", "ui/parts", "ui/screen", "ui/terminal"},
 	"github.com/spf13/cobra":             {"ui", "ui/ask", "ui/console", "ui/drill", "ui/manual", "ui/paper", "ui/roster", "ui/show", "ui/sizes", "ui/try"}, // those with a command
 	"codeberg.org/go-pdf/fpdf":           {"ui/paper"},
 }

@@ -12,10 +12,10 @@ import (
 	"capscye/calc"
 	"capscye/ui"
 	"capscye/ui/console"
+	"capscye/ui/desk"
 	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/roster"
-	"capscye/ui/screen"
 	"capscye/ui/show"
 	"capscye/ui/sizes"
 	"capscye/ui/try"
@@ -127,7 +127,7 @@ func TestTheManualIsWhole(t *testing.T) {
 			}
 		}
 	}
-	for _, k := range screen.Help() {
+	for _, k := range desk.Help() {
 		has("KEYS", k.Key)
 	}
 	for _, k := range worksheets.Keys() {

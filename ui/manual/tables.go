@@ -7,10 +7,10 @@ import (
 	"capscye/calc"
 	"capscye/calc/remedy"
 	"capscye/ui/console"
+	"capscye/ui/desk"
 	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/roster"
-	"capscye/ui/screen"
 	"capscye/ui/show"
 	"capscye/ui/sizes"
 	"capscye/ui/terminal"
@@ -26,7 +26,7 @@ import (
 func keys() section {
 	s := section{name: "KEYS"}
 	s.say("On the screen; ^s is ctrl and s together.")
-	for _, k := range screen.Help() {
+	for _, k := range desk.Help() {
 		s.entry(k.Key, k.Says)
 	}
 	s.say(fmt.Sprintf(keyProse, terminal.AfterPaste.Seconds()))
@@ -36,7 +36,7 @@ func keys() section {
 // whatIf tells how far a way out is looked for.
 func whatIf() section {
 	inches := units.Scale{System: units.Inches, Ruler: units.EighthInch}
-	return told("WHAT IF", fmt.Sprintf(whatIfProse, screen.MostCopies, inches.Format(calc.MostLimit), remedy.LeastPercent, remedy.MostPercent))
+	return told("WHAT IF", fmt.Sprintf(whatIfProse, desk.MostCopies, inches.Format(calc.MostLimit), remedy.LeastPercent, remedy.MostPercent))
 }
 
 // file tells every table and every key of a worksheet.

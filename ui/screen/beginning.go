@@ -7,7 +7,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
+	"capscye/ui/desk"
 	"capscye/ui/forms"
+	"capscye/ui/parts"
 	"capscye/ui/typeset"
 	"capscye/units"
 	"capscye/worksheets"
@@ -19,7 +21,7 @@ import (
 // start is the first screen where there is no worksheet yet: three lines, with the hands
 // on one of them.
 type start struct {
-	styles  styles
+	styles  parts.Styles
 	at      int
 	message string
 }
@@ -27,16 +29,16 @@ type start struct {
 // starts are its lines. Who has read nothing presses Enter.
 var starts = []struct {
 	key, words string
-	wish       wish
+	wish       parts.Wish
 }{
 	{"b", "Begin your own worksheet", toName{}},
 	{"l", "Look at a worked example", toBring{source: example(worksheets.Examples()[0])}},
 	{"o", "Open a worksheet from another folder", toOpen{}},
 }
 
-func (s *start) key(msg tea.KeyMsg) wish { return named(msg, s.press) }
+func (s *start) Key(msg tea.KeyMsg) parts.Wish { return parts.Named(msg, s.press) }
 
-func (s *start) press(name string) wish {
+func (s *start) press(name string) parts.Wish {
 	s.message = ""
 	switch name {
 	case "up", "shift+tab":
@@ -50,7 +52,7 @@ func (s *start) press(name string) wish {
 		for _, a := range starts {
 			keys = append(keys, a.key)
 		}
-		s.message = pressOneOf(keys)
+		s.message = parts.PressOneOf(keys)
 	}
 	for _, a := range starts {
 		if a.key == name {
@@ -60,18 +62,18 @@ func (s *start) press(name string) wish {
 	return nil
 }
 
-func (s *start) complain(text string) { s.message = text }
+func (s *start) Complain(text string) { s.message = text }
 
-func (s *start) render(width, height int) string {
+func (s *start) Render(width, height int) string {
 	out := append(typeset.Wrap("Work out how to widen a sleeve and a bodice so that they still sew together. There is no worksheet in this folder yet.", width), "")
 	for i, a := range starts {
-		line := "  " + s.styles.key.Render(a.key) + "  " + a.words
+		line := "  " + s.styles.Key.Render(a.key) + "  " + a.words
 		if i == s.at {
-			line = s.styles.here.Render(typeset.Cut("> "+a.key+"  "+a.words, width))
+			line = s.styles.Here.Render(typeset.Cut("> "+a.key+"  "+a.words, width))
 		}
 		out = append(out, line)
 	}
-	out = append(append(out, ""), bold(typeset.Wrap(s.message, width), s.styles)...)
+	out = append(append(out, ""), parts.Bold(typeset.Wrap(s.message, width), s.styles)...)
 	return typeset.Block(append(out, "enter begins  up/down choose  ^c end"), width, height)
 }
 
@@ -80,8 +82,8 @@ type newSheet struct {
 	path   string
 	unit   units.System // none where it takes something: then it has the unit of that
 	title  string
-	first  *typedAnswer // what was typed into an example before, nil for nothing
-	taking *taking      // nil for nothing
+	first  *desk.TypedAnswer // what was typed into an example before, nil for nothing
+	taking *desk.Taking      // nil for nothing
 }
 
 func (n newSheet) open(before *worksheets.Recovery) tea.Cmd { return beginFile(n, before) }
@@ -89,7 +91,7 @@ func (n newSheet) open(before *worksheets.Recovery) tea.Cmd { return beginFile(n
 // takingFrom is what the worksheet says in the beginning where it takes something.
 func (n newSheet) takingFrom(from worksheets.Sheet) worksheets.Sheet {
 	s := forms.Begin(from.Unit())
-	s.Take(n.taking.section, from, n.taking.from)
+	s.Take(n.taking.Section, from, n.taking.From)
 	return s
 }
 
@@ -97,13 +99,13 @@ func (n newSheet) takingFrom(from worksheets.Sheet) worksheets.Sheet {
 // was chosen since; where it cannot be read so, it is left out.
 func (n newSheet) sheet() worksheets.Sheet {
 	s := forms.Begin(n.unit)
-	answers := []typedAnswer{{key: worksheets.Title, text: n.title}}
+	answers := []desk.TypedAnswer{{Key: worksheets.Title, Text: n.title}}
 	if n.first != nil {
 		answers = append(answers, *n.first)
 	}
 	for _, a := range answers {
 		with := s
-		if a.in(&with) == nil {
+		if a.In(&with) == nil {
 			s = with
 		}
 	}
@@ -115,35 +117,37 @@ type (
 	// toName wants a name for a new worksheet; first is what was typed already, and
 	// others tells that the folder has worksheets to take from.
 	toName struct {
-		wanted
-		first  *typedAnswer
+		parts.Wanted
+		first  *desk.TypedAnswer
 		others bool
 	}
 
 	// toUnit wants the unit of a new worksheet.
 	toUnit struct {
-		wanted
+		parts.Wanted
 		sheet  newSheet
 		others bool
 	}
 
 	// toTitle wants the title of a new worksheet.
 	toTitle struct {
-		wanted
+		parts.Wanted
 		sheet newSheet
 	}
 
 	// toOpen wants the path of a worksheet that is not in the list.
-	toOpen struct{ wanted }
+	toOpen struct{ parts.Wanted }
 )
 
 func (w toName) grant(m *root) tea.Cmd {
-	if m.desk != nil && m.desk.hasTried() { // before anything is typed for it
+	if m.desk != nil && m.desk.HasTried() { // before anything is typed for it
 		m.complain(copiesFirst)
 		return nil
 	}
-	m.front = newNaming("What is your worksheet called? Its file gets the name.", "", m.styles,
-		func(path string) wish { return toUnit{sheet: newSheet{path: path, first: w.first}, others: w.others} })
+	m.front = parts.NewNaming("What is your worksheet called? Its file gets the name.", "", m.styles,
+		func(path string) parts.Wish {
+			return toUnit{sheet: newSheet{path: path, first: w.first}, others: w.others}
+		})
 	return nil
 }
 
@@ -154,9 +158,9 @@ func (w toUnit) grant(m *root) tea.Cmd {
 
 func (w toTitle) grant(m *root) tea.Cmd {
 	file := typeset.Plain(filepath.Base(w.sheet.path))
-	n := newNaming("Title, such as Choir blouse? Without one the worksheet goes by "+file+".", "", m.styles, nil)
-	n.accept = "enter begins the worksheet  esc back"
-	n.take = func(text string) wish {
+	n := parts.NewNaming("Title, such as Choir blouse? Without one the worksheet goes by "+file+".", "", m.styles, nil)
+	n.Accept = "enter begins the worksheet  esc back"
+	n.Take = func(text string) parts.Wish {
 		titled := w.sheet
 		titled.title = text
 		return toBring{source: titled}
@@ -166,11 +170,11 @@ func (w toTitle) grant(m *root) tea.Cmd {
 }
 
 func (toOpen) grant(m *root) tea.Cmd {
-	n := newNaming("Which worksheet? Type its path, such as ../sewing/blouse.toml.", "", m.styles, nil)
-	n.accept = "enter opens it  esc back"
-	n.take = func(text string) wish {
+	n := parts.NewNaming("Which worksheet? Type its path, such as ../sewing/blouse.toml.", "", m.styles, nil)
+	n.Accept = "enter opens it  esc back"
+	n.Take = func(text string) parts.Wish {
 		if text == "" {
-			return toGoBack{}
+			return parts.ToGoBack{}
 		}
 		return toBring{source: file(text)}
 	}
@@ -180,7 +184,7 @@ func (toOpen) grant(m *root) tea.Cmd {
 
 // askBegin offers to begin a worksheet that does not exist yet. Where an earlier run could
 // not save its answers, because the file or its folder was gone, it says that they are here.
-func (m *root) askBegin(path string) part {
+func (m *root) askBegin(path string) parts.Part {
 	return m.askUnit(newSheet{path: path}, fmt.Sprintf("%s does not exist yet. Begin it?", typeset.Plain(path))+keptWords(path), hasWorksheets(m.today))
 }
 
@@ -197,19 +201,21 @@ func keptWords(path string) string {
 }
 
 // askUnit asks for the unit of a new worksheet, or what it takes from another one.
-func (m *root) askUnit(n newSheet, text string, others bool) part {
-	in := func(u units.System) wish {
+func (m *root) askUnit(n newSheet, text string, others bool) parts.Part {
+	in := func(u units.System) parts.Wish {
 		n := n
 		n.unit = u
 		return toTitle{sheet: n}
 	}
-	with := func(s worksheets.Section) wish { return toPick{t: taking{section: s, path: n.path}} }
-	q := newQuestion(text, m.styles).
-		or("i", "begin it in inches", in(units.Inches)).
-		or("c", "begin it in centimetres", in(units.Centimetres))
-	if others {
-		q.or("b", "begin it with the body of another worksheet here", with(worksheets.BodySection)).
-			or("p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection))
+	with := func(s worksheets.Section) parts.Wish {
+		return desk.ToPick{Taking: desk.Taking{Section: s, Path: n.path}}
 	}
-	return q.or("esc", "no, show the worksheets of this folder", toList{})
+	q := parts.NewQuestion(text, m.styles).
+		Or("i", "begin it in inches", in(units.Inches)).
+		Or("c", "begin it in centimetres", in(units.Centimetres))
+	if others {
+		q.Or("b", "begin it with the body of another worksheet here", with(worksheets.BodySection)).
+			Or("p", "begin it with the pattern of another worksheet here", with(worksheets.PatternSection))
+	}
+	return q.Or("esc", "no, show the worksheets of this folder", desk.ToList{})
 }

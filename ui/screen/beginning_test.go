@@ -115,7 +115,7 @@ func TestTheFirstAnswerOfOnesOwn(t *testing.T) {
 	n.press("enter").Types("smock")
 	n.press("enter", "i", "enter").types("13.75").press("pgdown", "pgdown")
 	for range 6 { // whatever is needed first
-		k, ok := rootOf(n.Robot).desk.focused()
+		k, ok := rootOf(n.Robot).desk.Focused()
 		switch {
 		case !ok:
 			t.Fatal(n.Screen())

@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
+	"capscye/ui/desk"
 	"capscye/ui/paper"
 	"capscye/ui/report"
 	"capscye/ui/roster"
@@ -63,7 +64,7 @@ func beginFile(n newSheet, before *worksheets.Recovery) tea.Cmd {
 		if n.taking == nil {
 			s = n.sheet()
 		} else {
-			from, err := worksheets.Load(n.taking.from)
+			from, err := worksheets.Load(n.taking.From)
 			if err != nil {
 				return openedMsg{err: err}
 			}
@@ -90,7 +91,7 @@ func openingExample(name string, before *worksheets.Recovery) openedMsg {
 	return opening(d, "example "+name, before)
 }
 
-func listFolder(today time.Time, t *taking) tea.Cmd {
+func listFolder(today time.Time, t *desk.Taking) tea.Cmd {
 	return safely(func() tea.Msg {
 		found, err := roster.Rows(".", today)
 		return listedMsg{found, err, t}
@@ -98,10 +99,10 @@ func listFolder(today time.Time, t *taking) tea.Cmd {
 }
 
 // readSource reads the sheet that a section is taken from.
-func readSource(t taking) tea.Cmd {
+func readSource(t desk.Taking) tea.Cmd {
 	return safely(func() tea.Msg {
-		d, err := worksheets.Load(t.from)
-		return takenMsg{t.section, d, err}
+		d, err := worksheets.Load(t.From)
+		return takenMsg{t.Section, d, err}
 	})
 }
 
@@ -118,36 +119,36 @@ func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *workshe
 			return openedMsg{err: err}
 		}
 		return openedMsg{doc: theirs, note: "What was changed here is safe in " + beside + ".",
-			copies: following(copies, d.Sheet, theirs.Sheet), guard: place}
+			copies: desk.Following(copies, d.Sheet, theirs.Sheet), guard: place}
 	})
 }
 
 // saveFile saves a copy, so that the table can go on changing the sheet. A path
 // of its own gives the sheet its name.
-func saveFile(k *desk, path string, over bool) tea.Cmd {
-	d := *k.doc
+func saveFile(k *desk.Desk, path string, over bool) tea.Cmd {
+	d := *k.Doc
 	named := path != d.Path()
 	if named {
 		d.GoOnIn(path)
 	}
-	before := k.guardedBy()
+	before := k.GuardedBy()
 	return safely(func() tea.Msg {
-		s := saved{doc: &d, sheet: d.Sheet, named: named}
+		s := desk.Saved{Doc: &d, Sheet: d.Sheet, Named: named}
 		save := d.Save
 		if over {
 			save = d.SaveOver
 		}
-		if s.backup, s.err = save(); s.err == nil && named && before != nil {
+		if s.Backup, s.Err = save(); s.Err == nil && named && before != nil {
 			letGo(before)
-			s.place = worksheets.OpenRecovery(path)
+			s.Place = worksheets.OpenRecovery(path)
 		}
 		return savedMsg{k, s}
 	})
 }
 
 // guardList guards what is not saved against a crash.
-func guardList(d *desk, list []worksheets.Sheet) tea.Cmd {
-	place := d.guardedBy()
+func guardList(d *desk.Desk, list []worksheets.Sheet) tea.Cmd {
+	place := d.GuardedBy()
 	return safely(func() tea.Msg {
 		if len(list) == 0 {
 			return guardedMsg{d, place.Drop()}
@@ -157,8 +158,8 @@ func guardList(d *desk, list []worksheets.Sheet) tea.Cmd {
 }
 
 // saveCopy writes the copy at hand to a file of its own.
-func saveCopy(k *desk, path string) tea.Cmd {
-	d, saved := k.handAlone(), *k.sheet()
+func saveCopy(k *desk.Desk, path string) tea.Cmd {
+	d, saved := k.HandAlone(), *k.Sheet()
 	return safely(func() tea.Msg { return copySavedMsg{k, saved, path, d.SaveCopy(path)} })
 }
 

@@ -13,6 +13,7 @@ import (
 	"capscye/ui/forms"
 	"capscye/ui/internal/props"
 	"capscye/ui/internal/robot"
+	"capscye/ui/parts"
 	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
@@ -86,14 +87,14 @@ func TestSlideIsPushedAlongItsBand(t *testing.T) {
 func TestUnitSwitchChangesNoAmount(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := sitWithExample(t, name, 80, 24)
-		before := rootOf(r).desk.rep.Plan
+		before := rootOf(r).desk.Rep.Plan
 		r.Press("ctrl+t")
-		after := rootOf(r).desk.rep.Plan
+		after := rootOf(r).desk.Rep.Plan
 		if before.Sides != after.Sides || before.Bands != after.Bands || before.Sleeve != after.Sleeve || before.Bust != after.Bust {
 			t.Errorf("%s: the plan changed with the unit", name)
 		}
 		r.Press("ctrl+t")
-		if rootOf(r).desk.rep.Plan.Sides != before.Sides {
+		if rootOf(r).desk.Rep.Plan.Sides != before.Sides {
 			t.Errorf("%s: the plan changed there and back", name)
 		}
 	}
@@ -242,7 +243,7 @@ func TestEveryWindow(t *testing.T) {
 				r.Press(fmt.Sprintf("f%d", s+1))
 				for range max(len(forms.Items[s]), 1) {
 					r.Fits()
-					if k, ok := rootOf(r).desk.focused(); ok && size.w >= smallestWidth && size.h >= smallestHeight {
+					if k, ok := rootOf(r).desk.Focused(); ok && size.w >= parts.SmallestWidth && size.h >= parts.SmallestHeight {
 						r.Sees("> " + forms.Fields[k].Label)
 					}
 					r.Press("tab")
@@ -287,7 +288,7 @@ func BenchmarkFrame(b *testing.B) {
 			if err != nil {
 				b.Fatal(err)
 			}
-			m := &root{styles: newStyles(os.Stdout, termenv.ANSI, true), today: props.SomeDay}
+			m := &root{styles: parts.NewStyles(os.Stdout, termenv.ANSI, true), today: props.SomeDay}
 			m.opened(openedMsg{doc: d})
 			m.resize(size.width, size.height)
 			for b.Loop() {

@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/drill"
+	"capscye/ui/parts"
 	"capscye/ui/typeset"
 	"capscye/units"
 	"capscye/worksheets"
@@ -14,9 +15,9 @@ import (
 
 // drillPage is the drill on the screen, in front of everything.
 type drillPage struct {
-	styles        styles
+	styles        parts.Styles
 	lesson        *drill.Lesson
-	typing        typing
+	typing        parts.Typing
 	said          drill.Reply // what came of the latest answer
 	scored        bool        // the score is shown, before the drill is left
 	sure          string      // the key that asked for another level, pressed once
@@ -24,8 +25,8 @@ type drillPage struct {
 	width, height int
 }
 
-func newDrillPage(seed uint64, st styles, width, height int) *drillPage {
-	p := &drillPage{styles: st, typing: newTyping(st), width: width, height: height}
+func newDrillPage(seed uint64, st parts.Styles, width, height int) *drillPage {
+	p := &drillPage{styles: st, typing: parts.NewTyping(st), width: width, height: height}
 	p.begin(seed, drill.UsualLevel)
 	return p
 }
@@ -34,29 +35,29 @@ func newDrillPage(seed uint64, st styles, width, height int) *drillPage {
 func (p *drillPage) begin(seed uint64, level int) {
 	p.lesson = drill.NewLesson(seed, level, drill.UsualCount(level))
 	p.said, p.scored, p.scroll = drill.Reply{}, false, 0
-	p.typing.put("")
+	p.typing.Put("")
 }
 
 // drillKeys are for the bottom line of a question, drillEndKeys for that of the
 // score.
 var (
-	drillKeys = []Key{
+	drillKeys = []parts.Key{
 		{Show: "enter", Does: "answers"}, {Show: "?", Does: "working"}, {Show: "up/down", Does: "scroll"},
 		{Show: "pgup/pgdn", Does: "level"}, {Show: "esc", Does: "score"}, {Show: "^c", Does: "end"},
 	}
-	drillEndKeys = []Key{
+	drillEndKeys = []parts.Key{
 		{Show: "enter", Does: "another drill"}, {Show: "up/down", Does: "scroll"}, {Show: "pgup/pgdn", Does: "level"},
 		{Show: "esc", Does: "back"}, {Show: "^c", Does: "end"},
 	}
 )
 
-func (p *drillPage) key(msg tea.KeyMsg) wish {
+func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
 	over := p.scored || p.lesson.Ended()
 	switch name := msg.String(); {
-	case name == "esc" && (over || !p.lesson.Begun() && p.typing.text() == ""):
-		return toGoBack{}
-	case name == "esc" && p.typing.text() != "" && !over:
-		p.typing.put("")
+	case name == "esc" && (over || !p.lesson.Begun() && p.typing.Text() == ""):
+		return parts.ToGoBack{}
+	case name == "esc" && p.typing.Text() != "" && !over:
+		p.typing.Put("")
 		p.say(drill.Reply{Words: "As it was. Esc again shows the score."})
 	case name == "esc":
 		p.scored, p.scroll = true, 0
@@ -64,7 +65,7 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 		p.turn(name)
 		return nil
 	case name == "up" || name == "down":
-		p.scrollTo(p.scroll + unless(name, "up"))
+		p.scrollTo(p.scroll + parts.By(name, "up"))
 	case name == "enter" && p.scored && !p.lesson.Ended():
 		p.scored, p.scroll = false, 0
 	case name == "enter" && over:
@@ -76,12 +77,12 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 			p.say(drill.Reply{})
 		}
 	case name == "enter":
-		if meant := units.RunTogether(p.typing.text()); len(meant) == 1 {
-			p.typing.put(meant[0])
+		if meant := units.RunTogether(p.typing.Text()); len(meant) == 1 {
+			p.typing.Put(meant[0])
 			p.say(drill.Reply{Words: "Is it " + meant[0] + "? Enter answers that."})
 			return nil
 		}
-		p.answer(p.typing.text())
+		p.answer(p.typing.Text())
 	case name == "?":
 		p.answer("?")
 	default:
@@ -94,7 +95,7 @@ func (p *drillPage) key(msg tea.KeyMsg) wish {
 // turn goes to another level with the same seed. Where steps are done already, the
 // key has to be pressed twice.
 func (p *drillPage) turn(name string) {
-	level := p.lesson.Level + unless(name, "pgup")
+	level := p.lesson.Level + parts.By(name, "pgup")
 	if level < 1 || level > drill.Levels {
 		p.say(drill.Reply{Words: fmt.Sprintf("Levels go from 1 to %d.", drill.Levels)})
 		return
@@ -112,7 +113,7 @@ func (p *drillPage) turn(name string) {
 func (p *drillPage) answer(text string) {
 	r := p.lesson.Answer(text)
 	if !r.Unread { // that may be mended
-		p.typing.put("")
+		p.typing.Put("")
 	}
 	p.say(r)
 }
@@ -133,19 +134,19 @@ func (p *drillPage) enter(msg tea.KeyMsg) {
 		return
 	}
 	problem, _ := p.lesson.Now()
-	why := p.typing.refuses(msg)
-	if why == "" && p.typing.text() == "" {
-		why = cannotBegin(worksheets.Signed, problem.System, msg)
+	why := p.typing.Refuses(msg)
+	if why == "" && p.typing.Text() == "" {
+		why = parts.CannotBegin(worksheets.Signed, problem.System, msg)
 	}
 	if why != "" {
 		p.say(drill.Reply{Words: why})
 		return
 	}
-	p.typing.take(msg)
+	p.typing.Take(msg)
 }
 
-// resize is told the window, so that scrolling ends where the text does.
-func (p *drillPage) resize(width, height int) {
+// Resize is told the window, so that scrolling ends where the text does.
+func (p *drillPage) Resize(width, height int) {
 	p.width, p.height = width, height
 	p.scrollTo(p.scroll)
 }
@@ -160,18 +161,18 @@ func (p *drillPage) parts(width int) (known, said []string) {
 	l := p.lesson
 	if p.said.Words != "" {
 		words, working := p.said.Lines(width)
-		said = append(append([]string{""}, bold(words, p.styles)...), working...)
+		said = append(append([]string{""}, parts.Bold(words, p.styles)...), working...)
 	}
 	switch {
 	case p.scored && p.said.Words != "" && p.sure != "":
-		return bold(typeset.Wrap(p.said.Words, width), p.styles), append([]string{""}, l.ScoreLines(width)...)
+		return parts.Bold(typeset.Wrap(p.said.Words, width), p.styles), append([]string{""}, l.ScoreLines(width)...)
 	case p.scored:
 		return nil, l.ScoreLines(width)
 	case l.Ended():
 		return said, append([]string{""}, l.ScoreLines(width)...)
 	}
 	known = l.ProblemLines(l.At, width)
-	known[0] = p.styles.answer.Render(known[0])
+	known[0] = p.styles.Answer.Render(known[0])
 	if done := l.DoneWords(); done != "" {
 		known = append(known, typeset.Hanging("  Done: ", done, width)...)
 	}
@@ -190,14 +191,14 @@ func (p *drillPage) question(width int) []string {
 	problem, q := p.lesson.Now()
 	const box = 18 // as wide as an answer in the form
 	reading := ""
-	if text := strings.TrimSpace(p.typing.text()); text != "" {
-		reading = p.styles.stop.Render("cannot be read")
+	if text := strings.TrimSpace(p.typing.Text()); text != "" {
+		reading = p.styles.Stop.Render("cannot be read")
 		if length, err := units.Parse(text, problem.System); err == nil {
 			reading = "= " + drill.Scale(problem).Both(length)
 		}
 	}
 	ask := typeset.Hanging("> ", drill.AskWords(q, problem), width)
-	return append(ask, typeset.Cut("  ["+p.typing.render(box, p.styles)+"] "+reading, width))
+	return append(ask, typeset.Cut("  ["+p.typing.Render(box, p.styles)+"] "+reading, width))
 }
 
 // room is how many lines what is known and said can take.
@@ -205,22 +206,22 @@ func (p *drillPage) room(width, height int) int {
 	return max(0, height-len(p.question(width))-3) // title, a rule, the keys
 }
 
-func (p *drillPage) render(width, height int) string {
-	if tooSmall(width, height) {
-		return smallWindow(width, height)
+func (p *drillPage) Render(width, height int) string {
+	if parts.TooSmall(width, height) {
+		return parts.SmallWindow(width, height)
 	}
 	keys := drillKeys
 	switch {
 	case p.lesson.Ended():
 		keys = drillEndKeys
 	case p.scored:
-		keys = append([]Key{{Show: "enter", Does: "goes on"}}, drillEndKeys[1:]...)
+		keys = append([]parts.Key{{Show: "enter", Does: "goes on"}}, drillEndKeys[1:]...)
 	}
 	known, said := p.parts(width)
 	room := p.room(width, height)
-	out := []string{p.styles.heading.Render("Drill: practise the arithmetic") + fmt.Sprintf("   level %d, seed %d", p.lesson.Level, p.lesson.Seed)}
+	out := []string{p.styles.Heading.Render("Drill: practise the arithmetic") + fmt.Sprintf("   level %d, seed %d", p.lesson.Level, p.lesson.Seed)}
 	out = append(out, strings.Split(typeset.Scrolled(append(known, said...), p.scroll, width, room), "\n")...)
 	out = append(out, strings.Repeat("-", width))
-	out = append(append(out, p.question(width)...), keyLine(keys, p.styles, width))
+	out = append(append(out, p.question(width)...), parts.KeyLine(keys, p.styles, width))
 	return typeset.Block(out, width, height)
 }

@@ -5,6 +5,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/desk"
+	"capscye/ui/parts"
 	"capscye/ui/typeset"
 )
 
@@ -13,32 +15,32 @@ import (
 
 // toTryHere wants what was typed in a copy of the example.
 type toTryHere struct {
-	wanted
-	typedAnswer
+	parts.Wanted
+	desk.TypedAnswer
 }
 
 // askOwn asks whether somebody wants a worksheet of their own.
-func (m *root) askOwn(w toOwn) {
+func (m *root) askOwn(w desk.ToOwn) {
 	d := m.desk
-	text := fmt.Sprintf("Your own worksheet? This is the example %s; it stays as it is.", d.rep.Name())
+	text := fmt.Sprintf("Your own worksheet? This is the example %s; it stays as it is.", d.Rep.Name())
 	begin := "begin your own worksheet"
-	if w.first != nil {
-		if w.first.text != "" {
-			text += fmt.Sprintf(" You typed %s: %s.", w.first.words(), typeset.Plain(w.first.text))
+	if w.First != nil {
+		if w.First.Text != "" {
+			text += fmt.Sprintf(" You typed %s: %s.", w.First.Words(), typeset.Plain(w.First.Text))
 			begin += " with this answer"
 		}
-		if w.try == nil {
-			w.try = toTryHere{typedAnswer: *w.first}
+		if w.Try == nil {
+			w.Try = toTryHere{TypedAnswer: *w.First}
 		}
 	}
-	q := newQuestion(text, m.styles).or("enter", begin, toName{first: w.first})
-	if w.try != nil {
-		q.or("w", "only try it here, as a what-if", w.try)
+	q := parts.NewQuestion(text, m.styles).Or("enter", begin, toName{first: w.First})
+	if w.Try != nil {
+		q.Or("w", "only try it here, as a what-if", w.Try)
 	}
-	m.cover(q.or("esc", "back to the example", toGoBack{}))
+	m.cover(q.Or("esc", "back to the example", parts.ToGoBack{}))
 }
 
 func (w toTryHere) grant(m *root) tea.Cmd {
-	m.front, m.desk.trying = nil, true
-	return m.grant(m.desk.set(w.key, w.text))
+	m.front, m.desk.Trying = nil, true
+	return m.grant(m.desk.Set(w.Key, w.Text))
 }

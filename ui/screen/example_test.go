@@ -2,7 +2,7 @@ package screen
 
 import (
 	"errors"
-	"math/rand/v2"
+	rand "math/rand/v2"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -27,7 +27,7 @@ func inAnEmptyFolder(t *testing.T) *robot.Robot {
 // nothing at the end.
 func TestLookingAtAnExampleLeavesNothingBehind(t *testing.T) {
 	r := inAnEmptyFolder(t).Press("f4", "right").Sees("this is a what-if").Press("right").Sees("copy 1 of 1")
-	if rootOf(r).desk.doc.Changed() {
+	if rootOf(r).desk.Doc.Changed() {
 		t.Error("the example was changed")
 	}
 	r.Press("f6", "f5", "ctrl+c")
@@ -107,8 +107,8 @@ func TestAnExampleIsNeverSavedNorMixed(t *testing.T) {
 				r.Press(pressed[len(pressed)-1])
 			}
 		}
-		if d := rootOf(r).desk; d != nil && d.isExample() && d.doc.Sheet.Text(worksheets.Title) == read.Sheet.Text(worksheets.Title) {
-			now := d.doc.Sheet
+		if d := rootOf(r).desk; d != nil && d.IsExample() && d.Doc.Sheet.Text(worksheets.Title) == read.Sheet.Text(worksheets.Title) {
+			now := d.Doc.Sheet
 			if now.Done, now.Drafts = read.Sheet.Done, read.Sheet.Drafts; !now.Equal(read.Sheet) { // steps are practised, and what cannot be read waits
 				t.Fatalf("the example is changed by %q", pressed)
 			}

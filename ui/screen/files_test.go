@@ -307,15 +307,15 @@ func FuzzKeys(f *testing.F) {
 				r.Fits()
 			}
 		}
-		if rootOf(r).front != nil || rootOf(r).desk == nil || rootOf(r).desk.doc.Path() == "" {
+		if rootOf(r).front != nil || rootOf(r).desk == nil || rootOf(r).desk.Doc.Path() == "" {
 			return
 		}
 		r.Press("ctrl+s")
-		again, err := worksheets.Load(rootOf(r).desk.doc.Path())
+		again, err := worksheets.Load(rootOf(r).desk.Doc.Path())
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !again.Sheet.Equal(rootOf(r).desk.doc.Sheet) {
+		if !again.Sheet.Equal(rootOf(r).desk.Doc.Sheet) {
 			t.Fatalf("the file does not say what is on the table:\n%s", r.Screen())
 		}
 	})

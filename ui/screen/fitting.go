@@ -1,30 +1,35 @@
 package screen
 
+import (
+	"capscye/ui/desk"
+	"capscye/ui/parts"
+)
+
 // What a test garment showed, and what follows for the ease.
 
 // askFitting asks for a note. What is half typed waits in the sheet, however the note or
 // the program is left, and is there the next time.
-func (m *root) askFitting() part {
+func (m *root) askFitting() parts.Part {
 	switch {
-	case m.desk.shut():
-		m.desk.message = m.desk.readOnly()
+	case m.desk.Shut():
+		m.desk.Message = m.desk.ReadOnly()
 		return nil
-	case m.desk.onCopy():
+	case m.desk.OnCopy():
 		return nil
-	case m.desk.isExample():
-		m.desk.message = "Notes go into your own worksheet; this is an example. ^s begins one."
+	case m.desk.IsExample():
+		m.desk.Message = "Notes go into your own worksheet; this is an example. ^s begins one."
 		return nil
 	}
-	n := newNaming("What did the test garment show? Say where, how much and which way, such as: upper arm 1/2 in too tight", m.desk.doc.Sheet.Drafts.Note, m.styles, nil)
-	n.accept = "enter adds the note  esc back: it waits here"
-	n.typed = m.desk.jot
-	n.take = func(text string) wish {
+	n := parts.NewNaming("What did the test garment show? Say where, how much and which way, such as: upper arm 1/2 in too tight", m.desk.Doc.Sheet.Drafts.Note, m.styles, nil)
+	n.Accept = "enter adds the note  esc back: it waits here"
+	n.Typed = m.desk.Jot
+	n.Take = func(text string) parts.Wish {
 		if text == "" {
-			return toGoBack{}
+			return parts.ToGoBack{}
 		}
-		w := m.desk.addFitting(text, m.today)
+		w := m.desk.AddFitting(text, m.today)
 		m.front = nil
-		if change, ok := readFitting(text, m.desk.sheet(), m.desk.rep.Scale.System); ok {
+		if change, ok := desk.ReadFitting(text, m.desk.Sheet(), m.desk.Rep.Scale.System); ok {
 			m.front = m.askEase(change)
 		}
 		return w
@@ -33,8 +38,8 @@ func (m *root) askFitting() part {
 }
 
 // askEase offers to turn a fitting into a change of ease.
-func (m *root) askEase(c easeChange) part {
-	return newQuestion("The note is saved. "+c.question(m.desk.rep.Scale), m.styles).
-		or("y", "yes", toChangeEase{c: c}).
-		or("esc", "no, the note alone", toGoBack{})
+func (m *root) askEase(c desk.EaseChange) parts.Part {
+	return parts.NewQuestion("The note is saved. "+c.Question(m.desk.Rep.Scale), m.styles).
+		Or("y", "yes", toChangeEase{c: c}).
+		Or("esc", "no, the note alone", parts.ToGoBack{})
 }

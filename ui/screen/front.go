@@ -1,16 +1,20 @@
 package screen
 
-import "capscye/worksheets"
+import (
+	"capscye/ui/desk"
+	"capscye/ui/parts"
+	"capscye/worksheets"
+)
 
 // resizer is a part that has to know the window between two frames, since it scrolls.
 type resizer interface {
-	resize(width, height int)
+	Resize(width, height int)
 }
 
 // complainer is a part with a line of its own for what went wrong. In front of any
 // other it is said on the desk, where it is read after going back.
 type complainer interface {
-	complain(text string)
+	Complain(text string)
 }
 
 // leaver is a part with a text that is being typed. It takes it before the program ends,
@@ -22,7 +26,7 @@ type leaver interface {
 
 // cover lays a part over what is in front. The page of sizes comes back once the part is
 // answered, with what is typed in it.
-func (m *root) cover(p part) {
+func (m *root) cover(p parts.Part) {
 	if page, ok := m.front.(*sizesPage); ok {
 		m.behind = page
 	}
@@ -34,7 +38,7 @@ func (m *root) uncover() { m.front, m.behind = m.behind, nil }
 
 // leavers are the parts with a text that is being typed.
 func (m *root) leavers() (list []leaver) {
-	for _, p := range []part{m.front, m.behind} {
+	for _, p := range []parts.Part{m.front, m.behind} {
 		if l, ok := p.(leaver); ok {
 			list = append(list, l)
 		}
@@ -44,8 +48,8 @@ func (m *root) leavers() (list []leaver) {
 
 // Who is what: a part that lost such a method would go without it in silence.
 var (
-	_ = []part{(*list)(nil), (*naming)(nil), (*question)(nil), (*start)(nil), (*scrollPage)(nil), (*copyPage)(nil), (*offerPage)(nil), (*sizesPage)(nil), (*drillPage)(nil), tableView{}}
-	_ = []resizer{(*scrollPage)(nil), (*copyPage)(nil), (*drillPage)(nil)}
-	_ = []complainer{(*list)(nil), (*naming)(nil), (*question)(nil), (*start)(nil), (*sizesPage)(nil)}
+	_ = []parts.Part{(*list)(nil), (*parts.Naming)(nil), (*parts.Question)(nil), (*start)(nil), (*parts.ScrollPage)(nil), (*copyPage)(nil), (*offerPage)(nil), (*sizesPage)(nil), (*drillPage)(nil), desk.TableView{}}
+	_ = []resizer{(*parts.ScrollPage)(nil), (*copyPage)(nil), (*drillPage)(nil)}
+	_ = []complainer{(*list)(nil), (*parts.Naming)(nil), (*parts.Question)(nil), (*start)(nil), (*sizesPage)(nil)}
 	_ = []leaver{(*sizesPage)(nil)}
 )

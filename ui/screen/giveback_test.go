@@ -16,6 +16,7 @@ import (
 	"capscye/ui/console"
 	"capscye/ui/internal/program"
 	"capscye/ui/internal/props"
+	"capscye/ui/parts"
 	"capscye/worksheets"
 )
 
@@ -32,7 +33,7 @@ func init() {
 
 type faulty struct{ what string }
 
-func (f faulty) render(int, int) string {
+func (f faulty) Render(int, int) string {
 	if f.what == "view-now" {
 		var none []string
 		_ = none[len(f.what)]
@@ -48,10 +49,10 @@ func runWithAFault(what string) int {
 	if err != nil {
 		panic(err)
 	}
-	m := &root{styles: screenStyles(s.Out), today: s.Today}
+	m := &root{styles: parts.StylesFor(s.Out), today: s.Today}
 	m.opened(opening(d, "blouse.toml", nil))
-	m.desk.layCopy()
-	m.desk.set(worksheets.Bicep, "14 5/8")
+	m.desk.LayCopy()
+	m.desk.Set(worksheets.Bicep, "14 5/8")
 	m.front = keyed{faulty{what}, m}
 	if err := runScreen(s, m); err != nil {
 		panic(err)
@@ -64,7 +65,7 @@ type keyed struct {
 	m *root
 }
 
-func (k keyed) key(tea.KeyMsg) wish {
+func (k keyed) Key(tea.KeyMsg) parts.Wish {
 	switch k.what {
 	case "update":
 		panic("Odile, bicep 14 5/8") // private, and not to be repeated

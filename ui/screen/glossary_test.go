@@ -31,14 +31,14 @@ func whatIsRead(t *testing.T) (read [forms.StepCount]string) {
 			r := sitWithExample(t, name, 220, 400)
 			if path, text, ok := strings.Cut(change, "="); ok {
 				k, _ := worksheets.KeyNamed(path)
-				rootOf(r).desk.set(k, text)
+				rootOf(r).desk.Set(k, text)
 			}
 			for s := range forms.StepCount {
 				r.Press(fmt.Sprintf("f%d", s+1))
 				read[s] += r.Screen()
 			}
-			for _, step := range rootOf(r).desk.rep.TraceSteps() {
-				read[forms.Trace] += wording.Verbs[step.Action] + " " + tracing.Sentence(step, rootOf(r).desk.rep.Scale) + "\n"
+			for _, step := range rootOf(r).desk.Rep.TraceSteps() {
+				read[forms.Trace] += wording.Verbs[step.Action] + " " + tracing.Sentence(step, rootOf(r).desk.Rep.Scale) + "\n"
 			}
 		}
 	}

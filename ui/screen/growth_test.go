@@ -103,7 +103,7 @@ func sizesCompared(t *testing.T, n int) func() {
 }
 
 func plansOf(t *testing.T, n int) func() {
-	in := report.Input(&lit(t, 80, 24).desk.doc.Sheet, props.SomeDay)
+	in := report.Input(&lit(t, 80, 24).desk.Doc.Sheet, props.SomeDay)
 	return func() {
 		for range n {
 			calc.Compute(in)
@@ -155,7 +155,7 @@ func saveWithFittings(t *testing.T, n int) func() {
 func frameWithFittings(t *testing.T, n int) func() {
 	m := lit(t, 120, 40)
 	m.opened(openedMsg{doc: loaded(t, withFittings(t, n))})
-	m.desk.stepNamed("f5")
+	m.desk.StepNamed("f5")
 	return func() { m.View() }
 }
 
@@ -163,9 +163,9 @@ func frameWithFittings(t *testing.T, n int) func() {
 func frameOfArea(t *testing.T, cells int) func() {
 	width := map[int]int{80 * 24: 80, 120 * 40: 120, 200 * 60: 200, 300 * 100: 300, 500 * 200: 500}[cells]
 	m := lit(t, width, cells/width)
-	m.desk.stepNamed("f4")
+	m.desk.StepNamed("f4")
 	return func() {
-		m.desk.rep.Derived = m.desk.rep.Derive() // as after a change: nothing is kept from the frame before
+		m.desk.Rep.Derived = m.desk.Rep.Derive() // as after a change: nothing is kept from the frame before
 		m.View()
 	}
 }

@@ -17,7 +17,7 @@ func (m *root) guardWork() tea.Cmd {
 	if d == nil {
 		return nil
 	}
-	list, wants := d.toGuard(m.saving, m.halfTyped)
+	list, wants := d.ToGuard(m.saving, m.halfTyped)
 	if !wants {
 		return nil
 	}
@@ -30,12 +30,12 @@ func (m *root) halfTyped() (one worksheets.Draft, ok bool) {
 	if typed := m.leavers(); len(typed) > 0 {
 		return typed[0].halfTyped()
 	}
-	return m.desk.halfTyped()
+	return m.desk.HalfTyped()
 }
 
 // guarded takes the outcome, and says once that nothing can be guarded.
 func (m *root) guarded(msg guardedMsg) {
-	if msg.desk.guardWrote(msg.err) {
+	if msg.desk.GuardWrote(msg.err) {
 		m.complain("A crash would lose what is not saved: " + typeset.Plain(console.FileWords(msg.err)) + ".")
 	}
 }
@@ -45,8 +45,8 @@ func (m *root) leave(stopped bool) error {
 	if m.desk == nil {
 		return nil
 	}
-	return m.desk.leave(stopped)
+	return m.desk.Leave(stopped)
 }
 
 // keepsAside tells that something is kept for the next start.
-func (m *root) keepsAside(stopped bool) bool { return m.desk != nil && m.desk.keepsAside(stopped) }
+func (m *root) keepsAside(stopped bool) bool { return m.desk != nil && m.desk.KeepsAside(stopped) }

@@ -170,14 +170,14 @@ func TestUpAndDownGoFromFieldToField(t *testing.T) {
 	for s := forms.Body; s <= forms.Split; s++ {
 		r.Press(fmt.Sprintf("f%d", s+1))
 		var down, up []worksheets.Key
-		first, _ := rootOf(r).desk.focused()
+		first, _ := rootOf(r).desk.Focused()
 		for _, way := range []struct {
 			key string
 			met *[]worksheets.Key
 		}{{"down", &down}, {"up", &up}} {
 			for at := worksheets.Key(0); len(*way.met) == 0 || at != first; *way.met = append(*way.met, at) {
 				r.Press(way.key)
-				at, _ = rootOf(r).desk.focused()
+				at, _ = rootOf(r).desk.Focused()
 			}
 		}
 		slices.Reverse(up[:len(up)-1])

@@ -23,7 +23,7 @@ func reopen(t *testing.T, path string) *robot.Robot {
 }
 
 // crash is what the system does for a program that is killed: it lets its locks go.
-func crash(r *robot.Robot) { rootOf(r).desk.guardedBy().Close() }
+func crash(r *robot.Robot) { rootOf(r).desk.GuardedBy().Close() }
 
 // What could not be saved before a crash lies beside the sheet at the next start,
 // with the difference to be seen, and neither is preferred.

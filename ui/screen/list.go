@@ -6,6 +6,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/desk"
+	"capscye/ui/parts"
 	"capscye/ui/roster"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
@@ -15,7 +17,7 @@ import (
 // list is the folder's worksheets, a new one, the examples and the drill, to choose from.
 // Letters narrow it to the rows that have them.
 type list struct {
-	styles  styles
+	styles  parts.Styles
 	rows    []listRow
 	shown   []int // the rows that have what is typed
 	at      int   // in shown
@@ -27,11 +29,11 @@ type list struct {
 
 type listRow struct {
 	text  string // what is found by typing; and shown, where there is no sheet
-	wish  wish
+	wish  parts.Wish
 	sheet *roster.Row
 }
 
-func newList(found []roster.Row, st styles, canBack bool) *list {
+func newList(found []roster.Row, st parts.Styles, canBack bool) *list {
 	l := &list{styles: st, canBack: canBack, head: "Worksheets of this folder"}
 	for i := range found {
 		f := &found[i]
@@ -41,13 +43,15 @@ func newList(found []roster.Row, st styles, canBack bool) *list {
 	for _, name := range worksheets.Examples() {
 		l.rows = append(l.rows, listRow{text: "Example: " + name, wish: toBring{source: example(name)}})
 	}
-	l.rows = append(l.rows, listRow{text: "Drill: practise the arithmetic on invented wearers", wish: toDrill{}})
+	l.rows = append(l.rows, listRow{text: "Drill: practise the arithmetic on invented wearers", wish: desk.ToDrill{}})
 	l.find("")
 	return l
 }
 
 // sheetRow is a row for a sheet, found by its file, its wearer and its title.
-func sheetRow(r *roster.Row, w wish) listRow { return listRow{r.File() + " " + r.ForWhom(), w, r} }
+func sheetRow(r *roster.Row, w parts.Wish) listRow {
+	return listRow{r.File() + " " + r.ForWhom(), w, r}
+}
 
 // words are the row for a width.
 func (r listRow) words(width int) string {
@@ -100,9 +104,9 @@ func hasEvery(text string, words []string) bool {
 	return true
 }
 
-// key takes letters for what is to be found, so none of them can do anything
+// Key takes letters for what is to be found, so none of them can do anything
 // else.
-func (l *list) key(msg tea.KeyMsg) wish {
+func (l *list) Key(msg tea.KeyMsg) parts.Wish {
 	l.message = ""
 	if (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace) && !msg.Alt {
 		if text := []rune(l.typed + typeset.Plain(string(msg.Runes))); len(text) <= mostTyped {
@@ -131,16 +135,16 @@ func (l *list) key(msg tea.KeyMsg) wish {
 		if l.typed != "" {
 			l.find("")
 		} else if l.canBack {
-			return toGoBack{}
+			return parts.ToGoBack{}
 		}
 	}
 	return nil
 }
 
-func (l *list) render(width, height int) string {
+func (l *list) Render(width, height int) string {
 	tail := []string{l.keys()}
 	if l.message != "" {
-		tail = append(bold(typeset.Wrap(l.message, width), l.styles), tail...)
+		tail = append(parts.Bold(typeset.Wrap(l.message, width), l.styles), tail...)
 	}
 	room := max(0, height-listHeadHeight-len(tail))
 	top, end := typeset.Seen(len(l.shown), l.at, room)
@@ -149,10 +153,10 @@ func (l *list) render(width, height int) string {
 		words := l.rows[l.shown[i]].words(width - 2)
 		body[i-top] = "  " + words
 		if i == l.at {
-			body[i-top] = l.styles.here.Render(typeset.Cut("> "+words, width))
+			body[i-top] = l.styles.Here.Render(typeset.Cut("> "+words, width))
 		}
 	}
-	head := []string{l.styles.heading.Render(typeset.Cut(l.head, width)), l.findLine(strings.Join(body, "\n")), listHead(width)}
+	head := []string{l.styles.Heading.Render(typeset.Cut(l.head, width)), l.findLine(strings.Join(body, "\n")), listHead(width)}
 	return typeset.Block(append(append(head, body...), tail...), width, height)
 }
 
@@ -164,9 +168,9 @@ const listHeadHeight = 3
 func (l *list) findLine(body string) string {
 	switch {
 	case len(l.shown) == 0:
-		return "Find: " + l.styles.key.Render(l.typed) + "   no row has that; backspace removes a letter"
+		return "Find: " + l.styles.Key.Render(l.typed) + "   no row has that; backspace removes a letter"
 	case l.typed != "":
-		return "Find: " + l.styles.key.Render(l.typed) + l.styles.here.Render(" ")
+		return "Find: " + l.styles.Key.Render(l.typed) + l.styles.Here.Render(" ")
 	}
 	return strings.TrimRight("Type to find a file, a wearer or a title.  "+typeset.OffMarkNote(body), " ")
 }
@@ -183,21 +187,21 @@ func (l *list) keys() string {
 
 // newPicker lists the sheets of the folder to take a section from, but for the one
 // that takes it.
-func newPicker(found []roster.Row, t taking, own string, st styles) *list {
-	l := &list{styles: st, canBack: true, head: "Choose the worksheet to take the " + wording.SectionWords[t.section] + " from."}
+func newPicker(found []roster.Row, t desk.Taking, own string, st parts.Styles) *list {
+	l := &list{styles: st, canBack: true, head: "Choose the worksheet to take the " + wording.SectionWords[t.Section] + " from."}
 	for i := range found {
 		f := &found[i]
 		if f.Failure == "" && filepath.Base(f.Path) != filepath.Base(own) {
 			one := t
-			one.from = f.Path
+			one.From = f.Path
 			l.rows = append(l.rows, sheetRow(f, toTake{t: one}))
 		}
 	}
 	if len(l.rows) == 0 {
-		l.rows = []listRow{{text: "There is no other worksheet in this folder.", wish: toGoBack{}}}
+		l.rows = []listRow{{text: "There is no other worksheet in this folder.", wish: parts.ToGoBack{}}}
 	}
 	l.find("")
 	return l
 }
 
-func (l *list) complain(text string) { l.message = text }
+func (l *list) Complain(text string) { l.message = text }

@@ -7,7 +7,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"math/rand/v2"
+	rand "math/rand/v2"
 	"os"
 	"os/exec"
 	"runtime"
@@ -21,6 +21,7 @@ import (
 	"capscye/calc"
 	"capscye/ui/forms"
 	"capscye/ui/internal/props"
+	"capscye/ui/parts"
 	"capscye/ui/report"
 	"capscye/worksheets"
 )
@@ -167,16 +168,16 @@ func (r *rig) runs() (rows [][4]string) {
 func (r *rig) frames() (rows [][4]string) {
 	for _, s := range []forms.Step{forms.Body, forms.Split, forms.Match, forms.Trace} {
 		m := lit(r.t, 120, 40)
-		m.desk.stepNamed(fmt.Sprintf("f%d", s+1))
+		m.desk.StepNamed(fmt.Sprintf("f%d", s+1))
 		took := testing.Benchmark(func(b *testing.B) {
 			for b.Loop() {
-				m.desk.rep.Derived = m.desk.rep.Derive() // as after a change: nothing is kept from the frame before
+				m.desk.Rep.Derived = m.desk.Rep.Derive() // as after a change: nothing is kept from the frame before
 				m.View()
 			}
 		})
 		rows = append(rows, [4]string{fmt.Sprintf("one frame at 120 x 40 of a changed sheet, step %d", s+1), fmt.Sprintf("%.2f ms", float64(took.NsPerOp())/1e6), "", "1 ms"})
 	}
-	in := report.Input(&lit(r.t, 120, 40).desk.doc.Sheet, props.SomeDay)
+	in := report.Input(&lit(r.t, 120, 40).desk.Doc.Sheet, props.SomeDay)
 	took := testing.Benchmark(func(b *testing.B) {
 		for b.Loop() {
 			calc.Compute(in)
@@ -191,7 +192,7 @@ func lit(t testing.TB, width, height int) *root {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m := &root{styles: newStyles(os.Stdout, termenv.ANSI, true), today: props.SomeDay}
+	m := &root{styles: parts.NewStyles(os.Stdout, termenv.ANSI, true), today: props.SomeDay}
 	m.opened(openedMsg{doc: d})
 	m.resize(width, height)
 	return m

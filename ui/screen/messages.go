@@ -2,6 +2,7 @@ package screen
 
 import (
 	"capscye/ui/console"
+	"capscye/ui/desk"
 	"capscye/ui/roster"
 	"capscye/worksheets"
 )
@@ -21,7 +22,7 @@ type openedMsg struct {
 
 // guardedMsg says how guarding what is not saved went.
 type guardedMsg struct {
-	desk *desk
+	desk *desk.Desk
 	err  error
 }
 
@@ -30,13 +31,13 @@ type faultMsg struct{ fault console.Fault }
 
 // savedMsg says how a save went; desk is whose it was.
 type savedMsg struct {
-	desk *desk
-	saved
+	desk *desk.Desk
+	desk.Saved
 }
 
 // copySavedMsg says how saving a copy as its own file went.
 type copySavedMsg struct {
-	desk  *desk
+	desk  *desk.Desk
 	sheet worksheets.Sheet
 	path  string
 	err   error
@@ -55,7 +56,7 @@ type signalMsg struct{ status int }
 type listedMsg struct {
 	found  []roster.Row
 	err    error
-	taking *taking
+	taking *desk.Taking
 }
 
 // takenMsg brings the sheet that a section is taken from.

@@ -7,12 +7,13 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/compare"
+	"capscye/ui/parts"
 	"capscye/ui/typeset"
 )
 
 // offerPage lists the offers, to open one as a what-if.
 type offerPage struct {
-	styles   styles
+	styles   parts.Styles
 	troubles []compare.Trouble
 	at       int
 }
@@ -24,11 +25,11 @@ func (p *offerPage) offers() (list []compare.Offer) {
 	return list
 }
 
-func (p *offerPage) key(msg tea.KeyMsg) wish { return named(msg, p.press) }
+func (p *offerPage) Key(msg tea.KeyMsg) parts.Wish { return parts.Named(msg, p.press) }
 
-func (p *offerPage) press(name string) wish {
+func (p *offerPage) press(name string) parts.Wish {
 	list := p.offers()
-	to := func(at int) wish {
+	to := func(at int) parts.Wish {
 		p.at = max(0, min(at, len(list)-1))
 		return nil
 	}
@@ -49,13 +50,13 @@ func (p *offerPage) press(name string) wish {
 		if len(list) > 0 {
 			return toTry{sheet: list[p.at].Sheet}
 		}
-		return toGoBack{}
+		return parts.ToGoBack{}
 	}
 	if n, err := strconv.Atoi(name); err == nil && 1 <= n && n <= len(list) {
 		return toTry{sheet: list[n-1].Sheet}
 	}
 	if name == "esc" || len([]rune(name)) == 1 { // a letter or digit that takes none
-		return toGoBack{}
+		return parts.ToGoBack{}
 	}
 	return nil
 }
@@ -63,19 +64,19 @@ func (p *offerPage) press(name string) wish {
 // pageOfOffers is how many offers fill about a small screen.
 const pageOfOffers = 4
 
-func (p *offerPage) render(width, height int) string {
+func (p *offerPage) Render(width, height int) string {
 	lines, at := compare.Lines(p.troubles, width, false)
 	focus := 0
 	if len(at) > 0 {
 		focus = at[p.at]
-		lines[focus] = p.styles.here.Render(lines[focus])
+		lines[focus] = p.styles.Here.Render(lines[focus])
 	}
 	seen, below := typeset.Window(lines, min(focus+2, len(lines)-1), height-3) // the price of what is at hand is seen too
 	if below > 0 && len(seen) > 1 {
 		seen[len(seen)-1] = typeset.Cut(fmt.Sprintf("... and %d lines more below", below+1), width)
 	}
-	keys := keyLine([]Key{{Show: "up/down", Does: "choose"}, {Show: "enter", Does: "open as what if"}, {Show: "esc", Does: "back"}}, p.styles, width)
+	keys := parts.KeyLine([]parts.Key{{Show: "up/down", Does: "choose"}, {Show: "enter", Does: "open as what if"}, {Show: "esc", Does: "back"}}, p.styles, width)
 	words, kind := compare.Heading(p.troubles)
-	head := []string{p.styles.heading.Render(words) + "   " + kind, ""}
+	head := []string{p.styles.Heading.Render(words) + "   " + kind, ""}
 	return typeset.Block(append(head, seen...), width, height-1) + "\n" + typeset.Cut(keys, width)
 }

@@ -14,6 +14,7 @@ import (
 	"capscye/calc"
 	"capscye/ui/internal/props"
 	"capscye/ui/internal/robot"
+	"capscye/ui/parts"
 	"capscye/ui/report"
 	"capscye/worksheets"
 )
@@ -32,7 +33,7 @@ func (s *spent) did(w report.Work) {
 func sitCounting(t *testing.T, d *worksheets.Document, width, height int) (*robot.Robot, *spent) {
 	t.Helper()
 	var soFar spent
-	m := &root{styles: newStyles(os.Stdout, termenv.Ascii, false), today: props.SomeDay, did: soFar.did}
+	m := &root{styles: parts.NewStyles(os.Stdout, termenv.Ascii, false), today: props.SomeDay, did: soFar.did}
 	return sitAt(t, m, d, width, height), &soFar
 }
 
@@ -145,7 +146,7 @@ func TestFramesReckonNothing(t *testing.T) {
 // What one plan allocates: the tally; two lists of terms for the band of either
 // half; and the list of the findings, which has room for eight.
 func TestAllocationsOfAPlan(t *testing.T) {
-	in := report.Input(&rootOf(sitWithExample(t, "choir-blouse", 80, 24)).desk.doc.Sheet, props.SomeDay)
+	in := report.Input(&rootOf(sitWithExample(t, "choir-blouse", 80, 24)).desk.Doc.Sheet, props.SomeDay)
 	calc.Compute(in)
 	if got := testing.AllocsPerRun(100, func() { calc.Compute(in) }); got != 1+2*2+1 {
 		t.Errorf("%v allocations", got)

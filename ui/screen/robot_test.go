@@ -9,6 +9,7 @@ import (
 
 	"capscye/ui/internal/props"
 	"capscye/ui/internal/robot"
+	"capscye/ui/parts"
 	"capscye/worksheets"
 )
 
@@ -18,7 +19,7 @@ func rootOf(r *robot.Robot) *root { return r.Model.(*root) }
 // sit opens a document in a window.
 func sit(t *testing.T, d *worksheets.Document, width, height int) *robot.Robot {
 	t.Helper()
-	return sitAt(t, &root{styles: newStyles(os.Stdout, termenv.Ascii, false), today: props.SomeDay}, d, width, height)
+	return sitAt(t, &root{styles: parts.NewStyles(os.Stdout, termenv.Ascii, false), today: props.SomeDay}, d, width, height)
 }
 
 // sitAt opens a document, if any, on a screen that was made for a test.

@@ -1,21 +1,14 @@
 // Package screen is the worksheet on the screen.
 //
-// It is one root model that routes messages to parts. A part is a plain struct that
-// renders itself for a given size and answers a key with what it wants, a small value;
-// the root alone turns wishes into commands. Files are read and written by commands.go, but
-// for what is guarded against a crash (the guard of the desk), where beginning.go looks too. Messages are
-// in messages.go, most wishes in wishes.go; saving has a file of its own.
-// View reads the state and the window only. Keys are a table, which also makes the bottom
-// line, the page of keys and the manual.
+// It is one root model that routes messages to what is in front: the worksheet on the desk,
+// or a part over it. Each renders itself for a given size and answers a key with what it
+// wants, a small value; the root alone turns wishes into commands (wishes.go). Files are read
+// and written by commands.go, but for the end of the guard against a crash, and a look at
+// what it kept (beginning.go). Messages are in messages.go; saving has a file of its own.
+// View reads the state and the window only.
 //
-// What lies on the desk is the sheet of the file and up to three copies; the hands are on
-// one of them. Only the first is ever saved. A copy is what it changes: a change of the
-// sheet reaches the copies that do not differ there. Undo remembers the whole of it. After
-// every message what is in no file is compared with what is guarded against a crash; while
-// everything is saved, that is only a lock.
-//
-// What is typed and is no answer is a draft of its sheet (draft.go): it is in no file and in
-// no plan, and it outlives the program as what is unsaved does.
+// After every message what is in no file is compared with what is guarded against a crash;
+// while everything is saved, that is only a lock.
 //
 // A fault is caught where the terminal can be given back; commands run in goroutines of
 // their own and send theirs as a message. Signals are messages too.
@@ -28,6 +21,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
+	"capscye/ui/desk"
+	"capscye/ui/parts"
 	"capscye/ui/report"
 	"capscye/ui/terminal"
 	"capscye/ui/typeset"
@@ -38,14 +33,14 @@ import (
 // comes back is a wish that it grants.
 type root struct {
 	width, height int
-	styles        styles
+	styles        parts.Styles
 	today         time.Time         // when the program was started
 	did           func(report.Work) // is told of work, so that a test can count it; nil for nobody
 
-	desk  *desk // the worksheet on the table; nil before the first
-	front part  // what lies over it; nil for nothing
+	desk  *desk.Desk // the worksheet on the table; nil before the first
+	front parts.Part // what lies over it; nil for nothing
 
-	behind part // what a question lies over, and that is in front again behind it; nil for the desk
+	behind parts.Part // what a question lies over, and that is in front again behind it; nil for the desk
 
 	saves
 	bringing bool // a worksheet is being opened
@@ -87,7 +82,7 @@ func (m *root) update(msg tea.Msg) tea.Cmd {
 			msg.Paste = true // text that came at once; "tab" would be taken for that key
 		}
 		w := m.route(msg)
-		_, quits := w.(toQuit)
+		_, quits := w.(parts.ToQuit)
 		m.told = m.told && quits
 		return m.grant(w)
 	case openedMsg:
@@ -122,7 +117,7 @@ func (m *root) place() *worksheets.Recovery {
 	if m.desk == nil {
 		return nil
 	}
-	return m.desk.guardedBy()
+	return m.desk.GuardedBy()
 }
 
 // View is pure: the state and the window decide it.
@@ -131,9 +126,9 @@ func (m *root) View() string {
 	case m.width == 0 || m.height == 0: // the first frame comes before the size
 		return ""
 	case m.front != nil:
-		return m.front.render(m.width, m.height)
+		return m.front.Render(m.width, m.height)
 	case m.desk != nil:
-		return m.desk.render(m.width, m.height)
+		return m.desk.Render(m.width, m.height)
 	}
 	return ""
 }
@@ -142,46 +137,46 @@ func (m *root) View() string {
 func (m *root) resize(width, height int) {
 	m.width, m.height = width, height
 	if m.desk != nil {
-		m.desk.resize(width, height)
+		m.desk.Resize(width, height)
 	}
 	if p, ok := m.front.(resizer); ok {
-		p.resize(width, height)
+		p.Resize(width, height)
 	}
 }
 
 // route gives a key to what is in front.
-func (m *root) route(msg tea.KeyMsg) wish {
+func (m *root) route(msg tea.KeyMsg) parts.Wish {
 	key := msg.String()
 	_, typed := m.front.(leaver) // which takes what is typed first
 	switch {
 	case m.front != nil && !typed && (key == "ctrl+c" || key == "ctrl+q"):
-		return toQuit{}
+		return parts.ToQuit{}
 	case m.front != nil:
-		return m.front.key(msg)
+		return m.front.Key(msg)
 	case m.desk != nil:
-		return m.desk.key(msg)
+		return m.desk.Key(msg)
 	}
-	return toQuit{}
+	return parts.ToQuit{}
 }
 
 // print writes the card beside the sheet, under the sheet's name.
 func (m *root) print() tea.Cmd {
-	if m.printing || m.desk.onCopy() {
+	if m.printing || m.desk.OnCopy() {
 		return nil
 	}
 	m.printing = true
-	path := m.desk.doc.Path()
+	path := m.desk.Doc.Path()
 	if path == "" {
-		path = console.FileNameFor(m.desk.doc.Sheet.Text(worksheets.Title))
+		path = console.FileNameFor(m.desk.Doc.Sheet.Text(worksheets.Title))
 	}
-	return printFile(path, m.desk.rep, m.today)
+	return printFile(path, m.desk.Rep, m.today)
 }
 
 // askCopyName asks for the file name of the copy at hand.
-func (m *root) askCopyName() *naming {
+func (m *root) askCopyName() *parts.Naming {
 	d := m.desk
-	return newNaming("File name of "+d.laidWords(d.hand)+"?", console.FileNameFor(d.sheet().Text(worksheets.Title)+" what if"),
-		m.styles, func(path string) wish { return toSaveCopy{path: path} })
+	return parts.NewNaming("File name of "+d.LaidWords(d.Hand)+"?", console.FileNameFor(d.Sheet().Text(worksheets.Title)+" what if"),
+		m.styles, func(path string) parts.Wish { return toSaveCopy{path: path} })
 }
 
 // copySaved puts a copy away that has its own file now.
@@ -191,14 +186,14 @@ func (m *root) copySaved(msg copySavedMsg) {
 		return
 	}
 	if msg.err != nil {
-		d.message = "The copy is not saved: " + typeset.Plain(console.FileWords(msg.err)) + "."
+		d.Message = "The copy is not saved: " + typeset.Plain(console.FileWords(msg.err)) + "."
 		return
 	}
-	d.message = "The copy is saved in " + typeset.Plain(msg.path) + "."
-	if d.hand > 0 && d.sheet().Equal(msg.sheet) {
-		d.dropHand(d.message)
+	d.Message = "The copy is saved in " + typeset.Plain(msg.path) + "."
+	if d.Hand > 0 && d.Sheet().Equal(msg.sheet) {
+		d.DropHand(d.Message)
 	}
-	if _, ok := m.front.(*copyPage); ok && len(d.copies) == 0 {
+	if _, ok := m.front.(*copyPage); ok && len(d.Copies) == 0 {
 		m.front = nil
 	}
 }
@@ -209,9 +204,9 @@ func (m *root) printed(msg printedMsg) {
 	switch {
 	case m.desk == nil:
 	case msg.err != nil:
-		m.desk.message = "No card: " + typeset.Plain(console.FileWords(msg.err)) + "."
+		m.desk.Message = "No card: " + typeset.Plain(console.FileWords(msg.err)) + "."
 	default:
-		m.desk.message = strings.TrimSpace("The card is in " + typeset.Plain(msg.name) + ". " + msg.lost)
+		m.desk.Message = strings.TrimSpace("The card is in " + typeset.Plain(msg.name) + ". " + msg.lost)
 	}
 }
 
@@ -236,18 +231,18 @@ func (m *root) opened(msg openedMsg) {
 		return
 	}
 	before := m.desk
-	m.front, m.desk = nil, newDesk(msg.doc, msg.copies, m.styles, report.Reckoner{Today: m.today, Did: m.did})
-	m.desk.guardIn(msg.guard, before)
-	m.desk.layLeftover(msg.left)
-	m.desk.resize(m.width, m.height)
+	m.front, m.desk = nil, desk.New(msg.doc, msg.copies, m.styles, report.Reckoner{Today: m.today, Did: m.did})
+	m.desk.GuardIn(msg.guard, before)
+	m.desk.LayLeftover(msg.left)
+	m.desk.Resize(m.width, m.height)
 	if !msg.guard.Alone() {
-		m.desk.message = console.OpenElsewhere
+		m.desk.Message = console.OpenElsewhere
 	}
-	if p := msg.doc.Problems(); len(p) > 0 && m.desk.message == "" {
-		m.desk.message = typeset.Plain(p[0].Error())
+	if p := msg.doc.Problems(); len(p) > 0 && m.desk.Message == "" {
+		m.desk.Message = typeset.Plain(p[0].Error())
 	}
 	if msg.note != "" {
-		m.desk.message = typeset.Plain(msg.note)
+		m.desk.Message = typeset.Plain(msg.note)
 	}
 }
 
@@ -261,10 +256,10 @@ func (m *root) listed(msg listedMsg) {
 		m.front = &start{styles: m.styles}
 	case msg.taking == nil:
 		m.front = newList(msg.found, m.styles, m.desk != nil)
-	case msg.taking.path != "" || m.desk == nil:
-		m.front = newPicker(msg.found, *msg.taking, msg.taking.path, m.styles)
+	case msg.taking.Path != "" || m.desk == nil:
+		m.front = newPicker(msg.found, *msg.taking, msg.taking.Path, m.styles)
 	default:
-		m.front = newPicker(msg.found, *msg.taking, m.desk.doc.Path(), m.styles)
+		m.front = newPicker(msg.found, *msg.taking, m.desk.Doc.Path(), m.styles)
 	}
 }
 
@@ -275,7 +270,7 @@ func (m *root) taken(msg takenMsg) tea.Cmd {
 		return nil
 	}
 	m.front = nil
-	return m.grant(m.desk.take(msg.section, msg.from))
+	return m.grant(m.desk.Take(msg.section, msg.from))
 }
 
 // complain says what went wrong wherever the person is looking.
@@ -283,12 +278,12 @@ func (m *root) complain(text string) {
 	front, ok := m.front.(complainer)
 	switch {
 	case ok:
-		front.complain(text)
+		front.Complain(text)
 	case m.desk == nil:
-		q := newQuestion("", m.styles).or("esc", "the worksheets of this folder", toList{})
-		q.complain(text)
+		q := parts.NewQuestion("", m.styles).Or("esc", "the worksheets of this folder", desk.ToList{})
+		q.Complain(text)
 		m.front = q
 	default:
-		m.desk.message = text
+		m.desk.Message = text
 	}
 }

@@ -6,49 +6,51 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
+	"capscye/ui/desk"
+	"capscye/ui/parts"
 	"capscye/ui/typeset"
 )
 
 // saves is what the root knows of saving: one save at a time, and what is to
 // happen behind it.
 type saves struct {
-	saving    bool // one is under way; what changes meanwhile is saved behind it
-	leaving   bool // end once it is done
-	signalled bool // the system wants the end: nobody can be asked any more
-	told      bool // it was said that something is not saved; the next ask leaves it
-	next      wish // to be granted once everything is saved
+	saving    bool       // one is under way; what changes meanwhile is saved behind it
+	leaving   bool       // end once it is done
+	signalled bool       // the system wants the end: nobody can be asked any more
+	told      bool       // it was said that something is not saved; the next ask leaves it
+	next      parts.Wish // to be granted once everything is saved
 }
 
 // save saves the sheet, asking first where there is something to ask.
 func (m *root) save(ask bool) tea.Cmd {
 	d := m.desk
 	switch {
-	case d.doc.ReadOnly != "":
-		d.message = d.readOnly()
+	case d.Doc.ReadOnly != "":
+		d.Message = d.ReadOnly()
 		return nil
 	case m.saving:
 		return nil // saved sees to what was changed meanwhile
-	case ask && d.conflict:
-		m.cover(newQuestion("Another program changed "+typeset.Plain(d.doc.Path())+" since it was read here.", m.styles).
-			or("t", "take theirs, and save mine beside it", toTakeTheirs{}).
-			or("m", "save mine, and theirs beside it", toSaveAs{path: d.doc.Path(), over: true}).
-			or("b", "leave theirs, and go on with mine in a file of its own", toGoOnBeside{}).
-			or("esc", "decide later", toGoBack{}))
+	case ask && d.Conflict:
+		m.cover(parts.NewQuestion("Another program changed "+typeset.Plain(d.Doc.Path())+" since it was read here.", m.styles).
+			Or("t", "take theirs, and save mine beside it", toTakeTheirs{}).
+			Or("m", "save mine, and theirs beside it", toSaveAs{path: d.Doc.Path(), over: true}).
+			Or("b", "leave theirs, and go on with mine in a file of its own", toGoOnBeside{}).
+			Or("esc", "decide later", parts.ToGoBack{}))
 		return nil
-	case !d.mayLose && d.doc.LosesComments():
-		m.cover(newQuestion("Saving will rewrite "+typeset.Plain(d.doc.Path())+" as a whole and lose its comments; the old file is kept beside it.", m.styles).
-			or("s", "save", toLose{}).
-			or("esc", "not now", toGoBack{}))
+	case !d.MayLose && d.Doc.LosesComments():
+		m.cover(parts.NewQuestion("Saving will rewrite "+typeset.Plain(d.Doc.Path())+" as a whole and lose its comments; the old file is kept beside it.", m.styles).
+			Or("s", "save", toLose{}).
+			Or("esc", "not now", parts.ToGoBack{}))
 		return nil
 	}
 	return m.startSave()
 }
 
 // askName asks for the file name of a sheet that has none.
-func (m *root) askName(suggestion, message string) *naming {
-	n := newNaming("File name of this worksheet?", suggestion, m.styles,
-		func(path string) wish { return toSaveAs{path: path} })
-	n.message = message
+func (m *root) askName(suggestion, message string) *parts.Naming {
+	n := parts.NewNaming("File name of this worksheet?", suggestion, m.styles,
+		func(path string) parts.Wish { return toSaveAs{path: path} })
+	n.Message = message
 	return n
 }
 
@@ -58,18 +60,18 @@ func (m *root) startSave() tea.Cmd {
 		return nil
 	}
 	m.saving = true
-	return saveFile(m.desk, m.desk.doc.Path(), false)
+	return saveFile(m.desk, m.desk.Doc.Path(), false)
 }
 
 // saveIfChanged saves what is not saved yet. asked tells that the person has to
 // answer something first.
 func (m *root) saveIfChanged() (cmd tea.Cmd, asked bool) {
 	d := m.desk
-	if d == nil || d.doc.ReadOnly != "" || !d.due() {
+	if d == nil || d.Doc.ReadOnly != "" || !d.Due() {
 		return nil, false
 	}
 	if m.signalled {
-		d.mayLose = true // the original is put aside in any case
+		d.MayLose = true // the original is put aside in any case
 	}
 	cmd = m.save(false)
 	return cmd, cmd == nil && !m.saving
@@ -77,7 +79,7 @@ func (m *root) saveIfChanged() (cmd tea.Cmd, asked bool) {
 
 // behindSave saves what is not saved yet, and grants a wish at the same time; or
 // once a question about saving is answered.
-func (m *root) behindSave(w wish, granted func() tea.Cmd) tea.Cmd {
+func (m *root) behindSave(w parts.Wish, granted func() tea.Cmd) tea.Cmd {
 	cmd, asked := m.saveIfChanged()
 	if asked {
 		m.next = w
@@ -94,18 +96,18 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 	if msg.desk != m.desk { // nothing else is brought while one is being saved
 		return nil
 	}
-	if msg.err != nil && m.signalled { // nobody is there to try again
+	if msg.Err != nil && m.signalled { // nobody is there to try again
 		return tea.Quit
 	}
-	if msg.err != nil && msg.named {
+	if msg.Err != nil && msg.Named {
 		m.leaving = false
-		m.front = m.askName(msg.doc.Path(), "Not saved: "+typeset.Plain(console.FileWords(msg.err)))
+		m.front = m.askName(msg.Doc.Path(), "Not saved: "+typeset.Plain(console.FileWords(msg.Err)))
 		return nil
 	}
-	m.desk.saved(msg.saved)
-	if msg.err != nil {
+	m.desk.Saved(msg.Saved)
+	if msg.Err != nil {
 		if m.leaving {
-			m.desk.message = strings.Replace(m.desk.message, ", ^c ", ", ^c again ", 1)
+			m.desk.Message = strings.Replace(m.desk.Message, ", ^c ", ", ^c again ", 1)
 		}
 		m.told, m.leaving = m.leaving, false // the person has to see it first
 		if next != nil {
@@ -133,18 +135,18 @@ const copiesFirst = "This worksheet has a copy: keep or drop it first, with ^x."
 func (m *root) settle(w toBring) (cmd tea.Cmd, wait bool) {
 	d := m.desk
 	switch {
-	case d != nil && d.hasTried():
+	case d != nil && d.HasTried():
 		m.complain(copiesFirst)
 		return nil, true
-	case d == nil || d.doc.ReadOnly != "" || d.isExample() || !m.saving && d.doc.Saved():
+	case d == nil || d.Doc.ReadOnly != "" || d.IsExample() || !m.saving && d.Doc.Saved():
 		return nil, false
-	case d.conflict || d.failed:
+	case d.Conflict || d.Failed:
 		drop := w
 		drop.drop = true
-		m.front = newQuestion(d.rep.Name()+" has changes that are not saved.", m.styles).
-			or("s", "stay and save them", toSave{ask: true}).
-			or("d", "drop them and go on", drop).
-			or("esc", "stay", toGoBack{})
+		m.front = parts.NewQuestion(d.Rep.Name()+" has changes that are not saved.", m.styles).
+			Or("s", "stay and save them", desk.ToSave{Ask: true}).
+			Or("d", "drop them and go on", drop).
+			Or("esc", "stay", parts.ToGoBack{})
 		return nil, true
 	}
 	m.next = w // also behind a question about saving
@@ -155,27 +157,27 @@ func (m *root) settle(w toBring) (cmd tea.Cmd, wait bool) {
 // second time it is left.
 func (m *root) quit() tea.Cmd {
 	d := m.desk
-	if d != nil && d.hasTried() {
+	if d != nil && d.HasTried() {
 		if !m.told {
-			d.message = "The copies are not saved. ^x keeps or drops them; ^c again quits without them."
+			d.Message = "The copies are not saved. ^x keeps or drops them; ^c again quits without them."
 			m.front, m.told = nil, true
 			return nil
 		}
-		d.dropCopies()
+		d.DropCopies()
 		m.told = false // that was agreed; what is in the sheet is still to be saved
 	}
 	switch {
-	case d == nil || d.doc.ReadOnly != "" || d.isExample():
+	case d == nil || d.Doc.ReadOnly != "" || d.IsExample():
 		return tea.Quit
 	case m.told || m.leaving:
 		m.status = console.ExitUnfinished
 		return tea.Quit
-	case m.saving || d.doc.Saved():
+	case m.saving || d.Doc.Saved():
 		return m.end()
-	case d.conflict:
-		d.message = "Not saved: another program changed the file. ^s decides, ^c again " + d.leaving() + "."
+	case d.Conflict:
+		d.Message = "Not saved: another program changed the file. ^s decides, ^c again " + d.Leaving() + "."
 	default:
-		d.message = "Saving; ^c again quits without waiting."
+		d.Message = "Saving; ^c again quits without waiting."
 		return m.end()
 	}
 	m.front, m.told = nil, true
@@ -185,11 +187,11 @@ func (m *root) quit() tea.Cmd {
 // end takes what is being typed, saves what can be, and ends.
 func (m *root) end() tea.Cmd {
 	if m.desk != nil {
-		m.desk.trying = m.desk.trying || m.signalled // nobody can be asked for a worksheet of their own
+		m.desk.Trying = m.desk.Trying || m.signalled // nobody can be asked for a worksheet of their own
 		for _, p := range m.leavers() {
 			p.leave()
 		}
-		m.desk.commit()
+		m.desk.Commit()
 	}
 	m.leaving = true
 	if m.saving {

@@ -15,6 +15,7 @@ import (
 
 	_ "capscye/ui/background" // before bubbletea, or it asks the terminal
 	"capscye/ui/console"
+	"capscye/ui/parts"
 	"capscye/ui/roster"
 	"capscye/ui/terminal"
 	"capscye/ui/typeset"
@@ -27,7 +28,7 @@ const framesPerSecond = 120
 // Open starts the screen on a worksheet, on the folder's list, or where there is
 // nothing to list, on the offer to begin.
 func Open(s *console.Session, names []string) error {
-	m := &root{styles: screenStyles(s.Out), today: s.Today}
+	m := &root{styles: parts.StylesFor(s.Out), today: s.Today}
 	if len(names) == 1 {
 		d, name, err := console.LoadNamed(names[0])
 		switch {
@@ -70,7 +71,7 @@ func runScreen(s *console.Session, m *root) error {
 	if fault != nil {
 		guarded := m.place().Path()
 		switch lost := m.leave(true); {
-		case m.desk == nil || len(m.desk.unsaved()) == 0:
+		case m.desk == nil || len(m.desk.Unsaved()) == 0:
 			guarded = ""
 		case lost != nil:
 			guarded = "memory only, and is lost (" + typeset.Plain(console.FileWords(lost)) + ")"
@@ -85,7 +86,7 @@ func runScreen(s *console.Session, m *root) error {
 	case lost != nil:
 		s.Complain(fmt.Errorf("what was not saved is lost: %w", lost))
 	case aside && place != "":
-		file := typeset.Plain(cmp.Or(m.desk.doc.Path(), "the example"))
+		file := typeset.Plain(cmp.Or(m.desk.Doc.Path(), "the example"))
 		fmt.Fprintf(s.Errs, "capscye: %s is not saved. Your answers are safe in %s; open it with capscye to get them back.\n", file, typeset.Plain(place))
 	}
 	if err != nil {

@@ -7,7 +7,9 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/desk"
 	"capscye/ui/forms"
+	"capscye/ui/parts"
 	"capscye/ui/typeset"
 	"capscye/units"
 	"capscye/worksheets"
@@ -29,11 +31,11 @@ func (p *sizesPage) draft(col int, k worksheets.Key) string {
 	if !ok {
 		return ""
 	}
-	return p.desk.sheet().Drafts.OfSize(name, k)
+	return p.desk.Sheet().Drafts.OfSize(name, k)
 }
 
 // waits tells that a draft stands in the cell under the hands as it was left.
-func (p *sizesPage) waits() bool { return !p.typing.changed() && p.draft(p.col, p.at()) != "" }
+func (p *sizesPage) waits() bool { return !p.typing.Changed() && p.draft(p.col, p.at()) != "" }
 
 // draftName is the size that drafts of a column are kept for; there is none for a size
 // without a name.
@@ -50,17 +52,17 @@ func (p *sizesPage) draftName(col int) (name string, ok bool) {
 // reach prepares the line of input for the cell that the hands came to.
 func (p *sizesPage) reach() {
 	k := p.at()
-	p.typing.begin(p.desk.toType(k, p.text(p.col, k), p.draft(p.col, k)), true)
+	p.typing.Begin(p.desk.ToType(k, p.text(p.col, k), p.draft(p.col, k)), true)
 }
 
 // typed is the sheet with what stands in the line of input.
 func (p *sizesPage) typed() (worksheets.Sheet, error) {
 	k := p.at()
-	text, err := p.desk.asTyped(k, p.typing.text())
+	text, err := p.desk.AsTyped(k, p.typing.Text())
 	if err != nil {
 		return worksheets.Sheet{}, err
 	}
-	sheet := *p.desk.sheet()
+	sheet := *p.desk.Sheet()
 	if p.col == 0 {
 		sheet.Drafts = sheet.Drafts.With(k, "")
 		return sheet, sheet.Set(k, text)
@@ -81,54 +83,54 @@ var errNoName = errors.New("a size needs a name; ^x removes the size")
 
 // commit takes what was typed as the answer, or lets it wait where it cannot be. stays
 // tells that it is neither, and that the hands stay with it.
-func (p *sizesPage) commit() (w wish, stays bool) {
-	if !p.typing.changed() {
+func (p *sizesPage) commit() (w parts.Wish, stays bool) {
+	if !p.typing.Changed() {
 		return nil, false
 	}
 	sheet, err := p.typed()
 	name, kept := p.draftName(p.col)
 	switch {
-	case p.onNew() && p.typing.text() == "":
+	case p.onNew() && p.typing.Text() == "":
 		p.reach()
 		return nil, false
 	case err == nil:
 		w, done := p.change(sheet, p.what())
-		if own, asks := w.(toOwn); asks {
-			own.first = p.answer()
+		if own, asks := w.(desk.ToOwn); asks {
+			own.First = p.answer()
 			return own, true
 		}
 		return w, !done
 	case errors.Is(err, errNoName):
-		p.desk.message = typeset.Capitalised(err.Error()) + "."
-		p.typing.giveBack()
+		p.desk.Message = typeset.Capitalised(err.Error()) + "."
+		p.typing.GiveBack()
 		return nil, true
 	case !kept:
-		p.desk.message = refusal(err, "esc drops it")
+		p.desk.Message = refusal(err, "esc drops it")
 		return nil, true
 	}
-	p.putDraft(name, strings.TrimSpace(p.typing.text()))
-	p.desk.message = refusal(err, "the answer stays")
+	p.putDraft(name, strings.TrimSpace(p.typing.Text()))
+	p.desk.Message = refusal(err, "the answer stays")
 	return nil, false
 }
 
 // answer is what was typed, for a worksheet of one's own.
-func (p *sizesPage) answer() *typedAnswer {
-	a := typedAnswer{key: p.at(), text: strings.TrimSpace(p.typing.text())}
+func (p *sizesPage) answer() *desk.TypedAnswer {
+	a := desk.TypedAnswer{Key: p.at(), Text: strings.TrimSpace(p.typing.Text())}
 	switch {
 	case p.col == 0:
-	case a.key == worksheets.PatternSize:
-		a.size = a.text
+	case a.Key == worksheets.PatternSize:
+		a.Size = a.Text
 	default:
-		a.size = p.all[p.col].Name
+		a.Size = p.all[p.col].Name
 	}
 	return &a
 }
 
 // putDraft lets a text wait in the cell under the hands; "" takes it away.
 func (p *sizesPage) putDraft(size, text string) {
-	sheet := *p.desk.sheet()
+	sheet := *p.desk.Sheet()
 	sheet.Drafts = sheet.Drafts.WithSize(size, p.at(), text)
-	p.desk.letWait(sheet, p.what())
+	p.desk.LetWait(sheet, p.what())
 	p.refresh()
 }
 
@@ -157,45 +159,45 @@ func (p *sizesPage) what() string {
 	if p.onNew() {
 		return "another size"
 	}
-	return sizeWords(p.all[p.col].Name, words)
+	return desk.SizeWords(p.all[p.col].Name, words)
 }
 
 // change lays a changed sheet on the desk, reckons, and asks for it to be saved; done
 // tells that it lies there. An example stays as it is: a copy of it is changed, for those
 // who want that and no worksheet of their own.
-func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w wish, done bool) {
+func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w parts.Wish, done bool) {
 	d := p.desk
-	example := d.isExample() && d.hand == 0
+	example := d.IsExample() && d.Hand == 0
 	switch {
-	case d.shut():
-		d.message = d.readOnly()
+	case d.Shut():
+		d.Message = d.ReadOnly()
 		p.reach()
 		return nil, false
-	case example && !d.trying: // in a copy of an example nobody is asked
-		return toOwn{try: toPressAgain{page: p}}, false
-	case example && len(d.copies) == MostCopies:
-		d.message = fmt.Sprintf("The example stays as it is, and has %d copies: esc, then ^x drops one.", MostCopies)
+	case example && !d.Trying: // in a copy of an example nobody is asked
+		return desk.ToOwn{Try: toPressAgain{page: p}}, false
+	case example && len(d.Copies) == desk.MostCopies:
+		d.Message = fmt.Sprintf("The example stays as it is, and has %d copies: esc, then ^x drops one.", desk.MostCopies)
 		return nil, false
 	}
-	d.change(sheet, what)
-	d.trying = d.trying || d.isExample()
+	w = d.Change(sheet, what)
+	d.Trying = d.Trying || d.IsExample()
 	if example {
-		d.message = "You are in a copy; the example stays as it is. Esc, then ^x drops the copy."
+		d.Message = "You are in a copy; the example stays as it is. Esc, then ^x drops the copy."
 	}
 	p.refresh()
-	return d.save(), true
+	return w, true
 }
 
 // toPressAgain wants the key pressed again that an example asked about, to only try what
 // it does.
 type toPressAgain struct {
-	wanted
+	parts.Wanted
 	page *sizesPage
 	key  tea.KeyMsg
 }
 
 func (w toPressAgain) grant(m *root) tea.Cmd {
 	m.uncover()
-	m.desk.trying = true
-	return m.grant(w.page.key(w.key))
+	m.desk.Trying = true
+	return m.grant(w.page.Key(w.key))
 }

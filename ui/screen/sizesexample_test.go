@@ -1,7 +1,7 @@
 package screen
 
 import (
-	"math/rand/v2"
+	rand "math/rand/v2"
 	"os"
 	"testing"
 
@@ -25,10 +25,10 @@ func TestTheSizesOfAnExampleAreTried(t *testing.T) {
 	r.Sees("Sizes of the pattern, copy 1", "> Size                 [18 ", "> You are in a copy; the example stays as it is. Esc, then ^x drops the copy.").Fits()
 	r.Press("down", "down", "down").Types("17").Press("down").DoesNotSee("Your own worksheet?").Sees("> Cap height", "17 in").Press("right", "up").Types("15").Press("down").Sees("15 in")
 	d := rootOf(r).desk
-	if d.doc.Changed() || len(d.copies) != 1 {
-		t.Errorf("the example was changed, or has %d copies", len(d.copies))
+	if d.Doc.Changed() || len(d.Copies) != 1 {
+		t.Errorf("the example was changed, or has %d copies", len(d.Copies))
 	}
-	if now := d.copies[0]; now.Text(worksheets.PatternSize) != "18" || now.Text(worksheets.SleeveWidth) != "17" || now.Sizes[0].Text(worksheets.SleeveWidth) != "15" {
+	if now := d.Copies[0]; now.Text(worksheets.PatternSize) != "18" || now.Text(worksheets.SleeveWidth) != "17" || now.Sizes[0].Text(worksheets.SleeveWidth) != "15" {
 		t.Errorf("the copy is %+v", now)
 	}
 	r.Press("ctrl+c").Sees("The copies are not saved.") // nobody drops it unasked
@@ -58,8 +58,8 @@ func TestNothingTypedAtTheSizesOfAnExampleIsDropped(t *testing.T) {
 
 	r = anExampleInSizes(t).Press("right", "down", "down", "down").Types("17 x").Press("down").Sees("the answer stays", "17 x?").DoesNotSee("Your own")
 	r.Press("up").Types("17").Press("down").Sees("Your own")
-	if r.Tell(signalMsg{status: 143}); !r.Ended || len(rootOf(r).desk.copies) != 1 || rootOf(r).desk.copies[0].Sizes[0].Text(worksheets.SleeveWidth) != "17" {
-		t.Errorf("ended: %v, with the copies %+v", r.Ended, rootOf(r).desk.copies)
+	if r.Tell(signalMsg{status: 143}); !r.Ended || len(rootOf(r).desk.Copies) != 1 || rootOf(r).desk.Copies[0].Sizes[0].Text(worksheets.SleeveWidth) != "17" {
+		t.Errorf("ended: %v, with the copies %+v", r.Ended, rootOf(r).desk.Copies)
 	}
 }
 
@@ -111,14 +111,14 @@ func TestAnyKeysAtTheSizes(t *testing.T) {
 			r.Press(pressed[len(pressed)-1]).Fits()
 		}
 		d := rootOf(r).desk
-		if d.isExample() {
-			d.doc.Sheet.Done = nil
-			if d.doc.Changed() {
+		if d.IsExample() {
+			d.Doc.Sheet.Done = nil
+			if d.Doc.Changed() {
 				t.Fatalf("the example is changed by %q", pressed)
 			}
 			continue
 		}
-		if p := d.doc.Problems(); len(p) > 0 {
+		if p := d.Doc.Problems(); len(p) > 0 {
 			t.Fatalf("%v after %q", p, pressed)
 		}
 	}

@@ -3,7 +3,9 @@ package screen
 import (
 	"strings"
 
+	"capscye/ui/desk"
 	"capscye/ui/forms"
+	"capscye/ui/parts"
 	"capscye/ui/report"
 	"capscye/ui/sizes"
 	"capscye/ui/typeset"
@@ -18,8 +20,8 @@ func (p *sizesPage) messageLines(width int, tall bool) []string {
 	if tall {
 		most = 2
 	}
-	if d.message != "" {
-		return bold(inLines("> "+d.message, width, most), p.styles)
+	if d.Message != "" {
+		return parts.Bold(inLines("> "+d.Message, width, most), p.styles)
 	}
 	lines := inLines("-- "+p.hint(tall), width, most)
 	last := &lines[len(lines)-1]
@@ -56,7 +58,7 @@ func inLine(text string, width int) string {
 // sizes are in sight.
 func (p *sizesPage) hint(compared bool) string {
 	k := p.at()
-	if p.typing.changed() || p.waits() {
+	if p.typing.Changed() || p.waits() {
 		if words := p.reads(); words != "" {
 			return words
 		}
@@ -85,7 +87,7 @@ func (p *sizesPage) hint(compared bool) string {
 func (p *sizesPage) reads() string {
 	k := p.at()
 	sheet, err := p.typed()
-	meant, doubted := meantBy(err)
+	meant, doubted := desk.MeantBy(err)
 	switch {
 	case doubted:
 		return meant + "? enter takes it"
@@ -99,7 +101,7 @@ func (p *sizesPage) reads() string {
 		notTaken = "no answer yet: enter takes it"
 	}
 	if l := sheet.Reading(k); k.IsLength() && l.Known {
-		return strings.TrimSuffix("= "+p.desk.rep.Scale.Both(l.Length)+", "+notTaken, ", ")
+		return strings.TrimSuffix("= "+p.desk.Rep.Scale.Both(l.Length)+", "+notTaken, ", ")
 	}
 	return notTaken
 }
@@ -138,9 +140,9 @@ func (p *sizesPage) asked() string {
 // check says why the answer under the hands cannot be read, if it cannot.
 func (p *sizesPage) check() error {
 	if p.col == 0 {
-		return p.desk.sheet().Check(p.at())
+		return p.desk.Sheet().Check(p.at())
 	}
-	return p.desk.sheet().CheckSize(p.col-1, p.at())
+	return p.desk.Sheet().CheckSize(p.col-1, p.at())
 }
 
 // guess is what may have been meant by the answer under the hands, else by the first of its
@@ -162,12 +164,12 @@ func (p *sizesPage) guess() *report.Guess {
 }
 
 // takeGuess puts the guess in the place of what was typed, as one change.
-func (p *sizesPage) takeGuess() wish {
+func (p *sizesPage) takeGuess() parts.Wish {
 	d, g := p.desk, p.guess()
 	if g == nil { // what was being typed mended it
 		return nil
 	}
-	sheet := *d.sheet()
+	sheet := *d.Sheet()
 	if i := p.col - 1; i < 0 {
 		sheet = g.In(sheet)
 	} else {
@@ -178,10 +180,10 @@ func (p *sizesPage) takeGuess() wish {
 		}
 		sheet = sheet.WithSize(i, z)
 	}
-	what := sizeWords(p.all[p.col].Name, forms.Fields[g.Key].Words)
+	what := desk.SizeWords(p.all[p.col].Name, forms.Fields[g.Key].Words)
 	w, done := p.change(sheet, what)
-	if done && d.message == "" {
-		d.message = typeset.Capitalised(what) + " is now " + p.all[p.col].Report.ValueOrDash(g.Key) + ". ^z undoes that."
+	if done && d.Message == "" {
+		d.Message = typeset.Capitalised(what) + " is now " + p.all[p.col].Report.ValueOrDash(g.Key) + ". ^z undoes that."
 	}
 	return w
 }

@@ -5,6 +5,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/desk"
+	"capscye/ui/parts"
 	"capscye/ui/typeset"
 	"capscye/worksheets"
 )
@@ -12,11 +14,11 @@ import (
 // What the keys do on the page of sizes, besides typing.
 
 // pressed is what a key does that is not typed.
-func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
+func (p *sizesPage) pressed(name string) (do func() parts.Wish, ok bool) {
 	d := p.desk
-	moved := func(rows, cols int) func() wish { return func() wish { return p.move(rows, cols) } }
-	after := func(do func() wish) func() wish { // what is being typed is taken first
-		return func() wish {
+	moved := func(rows, cols int) func() parts.Wish { return func() parts.Wish { return p.move(rows, cols) } }
+	after := func(do func() parts.Wish) func() parts.Wish { // what is being typed is taken first
+		return func() parts.Wish {
 			w, stays := p.commit()
 			if stays {
 				return w
@@ -38,8 +40,8 @@ func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
 	case "pgdown":
 		return moved(6, 0), true
 	case "left", "right":
-		if p.typing.untouched() && p.draft(p.col, p.at()) == "" {
-			return moved(0, unless(name, "left")), true
+		if p.typing.Untouched() && p.draft(p.col, p.at()) == "" {
+			return moved(0, parts.By(name, "left")), true
 		}
 		return nil, false
 	case "enter":
@@ -54,19 +56,19 @@ func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
 	case "ctrl+x":
 		return p.remove, true
 	case "ctrl+z":
-		return after(d.undo), true
+		return after(d.Undo), true
 	case "ctrl+y":
-		return after(d.redo), true
+		return after(d.Redo), true
 	case "ctrl+s":
-		return after(d.askSave), true
+		return after(d.AskSave), true
 	case "ctrl+t":
-		return after(d.switchUnit), true
+		return after(d.SwitchUnit), true
 	case "ctrl+g":
-		return after(d.nextCopy), true
+		return after(d.NextCopy), true
 	case "ctrl+k":
-		return func() wish { return toSeeSizesKeys{} }, true
+		return func() parts.Wish { return toSeeSizesKeys{} }, true
 	case "?":
-		return func() wish { return toSeeSizesKeys{} }, !p.takesQuestion()
+		return func() parts.Wish { return toSeeSizesKeys{} }, !p.takesQuestion()
 	case "ctrl+c", "ctrl+q":
 		return p.quit, true
 	}
@@ -74,12 +76,12 @@ func (p *sizesPage) pressed(name string) (do func() wish, ok bool) {
 }
 
 // pressedInSteps is what a key does that is one of the worksheet.
-func (p *sizesPage) pressedInSteps(name string) (do func() wish, ok bool) {
-	show, known := shownFor(name)
+func (p *sizesPage) pressedInSteps(name string) (do func() parts.Wish, ok bool) {
+	show, known := desk.ShownFor(name)
 	switch {
 	case !known:
 	case len(name) > 1 && name[0] == 'f' || strings.HasPrefix(name, "alt+"):
-		return func() wish {
+		return func() parts.Wish {
 			w, stays := p.commit()
 			if stays {
 				return w
@@ -87,8 +89,8 @@ func (p *sizesPage) pressedInSteps(name string) (do func() wish, ok bool) {
 			return toStep{key: name, then: w}
 		}, true
 	case strings.HasPrefix(name, "ctrl+"): // a line of input has uses of its own for some
-		return func() wish {
-			p.desk.message = show + " works in the steps; esc goes back there."
+		return func() parts.Wish {
+			p.desk.Message = show + " works in the steps; esc goes back there."
 			return nil
 		}, true
 	}
@@ -96,34 +98,34 @@ func (p *sizesPage) pressedInSteps(name string) (do func() wish, ok bool) {
 }
 
 // quit ends; but an example asks about what was typed.
-func (p *sizesPage) quit() wish {
+func (p *sizesPage) quit() parts.Wish {
 	w, _ := p.commit()
-	if own, asks := w.(toOwn); asks {
+	if own, asks := w.(desk.ToOwn); asks {
 		return own
 	}
-	return toQuit{}
+	return parts.ToQuit{}
 }
 
 // takesQuestion tells that a question mark is typed, and asks for no help.
 func (p *sizesPage) takesQuestion() bool {
-	return p.at().Kind() == worksheets.Text || p.typing.changed() && p.typing.text() != ""
+	return p.at().Kind() == worksheets.Text || p.typing.Changed() && p.typing.Text() != ""
 }
 
 // toStep wants the step that a key names, in the place of the page; then is what else is
 // wanted.
 type toStep struct {
-	wanted
+	parts.Wanted
 	key  string
-	then wish
+	then parts.Wish
 }
 
 func (w toStep) grant(m *root) tea.Cmd {
 	m.front = nil
-	return both(m.grant(m.desk.stepNamed(w.key)), m.grant(w.then))
+	return both(m.grant(m.desk.StepNamed(w.key)), m.grant(w.then))
 }
 
 // toSeeSizesKeys wants the page of keys for the page of sizes.
-type toSeeSizesKeys struct{ wanted }
+type toSeeSizesKeys struct{ parts.Wanted }
 
 func (toSeeSizesKeys) grant(m *root) tea.Cmd {
 	m.scroll("Keys", "of the sizes; any other key goes back", func(width int) ([]string, int) {
@@ -131,7 +133,7 @@ func (toSeeSizesKeys) grant(m *root) tea.Cmd {
 		for _, k := range sizesKeys {
 			out = append(out, typeset.Hanging(typeset.Pad(k[0], 12), k[1], width)...)
 		}
-		return append(out, typingText(width)...), 0
+		return append(out, desk.TypingText(width)...), 0
 	})
 	return nil
 }

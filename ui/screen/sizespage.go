@@ -6,7 +6,9 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/desk"
 	"capscye/ui/forms"
+	"capscye/ui/parts"
 	"capscye/ui/report"
 	"capscye/ui/sizes"
 	"capscye/worksheets"
@@ -16,24 +18,24 @@ import (
 // typed in place by the rules of the form; below is what each size costs. Behind the
 // last size is a column for another one.
 type sizesPage struct {
-	desk   *desk
-	styles styles
+	desk   *desk.Desk
+	styles parts.Styles
 	all    []sizes.Size
 	keys   []worksheets.Key // the rows
 	row    int              // into keys
 	col    int              // into all, or one beyond
-	typing typing
+	typing parts.Typing
 }
 
-func newSizesPage(d *desk, st styles) *sizesPage {
-	p := &sizesPage{desk: d, styles: st, typing: newTyping(st)}
+func newSizesPage(d *desk.Desk, st parts.Styles) *sizesPage {
+	p := &sizesPage{desk: d, styles: st, typing: parts.NewTyping(st)}
 	p.refresh()
 	return p
 }
 
 // refresh brings the page up to what lies on the desk, and reaches the cell at hand.
 func (p *sizesPage) refresh() {
-	p.all = sizes.Of(p.desk.rep, p.all...)
+	p.all = sizes.Of(p.desk.Rep, p.all...)
 	p.col = min(p.col, p.columns()-1)
 	p.keys = p.rows()
 	p.row = min(p.row, len(p.keys)-1)
@@ -42,7 +44,7 @@ func (p *sizesPage) refresh() {
 
 // rows are what differs by size, but for what nothing follows from.
 func (p *sizesPage) rows() []worksheets.Key {
-	sheet := p.desk.sheet()
+	sheet := p.desk.Sheet()
 	return slices.DeleteFunc(worksheets.SizeKeys(), func(k worksheets.Key) bool {
 		if forms.WhyIdle(sheet, k) == "" || sheet.Text(k) != "" {
 			return false
@@ -66,50 +68,50 @@ func (p *sizesPage) columns() int {
 func (p *sizesPage) onNew() bool { return p.col == len(p.all) }
 
 // takeInHand makes the size of the column the one in hand.
-func (p *sizesPage) takeInHand() wish {
+func (p *sizesPage) takeInHand() parts.Wish {
 	d := p.desk
 	switch {
 	case p.onNew():
-		d.message = "Type the name of another size here."
+		d.Message = "Type the name of another size here."
 		return nil
 	case p.col == 0:
-		d.message = "This size is in hand; enter on another takes that one."
+		d.Message = "This size is in hand; enter on another takes that one."
 		return nil
 	}
 	chosen := p.all[p.col].Title()
-	sheet := d.sheet().TakeInHand(p.col - 1)
+	sheet := d.Sheet().TakeInHand(p.col - 1)
 	w, done := p.change(sheet, "size "+chosen+" in hand")
 	if done {
 		p.col = 0
 		p.reach()
 	}
-	if done && d.message == "" {
-		d.message = fmt.Sprintf("Size %s is in hand now. ^z undoes that.", chosen)
+	if done && d.Message == "" {
+		d.Message = fmt.Sprintf("Size %s is in hand now. ^z undoes that.", chosen)
 	}
 	return w
 }
 
 // remove takes the size of the column out of the sheet.
-func (p *sizesPage) remove() wish {
+func (p *sizesPage) remove() parts.Wish {
 	d := p.desk
 	switch {
 	case p.onNew():
-		d.message = "There is no size here to remove."
+		d.Message = "There is no size here to remove."
 		return nil
 	case p.col == 0:
-		d.message = "This size is in hand: take another in hand first."
+		d.Message = "This size is in hand: take another in hand first."
 		return nil
 	}
 	name := p.all[p.col].Title()
-	w, done := p.change(d.sheet().WithoutSize(p.col-1), "size "+name+" removed")
-	if done && d.message == "" {
-		d.message = fmt.Sprintf("Size %s is removed; ^z brings it back.", name)
+	w, done := p.change(d.Sheet().WithoutSize(p.col-1), "size "+name+" removed")
+	if done && d.Message == "" {
+		d.Message = fmt.Sprintf("Size %s is removed; ^z brings it back.", name)
 	}
 	return w
 }
 
 // move goes to another cell.
-func (p *sizesPage) move(rows, cols int) wish {
+func (p *sizesPage) move(rows, cols int) parts.Wish {
 	w, stays := p.commit()
 	if stays {
 		return w
@@ -121,16 +123,16 @@ func (p *sizesPage) move(rows, cols int) wish {
 }
 
 // enter takes the size in hand from its name, takes what is offered, or keeps and goes on.
-func (p *sizesPage) enter() wish {
+func (p *sizesPage) enter() parts.Wish {
 	waits := p.waits()
-	if p.row == 0 && !p.typing.changed() && !waits {
+	if p.row == 0 && !p.typing.Changed() && !waits {
 		return p.takeInHand()
 	}
 	sheet, err := p.typed()
-	meant, doubted := meantBy(err)
+	meant, doubted := desk.MeantBy(err)
 	switch {
 	case doubted:
-		p.typing.put(meant)
+		p.typing.Put(meant)
 	case err == nil && waits: // a crash came while it was typed
 		w, done := p.change(sheet, p.what())
 		if done {
@@ -142,31 +144,31 @@ func (p *sizesPage) enter() wish {
 }
 
 // esc brings back what was there, then goes back to the worksheet.
-func (p *sizesPage) esc() wish {
+func (p *sizesPage) esc() parts.Wish {
 	k := p.at()
 	name, kept := p.draftName(p.col)
 	switch {
-	case p.typing.changed():
-		p.typing.giveBack()
-		p.desk.message = "As it was. Esc again goes back."
+	case p.typing.Changed():
+		p.typing.GiveBack()
+		p.desk.Message = "As it was. Esc again goes back."
 		return nil
 	case kept && p.draft(p.col, k) != "":
 		p.putDraft(name, "")
-		p.desk.message = "As it was; ^z brings back what you typed."
+		p.desk.Message = "As it was; ^z brings back what you typed."
 		return nil
 	}
-	return toGoBack{}
+	return parts.ToGoBack{}
 }
 
-func (p *sizesPage) key(msg tea.KeyMsg) wish {
-	p.desk.message = ""
+func (p *sizesPage) Key(msg tea.KeyMsg) parts.Wish {
+	p.desk.Message = ""
 	if !msg.Paste {
 		if do, ok := p.pressed(msg.String()); ok {
 			w := do()
-			if own, asks := w.(toOwn); asks {
-				if again, is := own.try.(toPressAgain); is {
+			if own, asks := w.(desk.ToOwn); asks {
+				if again, is := own.Try.(toPressAgain); is {
 					again.key = msg
-					own.try = again
+					own.Try = again
 				}
 				return own
 			}
@@ -184,12 +186,12 @@ func (p *sizesPage) take(msg tea.KeyMsg) {
 	switch {
 	case msg.Alt && msg.Type == tea.KeyRunes:
 		return
-	case p.row > 0 && !named && !d.shut():
-		d.message = "Give the size its name first."
+	case p.row > 0 && !named && !d.Shut():
+		d.Message = "Give the size its name first."
 		return
 	}
-	if d.message = d.refuses(msg, p.at(), &p.typing); d.message == "" {
-		p.typing.take(msg)
+	if d.Message = d.Refuses(msg, p.at(), &p.typing); d.Message == "" {
+		p.typing.Take(msg)
 	}
 }
 
@@ -203,10 +205,10 @@ func (p *sizesPage) halfTyped() (one worksheets.Draft, ok bool) {
 	if !named {
 		return one, false
 	}
-	return p.typing.half(p.at(), name)
+	return p.typing.Half(p.at(), name)
 }
 
-func (p *sizesPage) complain(text string) { p.desk.message = text }
+func (p *sizesPage) Complain(text string) { p.desk.Message = text }
 
 // reportOf is the report of a column; ok is false for the one for another size.
 func (p *sizesPage) reportOf(col int) (r report.Report, ok bool) {

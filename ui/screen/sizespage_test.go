@@ -7,8 +7,10 @@ import (
 
 	"github.com/charmbracelet/x/exp/golden"
 
+	"capscye/ui/desk"
 	"capscye/ui/internal/props"
 	"capscye/ui/internal/robot"
+	"capscye/ui/parts"
 	"capscye/ui/report"
 	"capscye/worksheets"
 )
@@ -144,16 +146,16 @@ func twentySizes(t testing.TB) *worksheets.Document {
 
 // With twenty sizes every window shows what it can, and the hands stay in sight.
 func TestTwentySizesInAnyWindow(t *testing.T) {
-	d := newDesk(twentySizes(t), nil, styles{}, report.Reckoner{Today: props.SomeDay})
+	d := desk.New(twentySizes(t), nil, parts.Styles{}, report.Reckoner{Today: props.SomeDay})
 	for _, window := range [][2]int{{60, 16}, {80, 24}, {120, 40}, {300, 60}, {59, 24}} {
-		p := newSizesPage(d, styles{})
+		p := newSizesPage(d, parts.Styles{})
 		for range 25 {
 			p.move(0, 1)
-			lines := strings.Split(p.render(window[0], window[1]), "\n")
+			lines := strings.Split(p.Render(window[0], window[1]), "\n")
 			if len(lines) > window[1] {
 				t.Fatalf("%d lines in a window of %v", len(lines), window)
 			}
-			if window[0] >= smallestWidth && !strings.Contains(lines[1], "[") {
+			if window[0] >= parts.SmallestWidth && !strings.Contains(lines[1], "[") {
 				t.Fatalf("%v: the hands are out of sight: %q", window, lines[1])
 			}
 		}
@@ -163,17 +165,17 @@ func TestTwentySizesInAnyWindow(t *testing.T) {
 // A changed size is reckoned alone.
 func TestOneSizeIsReckonedForOneChange(t *testing.T) {
 	plans := 0
-	d := newDesk(twentySizes(t), nil, styles{}, report.Reckoner{Today: props.SomeDay, Did: func(w report.Work) {
+	d := desk.New(twentySizes(t), nil, parts.Styles{}, report.Reckoner{Today: props.SomeDay, Did: func(w report.Work) {
 		if w == report.ReckonedPlan {
 			plans++
 		}
 	}})
-	d.trying = true
-	p := newSizesPage(d, styles{})
+	d.Trying = true
+	p := newSizesPage(d, parts.Styles{})
 	p.move(0, 1)
 	p.row = 3
 	p.reach()
-	p.typing.put("17 3/4")
+	p.typing.Put("17 3/4")
 	plans = 0
 	if p.move(1, 0); plans > 2 { // the size, and the sheet that has it
 		t.Errorf("%d plans for one size", plans)

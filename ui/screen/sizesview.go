@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"capscye/ui/forms"
+	"capscye/ui/parts"
 	"capscye/ui/sizes"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
@@ -21,9 +22,9 @@ const (
 	sizeCell  = 17
 )
 
-func (p *sizesPage) render(width, height int) string {
-	if tooSmall(width, height) {
-		return smallWindow(width, height)
+func (p *sizesPage) Render(width, height int) string {
+	if parts.TooSmall(width, height) {
+		return parts.SmallWindow(width, height)
 	}
 	shown := p.inSight(width)
 	head, costs, compared := p.head(shown, width), p.costs(shown), p.compared(width)
@@ -43,7 +44,7 @@ func (p *sizesPage) render(width, height int) string {
 		seen[len(seen)-1] = "  ..."
 	}
 	body := slices.Concat(head, seen, message, costs, compared)
-	return typeset.Block(body, width, height-1) + "\n" + keyLine(p.working(), p.styles, width)
+	return typeset.Block(body, width, height-1) + "\n" + parts.KeyLine(p.working(), p.styles, width)
 }
 
 // The rows of measurements that are in sight in any window, and those that are there before
@@ -57,15 +58,15 @@ const (
 // which one the body says.
 func (p *sizesPage) head(shown []int, width int) []string {
 	st, d := p.styles, p.desk
-	told := "in " + wording.UnitWords(d.rep.Scale.System) + "; marks are pivot + slide; ~ is rounded"
+	told := "in " + wording.UnitWords(d.Rep.Scale.System) + "; marks are pivot + slide; ~ is rounded"
 	if words := p.elsewhere(); words != "" {
-		told = st.warn.Render("no costs yet: step 3 asks " + words)
+		told = st.Warn.Render("no costs yet: step 3 asks " + words)
 	}
 	title := "Sizes of the pattern"
-	if d.hand > 0 {
-		title += fmt.Sprintf(", copy %d", d.hand)
+	if d.Hand > 0 {
+		title += fmt.Sprintf(", copy %d", d.Hand)
 	}
-	head := []string{typeset.Cut(st.heading.Render(title)+"   "+told, width), p.line(0, shown)}
+	head := []string{typeset.Cut(st.Heading.Render(title)+"   "+told, width), p.line(0, shown)}
 	for _, row := range sizes.Heads(p.all)[1:] {
 		if line := cells(row, shown); line != "" {
 			head = append(head, line)
@@ -84,12 +85,12 @@ func (p *sizesPage) compared(width int) []string {
 }
 
 // working are the keys that work now.
-func (p *sizesPage) working() []Key {
-	keys := []Key{{Show: "enter", Does: p.enterDoes()}}
+func (p *sizesPage) working() []parts.Key {
+	keys := []parts.Key{{Show: "enter", Does: p.enterDoes()}}
 	if p.guess() != nil {
-		keys = append(keys, Key{Show: "^a", Does: "take guess"})
+		keys = append(keys, parts.Key{Show: "^a", Does: "take guess"})
 	}
-	return append(keys, []Key{{Show: "left/right", Does: "size"}, {Show: "up/down", Does: "row"}, {Show: "^x", Does: "remove"},
+	return append(keys, []parts.Key{{Show: "left/right", Does: "size"}, {Show: "up/down", Does: "row"}, {Show: "^x", Does: "remove"},
 		{Show: "^z", Does: "undo"}, {Show: "^k", Does: "keys"}, {Show: "esc", Does: "back"}}...)
 }
 
@@ -97,7 +98,7 @@ func (p *sizesPage) working() []Key {
 // nothing.
 func (p *sizesPage) elsewhere() string {
 	for _, k := range []worksheets.Key{worksheets.SleeveMeasured, worksheets.SleeveAllowance, worksheets.BodiceMeasured, worksheets.BodiceAllowance} {
-		if forms.Awaited(p.desk.sheet(), k) {
+		if forms.Awaited(p.desk.Sheet(), k) {
 			return forms.Fields[k].Words
 		}
 	}
@@ -119,7 +120,7 @@ func (p *sizesPage) line(row int, shown []int) string {
 	st, k := p.styles, p.keys[row]
 	lead := "  "
 	if row == p.row {
-		lead = st.here.Render(">") + " "
+		lead = st.Here.Render(">") + " "
 	}
 	line := lead + typeset.Pad(forms.Fields[k].Label, sizeLabel-2)
 	for _, col := range shown {
@@ -132,10 +133,10 @@ func (p *sizesPage) line(row int, shown []int) string {
 func (p *sizesPage) cell(row, col int, k worksheets.Key) string {
 	st := p.styles
 	if row == p.row && col == p.col {
-		return " [" + p.typing.render(sizeCell-3, st) + "]"
+		return " [" + p.typing.Render(sizeCell-3, st) + "]"
 	}
 	if draft := p.draft(col, k); draft != "" {
-		return typeset.PadLeft(st.stop.Render(typeset.Cut(typeset.Plain(draft), sizeCell-3)+"?"), sizeCell)
+		return typeset.PadLeft(st.Stop.Render(typeset.Cut(typeset.Plain(draft), sizeCell-3)+"?"), sizeCell)
 	}
 	r, ok := p.reportOf(col)
 	switch {
@@ -144,12 +145,12 @@ func (p *sizesPage) cell(row, col int, k worksheets.Key) string {
 	case !ok:
 		return strings.Repeat(" ", sizeCell)
 	case row == 0:
-		return typeset.PadLeft(st.answer.Render(typeset.Cut(p.all[col].Title(), sizeCell-1)), sizeCell)
+		return typeset.PadLeft(st.Answer.Render(typeset.Cut(p.all[col].Title(), sizeCell-1)), sizeCell)
 	case r.Sheet.Check(k) != nil:
-		return typeset.PadLeft(st.stop.Render(typeset.Cut(typeset.Plain(r.Sheet.Text(k)), sizeCell-3)+"?"), sizeCell)
+		return typeset.PadLeft(st.Stop.Render(typeset.Cut(typeset.Plain(r.Sheet.Text(k)), sizeCell-3)+"?"), sizeCell)
 	}
 	if r.DoubtOf(k) != "" {
-		return typeset.PadLeft(st.warn.Render(typeset.Cut(r.ValueOrDash(k), sizeCell-2)+"?"), sizeCell)
+		return typeset.PadLeft(st.Warn.Render(typeset.Cut(r.ValueOrDash(k), sizeCell-2)+"?"), sizeCell)
 	}
 	return typeset.PadLeft(typeset.Cut(r.ValueOrDash(k), sizeCell-1), sizeCell)
 }
@@ -185,7 +186,7 @@ func (p *sizesPage) costs(shown []int) (lines []string) {
 
 // enterDoes says what enter does now.
 func (p *sizesPage) enterDoes() string {
-	if p.row == 0 && !p.typing.changed() && !p.waits() && p.col > 0 && !p.onNew() {
+	if p.row == 0 && !p.typing.Changed() && !p.waits() && p.col > 0 && !p.onNew() {
 		return "take in hand"
 	}
 	return "keep, next"

@@ -2,7 +2,7 @@ package screen
 
 import (
 	"fmt"
-	"math/rand/v2"
+	rand "math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -50,7 +50,7 @@ func slip(t *testing.T, seed uint64) (why string) {
 		if i == 79 {
 			key = "ctrl+c"
 		}
-		at, inForm := rootOf(r).desk.focused()
+		at, inForm := rootOf(r).desk.Focused()
 		if inForm && slices.Contains(emptying, key) {
 			emptied[at] = true
 		}
@@ -69,7 +69,7 @@ func slip(t *testing.T, seed uint64) (why string) {
 				return fmt.Sprintf("%v was %q and is empty, by %q", k, was, pressed)
 			}
 		}
-		if to, _ := rootOf(r).desk.focused(); to != at {
+		if to, _ := rootOf(r).desk.Focused(); to != at {
 			clear(emptied)
 			came = now
 		}

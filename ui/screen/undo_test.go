@@ -1,7 +1,7 @@
 package screen
 
 import (
-	"math/rand/v2"
+	rand "math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -52,7 +52,7 @@ func TestRedoKeepsWhatWasTyped(t *testing.T) {
 // laidAt are the sheet and its copies.
 func laidAt(r *robot.Robot) []worksheets.Sheet {
 	d := rootOf(r).desk
-	return append([]worksheets.Sheet{d.doc.Sheet}, d.copies...)
+	return append([]worksheets.Sheet{d.Doc.Sheet}, d.Copies...)
 }
 
 // Any random sequence of edits undone wholly gives the first sheet, and redone

@@ -6,57 +6,59 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
+	"capscye/ui/desk"
 	"capscye/ui/drill"
+	"capscye/ui/parts"
 	"capscye/worksheets"
 )
 
 // granter is a wish of the screen's own, which knows how it is granted.
 type granter interface {
-	wish
+	parts.Wish
 	grant(m *root) tea.Cmd
 }
 
 // grant turns a wish into commands.
-func (m *root) grant(w wish) tea.Cmd {
+func (m *root) grant(w parts.Wish) tea.Cmd {
 	switch w := w.(type) {
 	case nil:
 		return nil
 	case granter:
 		return w.grant(m)
-	case toGoBack:
+	case parts.ToGoBack:
 		return m.goBack()
-	case toQuit:
+	case parts.ToQuit:
 		return m.quit()
-	case toSave:
-		return m.save(w.ask)
-	case toOwn:
+	case desk.ToSave:
+		return m.save(w.Ask)
+	case desk.ToOwn:
 		m.askOwn(w)
-	case toList:
+	case desk.ToList:
 		return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, nil) })
-	case toPick:
-		return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, &w.t) })
-	case toPrint:
+	case desk.ToPick:
+		return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, &w.Taking) })
+	case desk.ToPrint:
 		return m.print()
-	case toNote:
+	case desk.ToNote:
 		m.front = m.askFitting()
-	case toDrill:
+	case desk.ToDrill:
 		m.front = newDrillPage(drill.ClockSeed(m.today), m.styles, m.width, m.height)
-	case toSeeKeys:
-		m.scroll("Keys", "any other key goes back; ^s is ctrl and s together", func(width int) ([]string, int) { return keysText(width), 0 })
-	case toSeeWorking:
-		m.scroll("Working", howToScroll, m.desk.workingText)
-	case toSeeWords:
-		m.scroll("Words", howToScroll, m.desk.glossaryText)
-	case toSeeTable:
-		m.front = tableView{m.desk}
-	case toSeeOffers:
-		m.front = &offerPage{styles: m.styles, troubles: m.desk.troubles()}
-	case toSeeSizes:
+	case desk.ToSeeKeys:
+		m.scroll("Keys", "any other key goes back; ^s is ctrl and s together", func(width int) ([]string, int) { return desk.KeysText(width), 0 })
+	case desk.ToSeeWorking:
+		m.scroll("Working", howToScroll, m.desk.WorkingText)
+	case desk.ToSeeWords:
+		m.scroll("Words", howToScroll, m.desk.GlossaryText)
+	case desk.ToSeeTable:
+		m.front = desk.TableView{Desk: m.desk}
+	case desk.ToSeeOffers:
+		m.front = &offerPage{styles: m.styles, troubles: m.desk.Troubles()}
+	case desk.ToSeeSizes:
 		return m.behindSave(w, func() tea.Cmd {
 			m.front = newSizesPage(m.desk, m.styles)
 			return nil
 		})
-	case toSeeCopies:
+	case desk.ToSeeCopies:
 		return m.behindSave(w, func() tea.Cmd {
 			m.front = newCopyPage(m.desk, m.styles, m.width, m.height)
 			return nil
@@ -71,7 +73,7 @@ const howToScroll = "any other key goes back; up, down, pgup, pgdn scroll"
 
 // scroll puts a text in front.
 func (m *root) scroll(heading, how string, text func(width int) ([]string, int)) {
-	m.cover(newScrollPage(m.styles.heading.Render(heading)+"   "+how, text, m.width, m.height))
+	m.cover(parts.NewScrollPage(m.styles.Heading.Render(heading)+"   "+how, text, m.width, m.height))
 }
 
 // goBack takes away what is in front.
@@ -89,25 +91,25 @@ type (
 	// toSaveAs wants it saved at a path; over writes over what something else wrote
 	// there, putting that aside.
 	toSaveAs struct {
-		wanted
+		parts.Wanted
 		path string
 		over bool
 	}
 
 	// toLose wants it saved though the comments of the file go.
-	toLose struct{ wanted }
+	toLose struct{ parts.Wanted }
 
 	// toGoOnBeside wants a file of its own for it, and leaves the other to whom changed it.
-	toGoOnBeside struct{ wanted }
+	toGoOnBeside struct{ parts.Wanted }
 
 	// toTakeTheirs wants the file opened again; what is here is put aside.
-	toTakeTheirs struct{ wanted }
+	toTakeTheirs struct{ parts.Wanted }
 )
 
 func (w toSaveAs) grant(m *root) tea.Cmd {
 	m.uncover()
 	if m.saving {
-		m.desk.message = "A save is under way; try again."
+		m.desk.Message = "A save is under way; try again."
 		return nil
 	}
 	m.saving = true
@@ -116,12 +118,12 @@ func (w toSaveAs) grant(m *root) tea.Cmd {
 
 func (toLose) grant(m *root) tea.Cmd {
 	m.uncover()
-	m.desk.mayLose = true
+	m.desk.MayLose = true
 	return m.startSave()
 }
 
 func (toGoOnBeside) grant(m *root) tea.Cmd {
-	m.front = m.askName(console.FileNameFor(m.desk.doc.Sheet.Text(worksheets.Title)), "")
+	m.front = m.askName(console.FileNameFor(m.desk.Doc.Sheet.Text(worksheets.Title)), "")
 	return nil
 }
 
@@ -131,13 +133,13 @@ func (toTakeTheirs) grant(m *root) tea.Cmd {
 		return nil
 	}
 	m.bringing = true
-	return takeTheirs(*m.desk.doc, m.desk.copies, m.desk.guardedBy())
+	return takeTheirs(*m.desk.Doc, m.desk.Copies, m.desk.GuardedBy())
 }
 
 // toBring wants another sheet on the desk; drop leaves what is not saved of the one
 // that is there.
 type toBring struct {
-	wanted
+	parts.Wanted
 	source source
 	drop   bool
 }
@@ -160,51 +162,51 @@ func (e example) open(before *worksheets.Recovery) tea.Cmd { return openExample(
 
 // toTake wants a section taken from the sheet that was chosen.
 type toTake struct {
-	wanted
-	t taking
+	parts.Wanted
+	t desk.Taking
 }
 
 func (w toTake) grant(m *root) tea.Cmd {
-	if w.t.path != "" {
-		return m.bring(toBring{source: newSheet{path: w.t.path, taking: &w.t}})
+	if w.t.Path != "" {
+		return m.bring(toBring{source: newSheet{path: w.t.Path, taking: &w.t}})
 	}
 	return readSource(w.t)
 }
 
 // toChangeEase wants an ease changed by what a fitting showed.
 type toChangeEase struct {
-	wanted
-	c easeChange
+	parts.Wanted
+	c desk.EaseChange
 }
 
 func (w toChangeEase) grant(m *root) tea.Cmd {
 	m.front = nil
-	return m.grant(m.desk.changeEase(w.c))
+	return m.grant(m.desk.ChangeEase(w.c))
 }
 
 // Wishes about copies beside the sheet.
 type (
 	toTry struct { // a sheet, as a copy
-		wanted
+		parts.Wanted
 		sheet worksheets.Sheet
 	}
-	toChooseCopy struct{ wanted } // the one at hand becomes the sheet
-	toNameCopy   struct{ wanted } // to ask for a file name for it
-	toSaveCopy   struct {         // as its own file
-		wanted
+	toChooseCopy struct{ parts.Wanted } // the one at hand becomes the sheet
+	toNameCopy   struct{ parts.Wanted } // to ask for a file name for it
+	toSaveCopy   struct {               // as its own file
+		parts.Wanted
 		path string
 	}
 )
 
 func (w toTry) grant(m *root) tea.Cmd {
 	m.front = nil
-	m.desk.layTrial(w.sheet)
+	m.desk.LayTrial(w.sheet)
 	return nil
 }
 
 func (toChooseCopy) grant(m *root) tea.Cmd {
 	m.front = nil
-	return m.grant(m.desk.chooseHand())
+	return m.grant(m.desk.ChooseHand())
 }
 
 func (toNameCopy) grant(m *root) tea.Cmd {

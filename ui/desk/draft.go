@@ -1,0 +1,237 @@
+package desk
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"strings"
+
+	"capscye/ui/compare"
+	"capscye/ui/forms"
+	"capscye/ui/parts"
+	"capscye/ui/typeset"
+	"capscye/units"
+	"capscye/worksheets"
+)
+
+// What is typed and is no answer yet. It waits in its field as a draft, and the answer
+// that was there stays, in the plan and in the file.
+
+// doubt says that a text reads as no hand would mean it.
+type doubt struct {
+	text  string
+	meant []string // what it may be
+}
+
+// Error says so, and what it may be.
+func (e doubt) Error() string {
+	if len(e.meant) == 1 {
+		return fmt.Sprintf("is %q meant for %s? Enter takes that", e.text, e.meant[0])
+	}
+	return fmt.Sprintf("%q can be %s: put the space in", e.text, strings.Join(e.meant, " or "))
+}
+
+// MeantBy is the one thing that a doubted text may be, where there is one.
+func MeantBy(err error) (text string, ok bool) {
+	var e doubt
+	if errors.As(err, &e) && len(e.meant) == 1 {
+		return e.meant[0], true
+	}
+	return "", false
+}
+
+// typed is the sheet as it would be with what stands in the line of input; where that
+// cannot be taken, it is the sheet as it is.
+func (d *Desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
+	sheet := *d.Sheet()
+	text, err := d.AsTyped(k, d.typing.Text())
+	if err != nil && (d.typing.Changed() || d.draft() != "") {
+		return sheet, err
+	}
+	if err := sheet.Set(k, text); err != nil {
+		return *d.Sheet(), err
+	}
+	return sheet, nil
+}
+
+// AsTyped is what is typed as an answer for the file, which a bare number can be in
+// another unit than what is shown. err says that it reads as no hand would mean it.
+func (d *Desk) AsTyped(k worksheets.Key, typed string) (text string, err error) {
+	text = strings.TrimSpace(typed)
+	if !k.IsLength() {
+		return text, nil
+	}
+	if d.shown != 0 {
+		text = worksheets.WithUnit(text, d.shown)
+	}
+	if meant := units.RunTogether(text); len(meant) > 0 {
+		return text, doubt{typed, meant}
+	}
+	return text, nil
+}
+
+// ToType is an answer, or what waits in its place, for the line of input.
+func (d *Desk) ToType(k worksheets.Key, answer, draft string) string {
+	if draft != "" {
+		return draft
+	}
+	if k.IsLength() && d.shown != 0 { // a bare number would read as the other unit here
+		return worksheets.WithUnit(answer, d.Sheet().Unit())
+	}
+	return answer
+}
+
+// draft is what waits in the field under the hands, "" for nothing.
+func (d *Desk) draft() string {
+	k, ok := d.Focused()
+	if !ok {
+		return ""
+	}
+	return d.Sheet().Drafts.Of(k)
+}
+
+// atValue tells that the hands have just reached an answer, or an empty field: there
+// left and right change it, and typing replaces it.
+func (d *Desk) atValue() bool { return d.typing.Untouched() && d.draft() == "" }
+
+// Commit takes what was typed as the answer, or keeps it as a draft where it cannot be.
+func (d *Desk) Commit() parts.Wish {
+	k, ok := d.Focused()
+	if !ok || forms.KindOf(k) == forms.ChoiceField || !d.typing.Changed() {
+		return nil
+	}
+	sheet, err := d.typed(k)
+	text := strings.TrimSpace(d.typing.Text())
+	switch {
+	case err != nil:
+		d.putDraft(k, text)
+		d.Message = fmt.Sprintf("%s cannot be read: %s.", parts.Quoted(text), d.stays(k))
+		return nil
+	case text == "" && d.draft() != "": // what was taken away is the draft
+		d.putDraft(k, "")
+		d.Message = typeset.Capitalised(d.stays(k)) + "; empty it again to clear it."
+		return nil
+	}
+	return d.answer(k, sheet.Text(k))
+}
+
+// takeWaiting takes a text that waits in its field and reads after all: a crash came while
+// it was typed.
+func (d *Desk) takeWaiting() parts.Wish {
+	k, ok := d.Focused()
+	if !ok || d.draft() == "" || d.typing.Changed() {
+		return nil
+	}
+	sheet, err := d.typed(k)
+	if err != nil {
+		return nil
+	}
+	return d.answer(k, sheet.Text(k))
+}
+
+// unfinished tells that a text which waits for an answer could be one.
+func (d *Desk) unfinished(k worksheets.Key, draft string) bool {
+	sheet := *d.Sheet()
+	return sheet.Set(k, draft) == nil && (!k.IsLength() || len(units.RunTogether(draft)) == 0)
+}
+
+// answer takes a readable text as an answer; for an example it asks for a worksheet of
+// one's own first.
+func (d *Desk) answer(k worksheets.Key, text string) parts.Wish {
+	if d.asksOwn() {
+		d.reach()
+		return ToOwn{First: &TypedAnswer{Key: k, Text: text}}
+	}
+	return d.Set(k, text)
+}
+
+// putDraft lets a text wait in a field; "" takes it away.
+func (d *Desk) putDraft(k worksheets.Key, text string) {
+	if d.Shut() {
+		d.Message = d.ReadOnly()
+		d.reach()
+		return
+	}
+	sheet := *d.Sheet()
+	sheet.Drafts = sheet.Drafts.With(k, text)
+	d.LetWait(sheet, forms.Fields[k].Words)
+}
+
+// stays says what an answer is while a draft waits: "bicep stays 13 3/4 in".
+func (d *Desk) stays(k worksheets.Key) string {
+	if d.Sheet().Text(k) == "" {
+		return forms.Fields[k].Words + " stays empty"
+	}
+	return forms.Fields[k].Words + " stays " + d.answerWords(k)
+}
+
+// emptyWord says of an answer that there is none.
+const emptyWord = "empty"
+
+func (d *Desk) answerWords(k worksheets.Key) string {
+	return cmp.Or(compare.AnswerText(d.Rep, k), typeset.Plain(d.Sheet().Text(k)), emptyWord)
+}
+
+// giveBack brings back what was in the field before something was typed, what was there
+// before a draft, and what was there before a key pushed it. Pressed once more it brings
+// what was typed or pushed.
+func (d *Desk) giveBack() parts.Wish {
+	k, _ := d.Focused()
+	switch {
+	case d.typing.Changed():
+		d.typing.GiveBack()
+		d.Message = "As it was. Esc again brings back what you typed."
+	case d.draft() != "":
+		d.putDraft(k, "")
+		d.Message = typeset.Capitalised(d.stays(k)) + ". ^z brings back what you typed."
+	case d.typing.CanTypeAgain():
+		d.typing.TypeAgain()
+	default:
+		return d.bringBack()
+	}
+	d.foresee()
+	return nil
+}
+
+// canGiveBack tells that esc has something to bring back.
+func canGiveBack(d *Desk) (bool, string) {
+	k, ok := d.Focused()
+	pushed := ok && d.visit.key == k && (d.visit.pushed() || d.visit.given != nil)
+	return d.typing.Changed() || d.typing.CanTypeAgain() || d.draft() != "" || pushed, ""
+}
+
+// meant is what is offered instead of what was typed.
+func (d *Desk) meant() (text string, ok bool) {
+	k, at := d.Focused()
+	if !at || forms.KindOf(k) == forms.ChoiceField {
+		return "", false
+	}
+	_, err := d.typed(k)
+	return MeantBy(err)
+}
+
+// takeMeant takes what is offered.
+func (d *Desk) takeMeant(text string) parts.Wish {
+	k, _ := d.Focused()
+	w := d.answer(k, text)
+	if d.Message == "" && !d.asksOwn() {
+		d.Message = fmt.Sprintf("%s is now %s. ^z undoes that.", typeset.Capitalised(forms.Fields[k].Words), d.answerWords(k))
+	}
+	return w
+}
+
+// bareUnit is what a bare number is read as.
+func (d *Desk) bareUnit() units.System {
+	if d.shown != 0 {
+		return d.shown
+	}
+	return d.Sheet().Unit()
+}
+
+// SizeWords names an answer of a size.
+func SizeWords(size, words string) string {
+	if size == "" {
+		return words
+	}
+	return words + " of size " + typeset.Plain(size)
+}

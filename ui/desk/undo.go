@@ -1,0 +1,107 @@
+package desk
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"capscye/ui/compare"
+	"capscye/ui/forms"
+	"capscye/ui/parts"
+	"capscye/worksheets"
+)
+
+// change is one change of what lies on the desk. A sheet is a value of texts, so
+// the past can hold as many as were made.
+type change struct {
+	before, after laid
+	what          string // in words, "ease at the bicep"
+}
+
+// history is what was changed since the sheet came to the desk.
+type history struct {
+	past   []change // what can be taken back, the latest last
+	future []change // what was taken back
+}
+
+// add puts a change behind the others; what had been taken back before it cannot
+// be done again.
+func (h *history) add(c change) { h.past, h.future = append(h.past, c), nil }
+
+// back is the latest change, which is from now on what was taken back; not ok where
+// there is none.
+func (h *history) back() (c change, ok bool) { return pass(&h.past, &h.future) }
+
+// forth is the change that was taken back last, which is from now on the latest.
+func (h *history) forth() (c change, ok bool) { return pass(&h.future, &h.past) }
+
+// pass moves the last change of one list to the end of another.
+func pass(from, to *[]change) (c change, ok bool) {
+	last := len(*from) - 1
+	if last < 0 {
+		return change{}, false
+	}
+	c = (*from)[last]
+	*from, *to = (*from)[:last], append(*to, c)
+	return c, true
+}
+
+// remember adds a change that was made to the history.
+func (d *Desk) remember(before laid, what string) {
+	if after := d.laid(); !before.equal(after) {
+		d.history.add(change{before, after, what})
+	}
+}
+
+// Undo takes the latest change back. What is being typed is taken first, and is
+// then the latest.
+func (d *Desk) Undo() parts.Wish {
+	w := d.Commit()
+	c, ok := d.history.back()
+	if !ok {
+		return d.nothing(w, "Nothing to undo.")
+	}
+	return d.travel(c.after, c.before, "Undone", c.what)
+}
+
+// Redo makes the latest change again that was taken back.
+func (d *Desk) Redo() parts.Wish {
+	w := d.Commit()
+	c, ok := d.history.forth()
+	if !ok {
+		return d.nothing(w, "Nothing to redo.")
+	}
+	return d.travel(c.before, c.after, "Redone", c.what)
+}
+
+// nothing says that there is nothing to do, unless what was typed had something
+// to say; what it wants is granted all the same.
+func (d *Desk) nothing(w parts.Wish, message string) parts.Wish {
+	if d.Message == "" {
+		d.Message = message
+	}
+	return w
+}
+
+// travel lays the difference between two sheets over the one on the desk, with
+// the copies as they were, and says what it is. A sheet that is read-only has no
+// past to travel to.
+func (d *Desk) travel(from, to laid, verb, what string) parts.Wish {
+	note := d.Doc.Sheet.Drafts.Note
+	d.Doc.Sheet = d.Doc.Sheet.Since(from.sheet, to.sheet)
+	if note != from.sheet.Drafts.Note { // another one is being typed
+		d.Doc.Sheet.Drafts.Note = note
+	}
+	d.trials = to.trials
+	d.takeUp()
+	d.Message = fmt.Sprintf("%s: %s.", verb, what)
+	if len(from.Copies) != len(to.Copies) {
+		return d.save()
+	}
+	was, is := from.at(to.Hand), to.at(to.Hand)
+	changed := slices.DeleteFunc(worksheets.Keys(), func(k worksheets.Key) bool { return was.Text(k) == is.Text(k) })
+	if len(changed) == 1 {
+		d.Message = fmt.Sprintf("%s: %s, now %s.", verb, forms.Fields[changed[0]].Words, cmp.Or(compare.AnswerText(d.Rep, changed[0]), "empty"))
+	}
+	return d.save()
+}
