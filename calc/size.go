@@ -20,10 +20,19 @@ const FullBust = 2 * units.Inch
 // Charted is the body that the pattern's own chart gives for a size.
 type Charted struct{ Bust, HighBust units.Reading }
 
+// In is its figure in a column of the chart, [Bust] or [HighBust].
+func (c Charted) In(column Answer) units.Reading {
+	if column == HighBust {
+		return c.HighBust
+	}
+	return c.Bust
+}
+
 // SizeChoice is what the body says of the sizes of a pattern.
 type SizeChoice struct {
 	By      Answer // Bust or HighBust; NoAnswer where that was not measured
-	Against Answer // the column of the chart that it is held against, Bust or HighBust
+	Column  Answer // the column of the chart that it is best held against, Bust or HighBust
+	Against Answer // the one that it is held against: Bust, while a size lacks the other
 	Nearest []int  // the sizes nearest to it, several where they are as near
 }
 
@@ -41,17 +50,17 @@ func ChooseSize(bust, highBust units.Reading, charts []Charted) (c SizeChoice) {
 	default:
 		c.By = Bust
 	}
-	c.Against = Bust
-	if c.By == HighBust && slices.ContainsFunc(charts, func(of Charted) bool { return of.HighBust.Known }) &&
-		!slices.ContainsFunc(charts, func(of Charted) bool { return of.Bust.Known && !of.HighBust.Known }) {
-		c.Against = HighBust
+	c.Column = Bust
+	if c.By == HighBust && slices.ContainsFunc(charts, func(of Charted) bool { return of.HighBust.Known }) {
+		c.Column = HighBust
+	}
+	c.Against = c.Column
+	if slices.ContainsFunc(charts, func(of Charted) bool { return of.Bust.Known && !of.HighBust.Known }) {
+		c.Against = Bust
 	}
 	nearest := units.Length(0)
 	for i, of := range charts {
-		printed := of.Bust
-		if c.Against == HighBust {
-			printed = of.HighBust
-		}
+		printed := of.In(c.Against)
 		if !printed.Known {
 			continue
 		}

@@ -19,14 +19,15 @@ type Change struct {
 }
 
 // FrontShares are what a finding may offer that is no trouble: to give the front three
-// quarters of what the bust needs, or all of it, where the back has less to mark then. A
+// quarters of what the bust needs, or all of it, where the back has less to mark then than
+// in the plan before. A
 // pattern chosen by the high bust fits the back (common practice, no source).
-func FrontShares(in calc.Input, f calc.Finding) []Change {
+func FrontShares(in calc.Input, before calc.Plan, f calc.Finding) []Change {
 	if !slices.Contains(f.Ways, calc.FrontTakesMore) {
 		return nil
 	}
 	var list []Change
-	back := calc.Compute(in).Sides[calc.BodiceBack].Marked()
+	back := before.Sides[calc.BodiceBack].Marked()
 	for _, share := range []units.Share{{Numerator: 3, Denominator: 4}, {Numerator: 1, Denominator: 1}} {
 		now, changed := in.Method.ShareBust, in
 		if share.Numerator*now.Denominator <= now.Numerator*share.Denominator {
@@ -40,7 +41,7 @@ func FrontShares(in calc.Input, f calc.Finding) []Change {
 	return list
 }
 
-// The shares that a remedy goes to. The bound is ours.
+// LeastPercent and MostPercent are the shares that a remedy goes to. The bound is ours.
 const LeastPercent, MostPercent = 25, 75
 
 // Troubles are the findings that a change of ease, share, limit, custom or slide

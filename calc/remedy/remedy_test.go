@@ -157,8 +157,9 @@ func TestTheFrontMayTakeMore(t *testing.T) {
 		input := byhand.Needing("", c.need)
 		input.HighBust, input.Method.ShareBust, input.Method.Armhole = byhand.Known(c.high), c.share, c.armhole
 		shares := []string{}
-		for _, f := range calc.Compute(input).Findings {
-			for _, r := range remedy.FrontShares(input, f) {
+		plan := calc.Compute(input)
+		for _, f := range plan.Findings {
+			for _, r := range remedy.FrontShares(input, plan, f) {
 				shares = append(shares, r.Input.Method.ShareBust.String())
 				if s := r.After.Sides[calc.BodiceFront]; s.Need.Length != r.Input.Method.ShareBust.Of(byhand.Inches("1")) || s.Total != s.Need.Length {
 					t.Errorf("%s: with %v the front needs %v and gains %v", c.name, r.Input.Method.ShareBust, s.Need, s.Total)

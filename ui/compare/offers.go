@@ -11,6 +11,7 @@ import (
 	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -68,7 +69,7 @@ func Troubles(r report.Report) []Trouble {
 		}
 	}
 	for _, f := range r.Plan.Findings { // no trouble, and worth a try all the same
-		if shares := remedy.FrontShares(r.Input, f); len(shares) > 0 {
+		if shares := remedy.FrontShares(r.Input, r.Plan, f); len(shares) > 0 {
 			t := Trouble{Finding: r.Worded(f)}
 			for _, c := range shares {
 				t.Offers = append(t.Offers, priced(r, c))
@@ -198,9 +199,8 @@ func heightLost(r, after report.Report, front calc.Side) []string {
 	then, alsoKnown := heightOf(after.Plan, front)
 	p := report.WordsOfPiece(front.Subject())
 	less := calc.Approx{MM: now - then, Known: known && alsoKnown}.Length()
-	shown := strings.ContainsAny(r.Scale.Format(less.Length), "123456789")
 	switch {
-	case !less.Known || !shown: // or less than anybody sees
+	case !less.Known || wording.ShownAsNothing(r.Scale.Format(less.Length)):
 		return nil
 	case less.Length < 0:
 		return []string{fmt.Sprintf("the %s keeps %s more of its %s", p.Seam, r.Scale.Format(-less.Length), p.Height)}

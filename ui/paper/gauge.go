@@ -43,7 +43,7 @@ func (c *card) strips() []strip {
 	bySides := map[[2]units.Length]int{}
 	for _, s := range calc.Sides() {
 		p := c.r.Plan.Sides[s]
-		if !c.isJob() || p.PivotMark == 0 && p.SlideMark == 0 {
+		if !c.isJob() || !p.Altered() {
 			continue
 		}
 		amounts := [2]units.Length{p.PivotMark, p.SlideMark}

@@ -165,7 +165,7 @@ func (r *Report) whyDoubted(f calc.Finding, other calc.Answer) string {
 	case f.Bound.Beside != calc.NoAnswer:
 		return fmt.Sprintf("%s does not go with the %s, %s%s.", typed, forms.Fields[forms.KeyOf[other]].Words, r.asTyped(other, f.Other), whose(f))
 	case f.Bound.Code == calc.EaseUnusual:
-		return fmt.Sprintf("%s is far from the usual ease, %s.", typed, strings.TrimPrefix(r.UsualEase(forms.KeyOf[f.Answer]), "usual "))
+		return fmt.Sprintf("%s is far from the usual ease, %s.", typed, r.easeSpan(forms.KeyOf[f.Answer]))
 	case f.Bound.Code == calc.GirthUnusual:
 		return fmt.Sprintf("%s is not what people measure, %s%s.", typed, r.between(f.Bound, units.HalfInch), whose(f))
 	}

@@ -137,7 +137,7 @@ func findingText(f calc.Finding, in calc.Input, sc units.Scale) string {
 // amountWords is the amount of a finding, never as none.
 func amountWords(f calc.Finding, sc units.Scale) string {
 	amount := sc.Format(f.Amount.Abs())
-	if !strings.ContainsAny(amount, "123456789") && f.Amount != 0 { // less than the ruler shows
+	if wording.ShownAsNothing(amount) && f.Amount != 0 {
 		amount = wording.Exact(f.Amount.Abs(), sc)
 	}
 	return amount

@@ -49,12 +49,16 @@ func (r Report) Hint(k worksheets.Key) string {
 
 // UsualEase is the span of all that is said of the ease at a place, "" for what is no ease.
 func (r Report) UsualEase(k worksheets.Key) string {
-	place, ok := forms.PlaceOf[k]
-	if !ok {
+	if _, ok := forms.PlaceOf[k]; !ok {
 		return ""
 	}
-	low, high := calc.EaseSpan(place, r.Input.Fabric)
-	return "usual " + wording.Usual(low, high, r.Scale)
+	return "usual " + r.easeSpan(k)
+}
+
+// easeSpan is that span alone.
+func (r *Report) easeSpan(k worksheets.Key) string {
+	low, high := calc.EaseSpan(forms.PlaceOf[k], r.Input.Fabric)
+	return wording.Usual(low, high, r.Scale)
 }
 
 // Sources are who says which ease, for whoever asks.

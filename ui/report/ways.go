@@ -96,7 +96,7 @@ func (r *Report) otherSize(f calc.Finding) string {
 func (r *Report) lowers(f calc.Finding, n calc.Numbers, of string) string {
 	p := WordsOfPiece(f.About)
 	lost := r.Scale.Format(n.Lowers.Length)
-	if n.Lowers.Length <= 0 || !strings.ContainsAny(lost, "123456789") { // less than is shown
+	if n.Lowers.Length <= 0 || wording.ShownAsNothing(lost) {
 		return ""
 	}
 	return fmt.Sprintf(": the %s loses %s %s", p.Seam, lost, of+p.Height)

@@ -2,7 +2,6 @@ package sizes
 
 import (
 	"fmt"
-	"slices"
 
 	"capscye/calc"
 	"capscye/ui/report"
@@ -119,17 +118,16 @@ func ByTheBody(all []Size) string {
 	return fmt.Sprintf("%s: its chart gives a %s of %s.%s", words, column, all[0].Report.Scale.Format(printed.Length), lacking)
 }
 
-// toCopy asks for what the chart of some sizes lacks: the high bust where that decides and
-// any size has it, else the bust.
+// toCopy asks for what the chart of some sizes lacks in the column that the body is to be
+// held against.
 func toCopy(all []Size, c calc.SizeChoice) string {
-	high := func(of calc.Charted) units.Reading { return of.HighBust }
-	column, figure, charts := "bust", func(of calc.Charted) units.Reading { return of.Bust }, charts(all)
-	if c.By == calc.HighBust && slices.ContainsFunc(charts, func(of calc.Charted) bool { return high(of).Known }) {
-		column, figure = "high bust", high
+	column := "bust"
+	if c.Column == calc.HighBust {
+		column = "high bust"
 	}
 	var names []string
-	for i, of := range charts {
-		if !figure(of).Known {
+	for i, of := range charts(all) {
+		if !of.In(c.Column).Known {
 			names = append(names, all[i].Title())
 		}
 	}

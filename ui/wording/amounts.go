@@ -38,10 +38,13 @@ func Usual(low, high units.Length, sc units.Scale) string {
 // UsualOne is one length that is published or common, written as [Usual] has it.
 func UsualOne(l units.Length, sc units.Scale) string { return Usual(l, l, sc) }
 
+// ShownAsNothing tells that a length, as it is shown, is none: less than the ruler shows.
+func ShownAsNothing(text string) bool { return !strings.ContainsAny(text, "123456789") }
+
 // Longer says how a seam changes: "gets 1/2 in longer".
 func Longer(l units.Length, sc units.Scale) string {
 	switch shown := sc.Format(l.Abs()); {
-	case !strings.ContainsAny(shown, "123456789"):
+	case ShownAsNothing(shown):
 		return "stays as long as it is"
 	case l < 0:
 		return "gets " + shown + " shorter"
@@ -61,7 +64,7 @@ func UnitWords(s units.System) string {
 // Signed writes a change with its sign.
 func Signed(l units.Length, sc units.Scale) string {
 	text := sc.Number(l)
-	if l > 0 && strings.ContainsAny(text, "123456789") {
+	if l > 0 && !ShownAsNothing(text) {
 		return "+" + text
 	}
 	return text
