@@ -53,7 +53,7 @@ var keySays = map[string]string{
 // of keys, and those that are no binding because they work in a line of typing.
 func Help() []KeyHelp {
 	var list []KeyHelp
-	for _, b := range Keys {
+	for _, b := range bindings {
 		key := b.Show
 		switch first, _, _ := strings.Cut(b.Where, " "); first {
 		case "in", "on", "beside", "or": // else it completes what the key does

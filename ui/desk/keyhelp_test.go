@@ -7,7 +7,7 @@ import (
 // Every key has its sentence, and no sentence is about a key that is gone.
 func TestEveryKeyIsTold(t *testing.T) {
 	used := map[string]bool{}
-	for _, b := range Keys {
+	for _, b := range bindings {
 		name := b.Show + " " + b.Does
 		if keySays[name] == "" {
 			t.Errorf("nothing is said of %q", name)

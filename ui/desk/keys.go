@@ -23,9 +23,9 @@ type binding struct {
 	rare bool // only on the page of keys
 }
 
-// Keys is the table for the worksheet. The first match whose time it is
+// bindings are the table for the worksheet. The first match whose time it is
 // wins; a key that nobody takes goes into the field.
-var Keys = []binding{
+var bindings = []binding{
 	{keys: []string{"down", "up", "tab", "shift+tab"}, Show: "up/down", Does: "field", Where: "or tab", do: to((*Desk).moveField, "up", "shift+tab"), when: hasFields},
 	{keys: []string{"esc"}, Show: "esc", Does: "as it was", Where: "in a form", do: plain((*Desk).giveBack), when: canGiveBack},
 	{keys: []string{"enter"}, Show: "enter", Does: "keep, next", Where: "in a form", do: plain((*Desk).enterField), when: hasFields, rare: true},
@@ -55,7 +55,7 @@ var Keys = []binding{
 	{keys: []string{"ctrl+z"}, Show: "^z", Does: "undo", do: plain((*Desk).Undo), rare: true},
 	{keys: []string{"ctrl+y"}, Show: "^y", Does: "redo", do: plain((*Desk).Redo), rare: true},
 	{keys: []string{"ctrl+s"}, Show: "^s", Does: "save", do: plain((*Desk).AskSave)},
-	{keys: []string{"ctrl+l"}, Show: "^l", Does: "what if", Where: "makes a copy", do: plain((*Desk).LayCopy)},
+	{keys: []string{"ctrl+l"}, Show: "^l", Does: "what if", Where: "makes a copy", do: plain((*Desk).layCopy)},
 	{keys: []string{"ctrl+f"}, Show: "^f", Does: "take from", Where: "a worksheet", do: plain((*Desk).takeHere), when: onMeasures, rare: true},
 	{keys: []string{"ctrl+t"}, Show: "^t", Does: "in/cm", do: plain((*Desk).SwitchUnit)},
 	{keys: []string{"ctrl+o"}, Show: "^o", Does: "worksheets", do: typedFirst(ToList{})},
@@ -138,7 +138,7 @@ func onMatch(d *Desk) (bool, string) { return d.step == forms.Match, "" }
 
 // find is the binding that takes a key now.
 func (d *Desk) find(key string) (binding, bool) {
-	for _, b := range Keys {
+	for _, b := range bindings {
 		if slices.Contains(b.keys, key) && (b.when == nil || first(b.when(d))) {
 			return b, true
 		}
@@ -148,16 +148,16 @@ func (d *Desk) find(key string) (binding, bool) {
 
 // ShownFor is how a key of the worksheet is shown, where it has one.
 func ShownFor(key string) (show string, ok bool) {
-	i := slices.IndexFunc(Keys, func(b binding) bool { return slices.Contains(b.keys, key) })
+	i := slices.IndexFunc(bindings, func(b binding) bool { return slices.Contains(b.keys, key) })
 	if i < 0 {
 		return "", false
 	}
-	return Keys[i].Show, true
+	return bindings[i].Show, true
 }
 
 // whyNot is the reason that a key does nothing now, if the table knows one.
 func (d *Desk) whyNot(key string) string {
-	for _, b := range Keys {
+	for _, b := range bindings {
 		if b.when != nil && slices.Contains(b.keys, key) && len(key) > 1 {
 			if ok, why := b.when(d); !ok && why != "" {
 				return typeset.Capitalised(why) + "."
@@ -172,7 +172,7 @@ func first(ok bool, _ string) bool { return ok }
 // working are the keys whose time it is.
 func (d *Desk) working() []parts.Key {
 	var now []parts.Key
-	for _, b := range Keys {
+	for _, b := range bindings {
 		if !b.rare && (b.when == nil || first(b.when(d))) {
 			now = append(now, parts.Key{Show: b.Show, Does: b.Does})
 		}
@@ -184,7 +184,7 @@ func (d *Desk) working() []parts.Key {
 // and what else is good to know.
 func KeysText(width int) (out []string) {
 	var rows []string
-	for _, b := range Keys {
+	for _, b := range bindings {
 		rows = append(rows, typeset.Pad(b.Show, 11)+typeset.Pad(b.Does, 15)+b.Where)
 	}
 	if width >= 76 {

@@ -15,8 +15,8 @@ import (
 // MostCopies is how many copies can lie beside a sheet.
 const MostCopies = 3
 
-// LayCopy lays a copy of what the hands are on beside the sheet, and takes it up.
-func (d *Desk) LayCopy() parts.Wish {
+// layCopy lays a copy of what the hands are on beside the sheet, and takes it up.
+func (d *Desk) layCopy() parts.Wish {
 	w := d.Commit()
 	d.LayTrial(*d.Sheet())
 	return w

@@ -51,7 +51,7 @@ func runWithAFault(what string) int {
 	}
 	m := &root{styles: parts.StylesFor(s.Out), today: s.Today}
 	m.opened(opening(d, "blouse.toml", nil))
-	m.desk.LayCopy()
+	m.desk.Key(tea.KeyMsg{Type: tea.KeyCtrlL})
 	m.desk.Set(worksheets.Bicep, "14 5/8")
 	m.front = keyed{faulty{what}, m}
 	if err := runScreen(s, m); err != nil {
