@@ -75,8 +75,8 @@ func (d *Desk) reach() {
 
 // Set changes an answer, reckons, and asks for the sheet to be saved.
 func (d *Desk) Set(k worksheets.Key, text string) parts.Wish {
-	if d.Shut() {
-		d.Message = d.ReadOnly()
+	if why := d.Closed(); why != "" {
+		d.Message = why
 		d.reach()
 		return nil
 	}

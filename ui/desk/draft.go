@@ -44,8 +44,8 @@ func MeantBy(err error) (text string, ok bool) {
 // cannot be taken, it is the sheet as it is.
 func (d *Desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
 	sheet := *d.Sheet()
-	text, err := d.AsTyped(k, d.typing.Text())
-	if err != nil && (d.typing.Changed() || d.draft() != "") {
+	text, err := d.AsTyped(k, &d.typing, d.draft())
+	if err != nil {
 		return sheet, err
 	}
 	if err := sheet.Set(k, text); err != nil {
@@ -55,17 +55,18 @@ func (d *Desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
 }
 
 // AsTyped is what is typed as an answer for the file, which a bare number can be in
-// another unit than what is shown. err says that it reads as no hand would mean it.
-func (d *Desk) AsTyped(k worksheets.Key, typed string) (text string, err error) {
-	text = strings.TrimSpace(typed)
+// another unit than what is shown. err says that it reads as no hand would mean it; an
+// answer of the file is not read so, unless a draft waits in its place.
+func (d *Desk) AsTyped(k worksheets.Key, in *parts.Typing, draft string) (text string, err error) {
+	text = strings.TrimSpace(in.Text())
 	if !k.IsLength() {
 		return text, nil
 	}
 	if d.shown != 0 {
 		text = worksheets.WithUnit(text, d.shown)
 	}
-	if meant := units.RunTogether(text); len(meant) > 0 {
-		return text, doubt{typed, meant}
+	if meant := units.RunTogether(text); len(meant) > 0 && (in.Changed() || draft != "") {
+		return text, doubt{in.Text(), meant}
 	}
 	return text, nil
 }
@@ -115,6 +116,23 @@ func (d *Desk) Commit() parts.Wish {
 	return d.answer(k, sheet.Text(k))
 }
 
+// typedTaken takes what is being typed as the answer, before something else is done. asks
+// tells that this asks for a worksheet of one's own, and nothing is done before that.
+func (d *Desk) typedTaken() (w parts.Wish, asks bool) {
+	asks = d.asksOwn()
+	w = d.Commit()
+	return w, asks && w != nil
+}
+
+// TypedFirst takes what is being typed as the answer, and wants one thing that sees to it
+// that all is saved.
+func (d *Desk) TypedFirst(w parts.Wish) parts.Wish {
+	if own, asks := d.typedTaken(); asks {
+		return own
+	}
+	return w
+}
+
 // takeWaiting takes a text that waits in its field and reads after all: a crash came while
 // it was typed.
 func (d *Desk) takeWaiting() parts.Wish {
@@ -138,9 +156,13 @@ func (d *Desk) unfinished(k worksheets.Key, draft string) bool {
 // answer takes a readable text as an answer; for an example it asks for a worksheet of
 // one's own first.
 func (d *Desk) answer(k worksheets.Key, text string) parts.Wish {
-	if d.asksOwn() {
-		d.reach()
+	if d.asksOwn() { // and what was typed stands in its field behind the question
 		return ToOwn{First: &TypedAnswer{Key: k, Text: text}}
+	}
+	if d.Full() { // what was typed waits until there is room for it
+		d.putDraft(k, text)
+		d.Message = d.Closed()
+		return nil
 	}
 	return d.Set(k, text)
 }

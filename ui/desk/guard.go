@@ -75,10 +75,7 @@ func (d *Desk) GuardIn(place *worksheets.Recovery, before *Desk) {
 // the sheet is on its way to its file, and typing is what stands in a line of input and was
 // not left yet. The outcome is to be told to GuardWrote.
 func (d *Desk) ToGuard(saving bool, typing func() (worksheets.Draft, bool)) (list []worksheets.Sheet, wants bool) {
-	left := worksheets.Leftover{Versions: d.unguarded(saving), Drafts: d.Doc.Sheet.Drafts}
-	if one, ok := typing(); ok {
-		d.addHalfTyped(&left, one)
-	}
+	left := d.left(d.unguarded(saving), typing)
 	d.guard.place.Typed(left.Drafts)
 	if !d.guard.wants(left) {
 		return nil, false
@@ -93,17 +90,27 @@ func (d *Desk) GuardWrote(err error) (news bool) { return d.guard.wrote(err) }
 
 // Leave is the end of the work on it: what is not saved is kept for the next start, or
 // dropped where the person agreed to that. What is half typed stays in any case.
-func (d *Desk) Leave(stopped bool) error {
+func (d *Desk) Leave(stopped bool, typing func() (worksheets.Draft, bool)) error {
 	place := d.guard.place
 	if place == nil {
 		return nil
 	}
 	defer place.Close()
-	place.Typed(d.Doc.Sheet.Drafts)
+	left := d.left(d.Unsaved(), typing)
+	place.Typed(left.Drafts)
 	if d.KeepsAside(stopped) {
-		return place.Keep(worksheets.Leftover{At: time.Now(), Versions: d.Unsaved()})
+		return place.Keep(worksheets.Leftover{At: time.Now(), Versions: left.Versions})
 	}
 	return place.Drop()
+}
+
+// left is what there is to keep of a list of sheets, with what is half typed.
+func (d *Desk) left(list []worksheets.Sheet, typing func() (worksheets.Draft, bool)) worksheets.Leftover {
+	left := worksheets.Leftover{Versions: list, Drafts: d.Doc.Sheet.Drafts}
+	if one, ok := typing(); ok {
+		d.addHalfTyped(&left, one)
+	}
+	return left
 }
 
 // KeepsAside tells that something is kept for the next start: what the file could not
@@ -117,7 +124,17 @@ func (d *Desk) HalfTyped() (one worksheets.Draft, ok bool) {
 	if !at || forms.KindOf(k) == forms.ChoiceField {
 		return one, false
 	}
-	return d.typing.Half(k, "")
+	return d.Half(&d.typing, k, "")
+}
+
+// Half is what is typed in a line and not left yet as a draft for an answer of a size; ok is
+// false while nothing is. It names its unit where the file has another.
+func (d *Desk) Half(in *parts.Typing, k worksheets.Key, size string) (one worksheets.Draft, ok bool) {
+	text := strings.TrimSpace(in.Text())
+	if k.IsLength() && d.shown != 0 {
+		text = worksheets.WithUnit(text, d.shown)
+	}
+	return worksheets.Draft{Key: k, Size: size, Text: text}, in.Changed() && text != ""
 }
 
 // addHalfTyped adds what is half typed to the drafts of the sheet that it is typed into.

@@ -31,13 +31,16 @@ func hasGuess(d *Desk) (bool, string) { return d.guess() != nil, "" }
 // takeGuess puts the guess in the place of what was typed: one change, which can be
 // undone.
 func (d *Desk) takeGuess() parts.Wish {
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	g := d.guess()
 	switch {
 	case g == nil: // what was being typed mended it
 		return w
-	case d.Shut():
-		d.Message = d.ReadOnly()
+	case d.Closed() != "":
+		d.Message = d.Closed()
 		return nil
 	}
 	d.Message = ""

@@ -83,15 +83,9 @@ func asks(w parts.Wish) func(*Desk, string) parts.Wish {
 	return func(*Desk, string) parts.Wish { return w }
 }
 
-// typedFirst takes what is being typed as the answer, and wants one thing that sees to
-// it that all is saved.
+// typedFirst is [Desk.TypedFirst].
 func typedFirst(w parts.Wish) func(*Desk, string) parts.Wish {
-	return func(d *Desk, _ string) parts.Wish {
-		if own := d.Commit(); d.asksOwn() && own != nil {
-			return own
-		}
-		return w
-	}
+	return func(d *Desk, _ string) parts.Wish { return d.TypedFirst(w) }
 }
 
 // slide sets the slide to one of its words.

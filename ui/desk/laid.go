@@ -96,12 +96,25 @@ func (d *Desk) lay(s worksheets.Sheet) {
 	switch {
 	case d.Hand > 0 || !d.IsExample():
 		d.put(s)
-	case len(d.Copies) < MostCopies:
+	case !d.Full():
 		d.trials.add(s)
 		d.Message = "The example stays as it is; this is a what-if. ^g switches, ^x drops it."
-	default:
-		d.Message = fmt.Sprintf("The example stays as it is, and %d copies are the most: ^x drops one.", MostCopies)
 	}
+}
+
+// Full tells that what the hands are on cannot be changed, and neither can a copy of it be
+// laid beside it: an example, with all its copies.
+func (d *Desk) Full() bool { return d.IsExample() && d.Hand == 0 && len(d.Copies) >= MostCopies }
+
+// Closed says why what the hands are on cannot be changed; "" where it can.
+func (d *Desk) Closed() string {
+	switch {
+	case d.Shut():
+		return d.ReadOnly()
+	case d.Full():
+		return fmt.Sprintf("The example stays as it is, and has %d copies: ^x drops one.", MostCopies)
+	}
+	return ""
 }
 
 // put puts a changed version in the place of what the hands are on. A copy is what it

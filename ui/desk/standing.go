@@ -92,10 +92,10 @@ func (d *Desk) AskSave() parts.Wish {
 	case d.IsExample() && d.Hand == 0:
 		return ToOwn{}
 	case d.IsExample():
-		d.Message = "This copy of an example is not saved: ^x gives it a file of its own."
+		d.sayToo("This copy of an example is not saved: ^x gives it a file of its own.")
 		return nil
 	case d.Hand > 0:
-		d.Message = "The worksheet is saved, not this copy: ^x keeps it or gives it its own file."
+		d.sayToo("The worksheet is saved, not this copy: ^x keeps it or gives it its own file.")
 	}
 	return ToSave{Ask: true}
 }
@@ -115,8 +115,9 @@ func (d *Desk) Saved(s Saved) {
 
 // adopt takes the document as it was written, with what was changed here since.
 func (d *Desk) adopt(s Saved) {
-	now, typing := d.Doc.Sheet, d.typing.Changed()
+	now, origins, typing := d.Doc.Sheet, d.Doc.Origins, d.typing.Changed()
 	d.Doc = s.Doc
+	d.Doc.Origins = origins // others may have been taken since
 	if s.Place != nil {
 		d.guard = guard{place: s.Place, writing: d.guard.writing, unsafe: d.guard.unsafe}
 	}

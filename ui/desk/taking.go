@@ -22,21 +22,19 @@ func (d *Desk) takeHere() parts.Wish {
 		d.Message = d.ReadOnly()
 		return nil
 	}
-	if own := d.Commit(); d.asksOwn() && own != nil {
-		return own
-	}
 	t := Taking{Section: worksheets.BodySection}
 	if d.step == forms.Pattern {
 		t.Section = worksheets.PatternSection
 	}
-	return ToPick{Taking: t}
+	return d.TypedFirst(ToPick{Taking: t})
 }
 
 // Take puts a section of another sheet in the place of what is at hand.
 func (d *Desk) Take(section worksheets.Section, from *worksheets.Document) parts.Wish {
 	sheet := *d.Sheet()
 	sheet.Take(section, from.Sheet, from.Path())
-	d.Doc.Origins = append(slices.Clone(d.Doc.Origins), worksheets.Origin{Section: section, File: filepath.Base(from.Path()), Sheet: from.Sheet})
+	others := slices.DeleteFunc(slices.Clone(d.Doc.Origins), func(o worksheets.Origin) bool { return o.Section == section })
+	d.Doc.Origins = append(others, worksheets.Origin{Section: section, File: filepath.Base(from.Path()), Sheet: from.Sheet})
 	what := fmt.Sprintf("%s of %s", wording.SectionWords[section], typeset.Plain(filepath.Base(from.Path())))
 	w := d.Change(sheet, what)
 	d.Message = "Took the " + what + ". ^z undoes that."

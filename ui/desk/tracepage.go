@@ -196,6 +196,10 @@ func (v TableView) press(name string) parts.Wish {
 		return d.moveTrace(1)
 	case "left", "right", "home", "end":
 		return d.jump(name)
+	case "ctrl+g": // said in a copy, in which nobody ticks
+		return d.NextCopy()
+	case "ctrl+x":
+		return d.TypedFirst(ToSeeCopies{})
 	}
 	return parts.ToGoBack{}
 }

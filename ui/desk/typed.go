@@ -21,7 +21,12 @@ func (d *Desk) Key(msg tea.KeyMsg) parts.Wish {
 	if !msg.Paste {
 		if b, ok := d.find(name); ok {
 			d.visit.letters = ""
-			return b.do(d, name)
+			w := b.do(d, name)
+			if own, asks := w.(ToOwn); asks && own.First != nil {
+				own.Again = &msg
+				return own
+			}
+			return w
 		}
 		if why := d.whyNot(name); why != "" && strings.HasPrefix(name, "ctrl+") { // a line of input has uses of its own for some
 			d.Message = why
@@ -76,7 +81,10 @@ func (d *Desk) takesQuestion(k worksheets.Key) bool {
 
 // moveField goes to the next or the field before.
 func (d *Desk) moveField(by int) parts.Wish {
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	d.at[d.step] = d.nextField(by)
 	d.reach()
 	return w
@@ -87,10 +95,15 @@ func (d *Desk) moveField(by int) parts.Wish {
 func (d *Desk) enterField() parts.Wish {
 	if text, ok := d.meant(); ok {
 		w := d.takeMeant(text)
-		d.moveField(1)
+		if _, asks := w.(ToOwn); !asks {
+			d.moveField(1)
+		}
 		return w
 	}
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	if w == nil {
 		w = d.takeWaiting()
 	}
@@ -105,14 +118,20 @@ func (d *Desk) enterField() parts.Wish {
 
 // moveStep goes to the next or the step before.
 func (d *Desk) moveStep(by int) parts.Wish {
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	d.goTo(d.step + forms.Step(by))
 	return w
 }
 
 // StepNamed goes to the step whose number ends the name of the key.
 func (d *Desk) StepNamed(key string) parts.Wish {
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	d.goTo(forms.Step(key[len(key)-1] - '1'))
 	return w
 }
@@ -129,7 +148,10 @@ func (d *Desk) goTo(s forms.Step) {
 // SwitchUnit shows lengths in the other system, and reads bare numbers so.
 // Nothing in the sheet changes; the unit that it is written in is a field of step 1.
 func (d *Desk) SwitchUnit() parts.Wish {
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	if d.shown == 0 {
 		d.shown = d.Sheet().Unit().Other()
 	} else {
@@ -137,7 +159,7 @@ func (d *Desk) SwitchUnit() parts.Wish {
 	}
 	d.reckon()
 	d.reach()
-	d.Message = fmt.Sprintf("Shown and typed in %s; nothing measured changes. Ruler: %s.",
-		wording.UnitWords(d.Rep.Scale.System), d.Rep.Scale.Ruler)
+	d.sayToo(fmt.Sprintf("Shown and typed in %s; nothing measured changes. Ruler: %s.",
+		wording.UnitWords(d.Rep.Scale.System), d.Rep.Scale.Ruler))
 	return w
 }

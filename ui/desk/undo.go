@@ -56,7 +56,10 @@ func (d *Desk) remember(before laid, what string) {
 // Undo takes the latest change back. What is being typed is taken first, and is
 // then the latest.
 func (d *Desk) Undo() parts.Wish {
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	c, ok := d.history.back()
 	if !ok {
 		return d.nothing(w, "Nothing to undo.")
@@ -66,7 +69,10 @@ func (d *Desk) Undo() parts.Wish {
 
 // Redo makes the latest change again that was taken back.
 func (d *Desk) Redo() parts.Wish {
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	c, ok := d.history.forth()
 	if !ok {
 		return d.nothing(w, "Nothing to redo.")
@@ -74,13 +80,19 @@ func (d *Desk) Redo() parts.Wish {
 	return d.travel(c.before, c.after, "Redone", c.what)
 }
 
-// nothing says that there is nothing to do, unless what was typed had something
-// to say; what it wants is granted all the same.
+// nothing says that there is nothing to do; what what was typed wants is granted all the
+// same.
 func (d *Desk) nothing(w parts.Wish, message string) parts.Wish {
+	d.sayToo(message)
+	return w
+}
+
+// sayToo says something, unless what was typed had something to say, such as that it
+// cannot be read.
+func (d *Desk) sayToo(message string) {
 	if d.Message == "" {
 		d.Message = message
 	}
-	return w
 }
 
 // travel lays the difference between two sheets over the one on the desk, with

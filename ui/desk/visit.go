@@ -46,8 +46,9 @@ func (d *Desk) saidOf(k worksheets.Key) string {
 func (d *Desk) push(k worksheets.Key, text string) parts.Wish {
 	v := d.visit
 	empties := text == "" && d.Sheet().Text(k) != ""
+	closed := d.Closed() != ""
 	w := d.Set(k, text)
-	if d.Shut() {
+	if closed {
 		return w
 	}
 	v.hand, v.is, v.given = d.Hand, *d.Sheet(), nil // in an example it is a copy now

@@ -17,7 +17,10 @@ const MostCopies = 3
 
 // layCopy lays a copy of what the hands are on beside the sheet, and takes it up.
 func (d *Desk) layCopy() parts.Wish {
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	d.LayTrial(*d.Sheet())
 	return w
 }
@@ -48,14 +51,17 @@ func (d *Desk) takeUp() {
 // NextLaid moves the hands from the sheet to the copies, one after the other, and
 // back.
 func (d *Desk) NextLaid(by int) parts.Wish {
-	w := d.Commit()
+	w, asks := d.typedTaken()
+	if asks {
+		return w
+	}
 	if len(d.Copies) == 0 {
-		d.Message = "No copy yet: ^l makes one."
+		d.sayToo("No copy yet: ^l makes one.")
 		return w
 	}
 	d.trials.pass(by)
 	d.takeUp()
-	d.Message = fmt.Sprintf("Now in %s.", d.LaidWords(d.Hand))
+	d.sayToo(fmt.Sprintf("Now in %s.", d.LaidWords(d.Hand)))
 	return w
 }
 

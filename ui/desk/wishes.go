@@ -1,6 +1,8 @@
 package desk
 
 import (
+	tea "github.com/charmbracelet/bubbletea"
+
 	"capscye/ui/forms"
 	"capscye/ui/parts"
 	"capscye/worksheets"
@@ -22,6 +24,7 @@ type ToOwn struct {
 	parts.Wanted
 	First *TypedAnswer
 	Try   parts.Wish
+	Again *tea.KeyMsg // the key that took what was typed, to be pressed once it is an answer; nil for none
 }
 
 // ToPick wants a list of the sheets of the folder, to choose the one to take

@@ -10,7 +10,6 @@ import (
 
 	"capscye/ui/forms"
 	"capscye/ui/typeset"
-	"capscye/worksheets"
 )
 
 // Typing is a line of input, and what is being typed into it.
@@ -78,19 +77,15 @@ func (t *Typing) Refuses(msg tea.KeyMsg) string {
 	return ""
 }
 
-// Half is what is typed and not left yet as a draft for an answer of a size; ok is false
-// while nothing is.
-func (t *Typing) Half(k worksheets.Key, size string) (one worksheets.Draft, ok bool) {
-	text := strings.TrimSpace(t.Text())
-	return worksheets.Draft{Key: k, Size: size, Text: text}, t.Changed() && text != ""
-}
-
 // Untouched tells that the value was just reached, and is taken as one.
 func (t *Typing) Untouched() bool { return t.fresh && t.whole }
 
 // Take takes a key, which does away with a value that was just reached where it types
 // or takes away.
 func (t *Typing) Take(msg tea.KeyMsg) {
+	if msg.Alt && msg.Type == tea.KeyRunes { // alt+a would type "a"
+		return
+	}
 	if t.Untouched() && replaces(msg) {
 		t.entry.SetValue("")
 	}

@@ -118,6 +118,7 @@ func takeTheirs(d worksheets.Document, copies []worksheets.Sheet, place *workshe
 		if err != nil {
 			return openedMsg{err: err}
 		}
+		theirs.Sheet.Drafts = d.Sheet.Drafts // no file has them
 		return openedMsg{doc: theirs, note: "What was changed here is safe in " + beside + ".",
 			copies: desk.Following(copies, d.Sheet, theirs.Sheet), guard: place}
 	})

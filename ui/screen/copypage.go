@@ -36,6 +36,10 @@ func (p *copyPage) press(name string) parts.Wish {
 		return d.NextLaid(1)
 	case "up", "down", "pgup", "pgdown", "home", "end":
 		return p.lines.Press(name)
+	case "ctrl+z":
+		return p.unlessEmpty(d.Undo())
+	case "ctrl+y":
+		return p.unlessEmpty(d.Redo())
 	case "k":
 		if d.IsExample() {
 			d.Message = "The example stays as it is: s gives a copy a file of its own."
@@ -51,12 +55,26 @@ func (p *copyPage) press(name string) parts.Wish {
 			return toNameCopy{}
 		}
 		d.DropHand("Copy dropped; ^z brings it back.")
-		if len(d.Copies) > 0 {
-			return nil
-		}
+		return p.unlessEmpty(nil)
 	}
 	return parts.ToGoBack{}
 }
+
+// unlessEmpty is what is wanted, and to go back where there is no copy any more.
+func (p *copyPage) unlessEmpty(w parts.Wish) parts.Wish {
+	if len(p.desk.Copies) == 0 {
+		return toGoBackAnd{then: w}
+	}
+	return w
+}
+
+// toGoBackAnd wants the page away, and one thing more.
+type toGoBackAnd struct {
+	parts.Wanted
+	then parts.Wish
+}
+
+func (w toGoBackAnd) grant(m *root) tea.Cmd { return both(m.goBack(), m.grant(w.then)) }
 
 func (p *copyPage) Render(width, height int) string {
 	d, page := p.desk, *p.lines

@@ -13,10 +13,12 @@ import (
 // A built-in example is looked at. What is pushed in it is a copy beside it, and what
 // is typed asks for a worksheet of one's own: nobody gets an answer from two bodies.
 
-// toTryHere wants what was typed in a copy of the example.
+// toTryHere wants what was typed in a copy of the example, and then what the key does that
+// took it.
 type toTryHere struct {
 	parts.Wanted
 	desk.TypedAnswer
+	again *tea.KeyMsg // nil for none
 }
 
 // askOwn asks whether somebody wants a worksheet of their own.
@@ -30,7 +32,7 @@ func (m *root) askOwn(w desk.ToOwn) {
 			begin += " with this answer"
 		}
 		if w.Try == nil {
-			w.Try = toTryHere{TypedAnswer: *w.First}
+			w.Try = toTryHere{TypedAnswer: *w.First, again: w.Again}
 		}
 	}
 	q := parts.NewQuestion(text, m.styles).Or("enter", begin, toName{first: w.First})
@@ -42,5 +44,14 @@ func (m *root) askOwn(w desk.ToOwn) {
 
 func (w toTryHere) grant(m *root) tea.Cmd {
 	m.front, m.desk.Trying = nil, true
-	return m.grant(m.desk.Set(w.Key, w.Text))
+	cmd := m.grant(m.desk.Set(w.Key, w.Text))
+	if w.again == nil {
+		return cmd
+	}
+	said := m.desk.Message
+	then := m.desk.Key(*w.again)
+	if m.desk.Message == "" {
+		m.desk.Message = said
+	}
+	return both(cmd, m.grant(then))
 }

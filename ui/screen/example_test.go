@@ -68,8 +68,8 @@ func TestATypedAnswerAsksForAnOwnWorksheet(t *testing.T) {
 // Who only tries is asked once; the copy is not saved unasked, and takes a name of its
 // own, under which it does not pretend to be the example.
 func TestTryingInAnExample(t *testing.T) {
-	r := inAnEmptyFolder(t).Types("14").Press("enter", "esc").Sees("  Bicep               13 3/4 in", "[example, not saved]")
-	r.Press("f1", "shift+tab").Types("14").Press("enter", "w").Sees("copy 1 of 1", "14 in")
+	r := inAnEmptyFolder(t).Types("14").Press("enter", "esc").Sees("> Bicep               [14 ", "[example, not saved]")
+	r.Press("enter", "w").Sees("copy 1 of 1", "  Bicep               14 in", "> Other arm", "The example stays as it is; this is a what-if.")
 	r.Types("14").Press("enter").DoesNotSee("Your own worksheet?")
 	r.Press("ctrl+s").Sees("^x gives it a file of its own").Press("ctrl+c").Sees("^c again quits without them").Press("ctrl+x", "k").Sees("The example stays as it is")
 	r.Press("s").Sees("[choir-blouse-what-if.toml").Press("enter").Sees("The copy is saved in choir-blouse-what-if.toml.")
@@ -78,6 +78,30 @@ func TestTryingInAnExample(t *testing.T) {
 		t.Errorf("%v, %v", d, err)
 	}
 	inAnEmptyFolder(t).Press("f6", "n").Sees("Notes go into your own worksheet").Press("ctrl+s").Sees("Your own worksheet?").DoesNotSee("what-if")
+}
+
+// Nothing that is typed in an example is dropped: it stands in its field behind the question,
+// whichever key asked, and once it is tried that key does what it does.
+func TestNothingTypedInAnExampleIsDropped(t *testing.T) {
+	for key, then := range map[string]string{
+		"ctrl+z": "Undone: bicep.", "ctrl+y": "Nothing to redo.", "ctrl+g": "Now in the worksheet as it was", "ctrl+l": "copy 3 of 3",
+		"ctrl+t": "Shown and typed in centimetres", "f3": "[3 Pattern]", "pgdown": "[2 Ease]", "down": "> Other arm",
+	} {
+		r := inAnEmptyFolder(t).Press("f4", "right").Sees("copy 1 of 1").Press("ctrl+g", "f1").Types("14").Press(key)
+		r.Sees("Your own worksheet?", "You typed bicep: 14.").Press("esc").Sees("> Bicep               [14 ").Press(key, "w").Sees(then)
+	}
+	r := inAnEmptyFolder(t).Types("14").Press("ctrl+r", "ctrl+c").Sees("Your own worksheet?", "You typed bicep: 14.")
+	if r.Press("esc").Sees("Working"); r.Ended {
+		t.Error("it ended")
+	}
+}
+
+// An example with all its copies takes no more: what is typed waits in its field, and
+// nothing is said to be empty that is not.
+func TestAnExampleWithAllItsCopies(t *testing.T) {
+	r := inAnEmptyFolder(t).Types("14").Press("enter", "w", "ctrl+g", "ctrl+l", "ctrl+g", "ctrl+g", "ctrl+l", "ctrl+g").Sees("Now in the worksheet as it was")
+	r.Press("f1", "up").Types("15").Press("enter").Sees("has 3 copies: ^x drops one").Press("up").Sees("[15 ")
+	r.Press("esc").Sees("Bicep stays 13 3/4 in").Press("delete", "enter").DoesNotSee("is empty now").Press("f4", "right").Sees("has 3 copies: ^x drops one")
 }
 
 // Whatever keys are pressed at an example, it stays what it was, and no file says what

@@ -1,6 +1,8 @@
 package screen
 
 import (
+	tea "github.com/charmbracelet/bubbletea"
+
 	"capscye/ui/desk"
 	"capscye/ui/parts"
 )
@@ -27,14 +29,26 @@ func (m *root) askFitting() parts.Part {
 		if text == "" {
 			return parts.ToGoBack{}
 		}
-		w := m.desk.AddFitting(text, m.today)
-		m.front = nil
-		if change, ok := desk.ReadFitting(text, m.desk.Sheet(), m.desk.Rep.Scale.System); ok {
-			m.front = m.askEase(change)
-		}
-		return w
+		return toAddFitting{note: text}
 	}
 	return n
+}
+
+// toAddFitting wants a note added, and where it says how much and which way, to ask whether
+// the ease is to change so.
+type toAddFitting struct {
+	parts.Wanted
+	note string
+}
+
+func (w toAddFitting) grant(m *root) tea.Cmd {
+	d := m.desk
+	save := d.AddFitting(w.note, m.today)
+	m.front = nil
+	if change, ok := desk.ReadFitting(w.note, d.Sheet(), d.Rep.Scale.System); ok {
+		m.front = m.askEase(change)
+	}
+	return m.grant(save)
 }
 
 // askEase offers to turn a fitting into a change of ease.

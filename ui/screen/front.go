@@ -21,14 +21,15 @@ type complainer interface {
 // and until then says what it is, so that a crash does not cost it.
 type leaver interface {
 	leave()
+	follow() // what lies on the desk was changed elsewhere
 	halfTyped() (one worksheets.Draft, ok bool)
 }
 
-// cover lays a part over what is in front. The page of sizes comes back once the part is
-// answered, with what is typed in it.
+// cover lays a part over what is in front, which comes back once the part is answered, with
+// what is typed in it.
 func (m *root) cover(p parts.Part) {
-	if page, ok := m.front.(*sizesPage); ok {
-		m.behind = page
+	if m.behind == nil {
+		m.behind = m.front
 	}
 	m.front = p
 }

@@ -45,7 +45,7 @@ func (m *root) leave(stopped bool) error {
 	if m.desk == nil {
 		return nil
 	}
-	return m.desk.Leave(stopped)
+	return m.desk.Leave(stopped, m.halfTyped)
 }
 
 // keepsAside tells that something is kept for the next start.

@@ -147,3 +147,33 @@ func TestWhatIsKeptOfAFileThatIsGoneIsSaid(t *testing.T) {
 	rootOf(r).front = rootOf(r).askBegin("other.toml")
 	r.Sees("other.toml does not exist yet. Begin it?").DoesNotSee("Unsaved work")
 }
+
+// Whoever takes the file as another program wrote it has what was half typed still, a note
+// too, and so has the next start.
+func TestTheirsLeavesWhatIsHalfTyped(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml").Types("13 x").Press("enter").Press("f6", "n").Types("bust too t").Press("esc", "f1")
+	os.WriteFile("sheet.toml", []byte(props.Read(t, "sheet.toml")+"# theirs\n"), 0o644)
+	r.Press("f2").Types("2").Press("enter", "ctrl+s", "t").Sees("is safe in sheet.toml.mine-1").Press("f1").Sees("[13 x")
+	crash(r)
+	reopen(t, "sheet.toml").Sees("Typed before and not finished: ", "the note of a fitting (step 6, n), bicep", "[13 x")
+}
+
+// A fault of the program, or a terminal that fails, costs nothing of what stands in the
+// line of input.
+func TestAFaultKeepsWhatIsHalfTyped(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	r := reopen(t, "sheet.toml").Types("14 1")
+	if err := rootOf(r).leave(true); err != nil {
+		t.Fatal(err)
+	}
+	crash(reopen(t, "sheet.toml").Sees(`bicep "14 1"`))
+}
+
+// Half a number typed in the other unit is of that unit at the next start too.
+func TestHalfTypedKeepsItsUnit(t *testing.T) {
+	sitWithFile(t, "choir-blouse", 80, 24)
+	crash(reopen(t, "sheet.toml").Press("ctrl+t").Types("36"))
+	r := reopen(t, "sheet.toml").Sees(`bicep "36 cm"`, "= ~14 1/8 in = 36.0 cm")
+	r.Press("enter").Sees("Bicep               ~14 1/8 in")
+}

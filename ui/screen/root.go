@@ -43,7 +43,7 @@ type root struct {
 	behind parts.Part // what a question lies over, and that is in front again behind it; nil for the desk
 
 	saves
-	bringing bool // a worksheet is being opened
+	waits
 	printing bool // a card is being written
 	status   int  // what the program should exit with
 }
@@ -78,17 +78,11 @@ func (m *root) update(msg tea.Msg) tea.Cmd {
 	case tea.WindowSizeMsg:
 		m.resize(msg.Width, msg.Height)
 	case tea.KeyMsg:
-		if msg.Type == tea.KeyRunes && len(msg.Runes) > 1 {
-			msg.Paste = true // text that came at once; "tab" would be taken for that key
-		}
-		w := m.route(msg)
-		_, quits := w.(parts.ToQuit)
-		m.told = m.told && quits
-		return m.grant(w)
+		return m.pressed(msg)
 	case openedMsg:
 		m.opened(msg)
 	case listedMsg:
-		m.listed(msg)
+		return m.listed(msg)
 	case takenMsg:
 		return m.taken(msg)
 	case savedMsg:
@@ -144,19 +138,40 @@ func (m *root) resize(width, height int) {
 	}
 }
 
+// pressed takes a key, unless it is one that has to wait.
+func (m *root) pressed(msg tea.KeyMsg) tea.Cmd {
+	if msg.Type == tea.KeyRunes && len(msg.Runes) > 1 {
+		msg.Paste = true // text that came at once; "tab" would be taken for that key
+	}
+	if !ends(msg) && m.holds(msg) {
+		return nil
+	}
+	w := m.route(msg)
+	_, quits := w.(parts.ToQuit)
+	m.told = m.told && quits
+	return m.grant(w)
+}
+
+// ends tells the keys that end the program, whatever is in front.
+func ends(msg tea.KeyMsg) bool { return msg.String() == "ctrl+c" || msg.String() == "ctrl+q" }
+
 // route gives a key to what is in front.
 func (m *root) route(msg tea.KeyMsg) parts.Wish {
-	key := msg.String()
 	_, typed := m.front.(leaver) // which takes what is typed first
 	switch {
-	case m.front != nil && !typed && (key == "ctrl+c" || key == "ctrl+q"):
+	case m.front != nil && !typed && ends(msg):
+		if m.desk != nil { // the form behind may have a text that is being typed
+			return m.desk.TypedFirst(parts.ToQuit{})
+		}
 		return parts.ToQuit{}
 	case m.front != nil:
 		return m.front.Key(msg)
 	case m.desk != nil:
 		return m.desk.Key(msg)
+	case ends(msg):
+		return parts.ToQuit{}
 	}
-	return parts.ToQuit{}
+	return nil
 }
 
 // print writes the card beside the sheet, under the sheet's name.
@@ -189,9 +204,15 @@ func (m *root) copySaved(msg copySavedMsg) {
 		d.Message = "The copy is not saved: " + typeset.Plain(console.FileWords(msg.err)) + "."
 		return
 	}
+	for _, p := range m.leavers() { // what is typed into the copy meanwhile is in no file
+		p.leave()
+	}
 	d.Message = "The copy is saved in " + typeset.Plain(msg.path) + "."
 	if d.Hand > 0 && d.Sheet().Equal(msg.sheet) {
 		d.DropHand(d.Message)
+		for _, p := range m.leavers() {
+			p.follow()
+		}
 	}
 	if _, ok := m.front.(*copyPage); ok && len(d.Copies) == 0 {
 		m.front = nil
@@ -243,23 +264,6 @@ func (m *root) opened(msg openedMsg) {
 	}
 	if msg.note != "" {
 		m.desk.Message = typeset.Plain(msg.note)
-	}
-}
-
-func (m *root) listed(msg listedMsg) {
-	if msg.err != nil {
-		m.complain(typeset.Plain(console.FileWords(msg.err)))
-		return
-	}
-	switch {
-	case msg.taking == nil && len(msg.found) == 0 && m.desk == nil:
-		m.front = &start{styles: m.styles}
-	case msg.taking == nil:
-		m.front = newList(msg.found, m.styles, m.desk != nil)
-	case msg.taking.Path != "" || m.desk == nil:
-		m.front = newPicker(msg.found, *msg.taking, msg.taking.Path, m.styles)
-	default:
-		m.front = newPicker(msg.found, *msg.taking, m.desk.Doc.Path(), m.styles)
 	}
 }
 

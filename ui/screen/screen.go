@@ -126,7 +126,7 @@ func hasWorksheets(today time.Time) bool {
 func openFolder(m *root) {
 	found, listing := roster.Rows(".", m.today)
 	if len(found) > 0 {
-		m.listed(listedMsg{found: found})
+		m.layList(listedMsg{found: found})
 		return
 	}
 	first := &start{styles: m.styles}

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -58,7 +59,7 @@ func (p *sizesPage) reach() {
 // typed is the sheet with what stands in the line of input.
 func (p *sizesPage) typed() (worksheets.Sheet, error) {
 	k := p.at()
-	text, err := p.desk.AsTyped(k, p.typing.Text())
+	text, err := p.desk.AsTyped(k, &p.typing, p.draft(p.col, k))
 	if err != nil {
 		return worksheets.Sheet{}, err
 	}
@@ -92,6 +93,11 @@ func (p *sizesPage) commit() (w parts.Wish, stays bool) {
 	switch {
 	case p.onNew() && p.typing.Text() == "":
 		p.reach()
+		return nil, false
+	case strings.TrimSpace(p.typing.Text()) == "" && kept && p.draft(p.col, p.at()) != "": // what was taken away is the draft
+		p.putDraft(name, "")
+		value := cmp.Or(p.all[p.col].Report.Value(p.at()), "empty")
+		p.desk.Message = fmt.Sprintf("%s stays %s; empty it again to clear it.", typeset.Capitalised(p.what()), value)
 		return nil, false
 	case err == nil:
 		w, done := p.change(sheet, p.what())
@@ -175,7 +181,7 @@ func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w parts.Wish, d
 		return nil, false
 	case example && !d.Trying: // in a copy of an example nobody is asked
 		return desk.ToOwn{Try: toPressAgain{page: p}}, false
-	case example && len(d.Copies) == desk.MostCopies:
+	case d.Full():
 		d.Message = fmt.Sprintf("The example stays as it is, and has %d copies: esc, then ^x drops one.", desk.MostCopies)
 		return nil, false
 	}

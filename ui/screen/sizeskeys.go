@@ -60,7 +60,7 @@ func (p *sizesPage) pressed(name string) (do func() parts.Wish, ok bool) {
 	case "ctrl+y":
 		return after(d.Redo), true
 	case "ctrl+s":
-		return after(d.AskSave), true
+		return after(p.askSave), true
 	case "ctrl+t":
 		return after(d.SwitchUnit), true
 	case "ctrl+g":
@@ -95,6 +95,15 @@ func (p *sizesPage) pressedInSteps(name string) (do func() parts.Wish, ok bool) 
 		}, true
 	}
 	return nil, false
+}
+
+// askSave asks for the worksheet to be saved; what keeps a copy is no key of this page.
+func (p *sizesPage) askSave() parts.Wish {
+	w := p.desk.AskSave()
+	if p.desk.Hand > 0 {
+		p.desk.Message = "This copy is not saved: esc, then ^x keeps it or gives it its own file."
+	}
+	return w
 }
 
 // quit ends; but an example asks about what was typed.

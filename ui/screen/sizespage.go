@@ -205,8 +205,11 @@ func (p *sizesPage) halfTyped() (one worksheets.Draft, ok bool) {
 	if !named {
 		return one, false
 	}
-	return p.typing.Half(p.at(), name)
+	return p.desk.Half(&p.typing, p.at(), name)
 }
+
+// follow takes up what lies on the desk now.
+func (p *sizesPage) follow() { p.refresh() }
 
 func (p *sizesPage) Complain(text string) { p.desk.Message = text }
 

@@ -34,9 +34,9 @@ func (m *root) grant(w parts.Wish) tea.Cmd {
 	case desk.ToOwn:
 		m.askOwn(w)
 	case desk.ToList:
-		return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, nil) })
+		return m.behindSave(w, func() tea.Cmd { return m.list(nil) })
 	case desk.ToPick:
-		return m.behindSave(w, func() tea.Cmd { return listFolder(m.today, &w.Taking) })
+		return m.behindSave(w, func() tea.Cmd { return m.list(&w.Taking) })
 	case desk.ToPrint:
 		return m.print()
 	case desk.ToNote:
@@ -76,13 +76,14 @@ func (m *root) scroll(heading, how string, text func(width int) ([]string, int))
 	m.cover(parts.NewScrollPage(m.styles.Heading.Render(heading)+"   "+how, text, m.width, m.height))
 }
 
-// goBack takes away what is in front.
+// goBack takes away what is in front; where nothing lies behind, once there is a list to
+// show.
 func (m *root) goBack() tea.Cmd {
-	m.uncover()
 	m.next = nil
 	if m.desk == nil {
-		return listFolder(m.today, nil)
+		return m.list(nil)
 	}
+	m.uncover()
 	return nil
 }
 

@@ -17,12 +17,25 @@ func Pasted(text string) tea.KeyMsg {
 }
 
 // Robot is a person at the screen: it presses keys and reads lines. Commands
-// run at once, so a script needs no waiting.
+// run at once, so a script needs no waiting; on a slow disk they run when the script says so.
 type Robot struct {
 	T             *testing.T
 	Model         tea.Model
 	Ended         bool
-	Width, Height int // of the window
+	Width, Height int  // of the window
+	Slow          bool // commands wait for Arrive
+
+	late []tea.Cmd
+}
+
+// Arrive runs the commands that wait, those of a slow disk.
+func (r *Robot) Arrive() *Robot {
+	late := r.late
+	r.Slow, r.late = false, nil
+	for _, c := range late {
+		r.Tell(c())
+	}
+	return r
 }
 
 // Tell gives the screen a message and runs what comes of it to the end.
@@ -47,7 +60,12 @@ func (r *Robot) Tell(msg tea.Msg) {
 		case tea.WindowSizeMsg:
 			r.Width, r.Height = next.Width, next.Height
 		}
-		if _, cmd := r.Model.Update(next); cmd != nil {
+		_, cmd := r.Model.Update(next)
+		switch {
+		case cmd == nil:
+		case r.Slow:
+			r.late = append(r.late, cmd)
+		default:
 			queue = append(queue, cmd())
 		}
 	}

@@ -1,0 +1,63 @@
+package screen
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"capscye/ui/console"
+	"capscye/ui/desk"
+	"capscye/ui/typeset"
+)
+
+// waits is what the root knows of a sheet, or of the list of the folder, that is on its way
+// from the disk: what is pressed meanwhile is not meant for what is in front still.
+type waits struct {
+	bringing bool         // a worksheet is being opened
+	listing  bool         // the folder is being listed
+	ahead    []tea.KeyMsg // what was pressed for the list
+}
+
+// mostAhead bounds what is kept for a list.
+const mostAhead = 100
+
+// holds tells that a key waits for the list, or that there is nothing that it could be for.
+func (w *waits) holds(key tea.KeyMsg) bool {
+	if w.listing && len(w.ahead) < mostAhead {
+		w.ahead = append(w.ahead, key)
+	}
+	return w.listing || w.bringing
+}
+
+// list asks for the list of the folder, to open one of its worksheets or to take from one.
+func (m *root) list(t *desk.Taking) tea.Cmd {
+	m.listing = true
+	return listFolder(m.today, t)
+}
+
+// listed puts the list in front, and gives it what was pressed since it was asked for.
+func (m *root) listed(msg listedMsg) tea.Cmd {
+	ahead := m.ahead
+	m.listing, m.ahead = false, nil
+	if msg.err != nil {
+		m.complain(typeset.Plain(console.FileWords(msg.err)))
+		return nil
+	}
+	m.layList(msg)
+	var cmd tea.Cmd
+	for _, key := range ahead {
+		cmd = both(cmd, m.pressed(key))
+	}
+	return cmd
+}
+
+func (m *root) layList(msg listedMsg) {
+	switch {
+	case msg.taking == nil && len(msg.found) == 0 && m.desk == nil:
+		m.front = &start{styles: m.styles}
+	case msg.taking == nil:
+		m.front = newList(msg.found, m.styles, m.desk != nil)
+	case msg.taking.Path != "" || m.desk == nil:
+		m.front = newPicker(msg.found, *msg.taking, msg.taking.Path, m.styles)
+	default:
+		m.front = newPicker(msg.found, *msg.taking, m.desk.Doc.Path(), m.styles)
+	}
+}
