@@ -2,6 +2,7 @@ package desk
 
 import (
 	"fmt"
+	"strings"
 
 	"capscye/ui/compare"
 	"capscye/ui/report"
@@ -41,12 +42,7 @@ func (d *Desk) besideLines(width int) []string {
 	out := append(verdictLines(d.beside[d.Hand], d.styles, width), head)
 	begun := len(out)
 	for _, row := range compare.Sheets(sheets...) {
-		lines := typeset.Wrap(row.What, label-1)
-		lines[0] = typeset.Pad(lines[0], label)
-		for _, c := range row.Cells {
-			lines[0] += typeset.PadLeft(typeset.Cut(c, besideCell-1), besideCell)
-		}
-		out = append(out, lines...)
+		out = append(out, besideRow(row, label)...)
 	}
 	for _, c := range compare.Findings(d.beside[0], d.beside[d.focusCopy()]) {
 		out = append(out, typeset.Hanging(fmt.Sprintf("%-6s", c.How), c.Finding.Leveled(), width)...)
@@ -55,6 +51,36 @@ func (d *Desk) besideLines(width int) []string {
 		out = append(out, typeset.Wrap("Nothing differs yet: change something in the copy.", width)...)
 	}
 	return out
+}
+
+// besideRow is a row of sheets side by side. An amount that is wider than its column goes on
+// below, where it ends; other words are cut there.
+func besideRow(row compare.Row, label int) []string {
+	const most = 2
+	lines := typeset.Wrap(row.What, label-1)
+	cells, tall := make([][]string, len(row.Cells)), 1
+	for i, c := range row.Cells {
+		cells[i] = typeset.Wrap(c, besideCell-1)
+		if len(cells[i]) > most {
+			cells[i] = []string{cells[i][0], typeset.Cut(strings.Join(cells[i][1:], " "), besideCell-1)}
+		}
+		tall = max(tall, len(cells[i]))
+	}
+	for len(lines) < tall {
+		lines = append(lines, "")
+	}
+	for n := range tall {
+		lines[n] = typeset.Pad(lines[n], label)
+		for _, c := range cells {
+			text := ""
+			if n < len(c) {
+				text = c[n]
+			}
+			lines[n] += typeset.PadLeft(text, besideCell)
+		}
+		lines[n] = strings.TrimRight(lines[n], " ")
+	}
+	return lines
 }
 
 // besideIn is as much of it as a height takes.

@@ -27,7 +27,10 @@ func costLines(r report.Report, width int) []string {
 	}
 	var items []string
 	add := func(name, number string, part, whole float64) {
-		items = append(items, typeset.Pad(typeset.Pad(name, 11)+bar(part, whole)+" "+number, column))
+		items = append(items, typeset.Pad(name, 11)+bar(part, whole)+" "+number)
+		if typeset.Width(items[len(items)-1]) > column { // no number is cut
+			column = width
+		}
 	}
 	front, back := r.Plan.Turns[calc.SleeveFront], r.Plan.Turns[calc.SleeveBack]
 	if edge := r.Plan.Edges[calc.SleeveFront]; front.Known && back.Known {
@@ -42,7 +45,7 @@ func costLines(r report.Report, width int) []string {
 		add("Cap ease", r.Scale.Number(ease.Length), ease.Length.Millimetres(), most.Millimetres())
 	}
 	if bust := r.Plan.Bust; bust.EaseDrawn.Known && bust.Ease.Length > 0 {
-		add("Bust ease", r.Scale.Number(bust.EaseDrawn.Length)+" of "+r.Scale.Number(bust.Ease.Length),
+		add("Bust ease", r.Scale.Number(bust.EaseDrawn.Length)+", asked "+r.Scale.Number(bust.Ease.Length),
 			bust.EaseDrawn.Length.Millimetres(), 2*bust.Ease.Length.Millimetres())
 	}
 	for _, g := range []struct {
@@ -68,7 +71,7 @@ func costLines(r report.Report, width int) []string {
 		line := items[i]
 		if column < width && i+1 < len(items) {
 			i++
-			line += " " + items[i]
+			line = typeset.Pad(line, column) + " " + items[i]
 		}
 		lines = append(lines, typeset.Cut(strings.TrimRight(line, " "), width))
 	}

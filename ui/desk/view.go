@@ -78,11 +78,14 @@ func (d *Desk) messageLine(seen string, width int) string {
 		}
 		return typeset.Cut(line, width)
 	}
+	if tally != "" {
+		tally = " " + tally + " --"
+	}
 	if note != "" {
 		note = "-- " + note + " "
 	}
-	if tally != "" {
-		tally = " " + tally + " --"
+	if len(note)+len(tally) > width { // the count comes first
+		note = ""
 	}
 	return typeset.Cut(note+strings.Repeat("-", max(0, width-len(note)-len(tally)))+tally, width)
 }
@@ -257,7 +260,10 @@ func (d *Desk) focusedRow(k worksheets.Key, width int) string {
 	if k.Kind() == worksheets.Text {
 		room = width - labelWidth - 6
 	}
-	return typeset.Cut(lead+"["+d.typing.Render(room, d.styles)+"] "+d.reading(k), width)
+	lead += "[" + d.typing.Render(room, d.styles) + "] "
+	reading := d.reading(k)
+	first, _, _ := strings.Cut(reading, " = ") // the other system gives way
+	return typeset.Fitting(width, lead+reading, lead+first)
 }
 
 // reading is how the typed text reads, in both systems, or that it does not.
@@ -363,22 +369,26 @@ func answerStrip(r report.Report, st parts.Styles, width int) []string {
 		out = []string{verdictLines(r, st, 1000)[0]}
 		out[0] = typeset.Cut(out[0], width)
 	}
-	outcome := []string{}
+	var outcome, girths []string
 	for _, p := range r.Pieces() {
 		line := p.NeedWords(r.Scale)
 		switch sides := p.SidesWords(r.Scale); len(sides) {
 		case 0:
+			line = typeset.Cut(line, width)
 		case 1:
-			line += "; " + st.Answer.Render(sides[0])
+			answer := st.Answer.Render(sides[0])
+			line = typeset.Fitting(width, line+"; "+answer, p.Name+", "+answer, p.Name+": amounts in step 4")
 		default: // front and back in full would not fit
-			line += "; pivot + slide: " + st.Answer.Render(fmt.Sprintf("front %s, back %s", r.MarksShort(p.Front), r.MarksShort(p.Back)))
+			answer := st.Answer.Render(fmt.Sprintf("front %s, back %s", r.MarksShort(p.Front), r.MarksShort(p.Back)))
+			line = typeset.Fitting(width, line+"; pivot + slide: "+answer, p.Name+", pivot + slide: "+answer, p.Name+": "+answer, p.Name+": amounts in step 4")
 		}
-		out = append(out, typeset.Cut(line, width))
+		out = append(out, line)
 		if words := p.FinishedShort(r.Scale); words != "" {
 			outcome = append(outcome, words)
+			girths = append(girths, p.GirthShort(r.Scale))
 		}
 	}
-	last := "Finished: " + strings.Join(outcome, "; ")
+	last := typeset.Fitting(width, "Finished: "+strings.Join(outcome, "; "), "Finished: "+strings.Join(girths, "; "))
 	switch {
 	case r.Plan.Open:
 		last = "No amounts yet (step 5 says why)"

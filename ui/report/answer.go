@@ -107,12 +107,22 @@ func (p PieceAnswer) FinishedWords(sc units.Scale) string {
 
 // FinishedShort is the same where there is little room: "bicep 15 1/2 in, ease 1 3/4".
 func (p PieceAnswer) FinishedShort(sc units.Scale) string {
+	words := p.GirthShort(sc)
+	if words != "" && p.Girth.EaseDrawn.Known {
+		words += ", ease " + sc.Number(p.Girth.EaseDrawn.Length)
+	}
+	return words
+}
+
+// GirthShort is what comes out alone: "bicep 15 1/2 in", and what the marks make of it where
+// that is another length.
+func (p PieceAnswer) GirthShort(sc units.Scale) string {
 	if !p.Girth.Drawn.Known || p.tooFar {
 		return ""
 	}
 	words := p.place + " " + sc.Format(p.Girth.Drawn.Length)
-	if p.Girth.EaseDrawn.Known {
-		words += ", ease " + sc.Number(p.Girth.EaseDrawn.Length)
+	if marked := sc.Format(p.Girth.DrawnMarked.Length); marked != sc.Format(p.Girth.Drawn.Length) {
+		words += ", by the marks " + marked
 	}
 	return words
 }

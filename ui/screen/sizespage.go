@@ -24,6 +24,7 @@ type sizesPage struct {
 	keys   []worksheets.Key // the rows
 	row    int              // into keys
 	col    int              // into all, or one beyond
+	wide   int              // cells of a column
 	typing parts.Typing
 }
 
@@ -36,6 +37,7 @@ func newSizesPage(d *desk.Desk, st parts.Styles) *sizesPage {
 // refresh brings the page up to what lies on the desk, and reaches the cell at hand.
 func (p *sizesPage) refresh() {
 	p.all = sizes.Of(p.desk.Rep, p.all...)
+	p.wide = min(sizes.CellWidth(sizes.Rows(p.all), sizeCell), sizeMost)
 	p.col = min(p.col, p.columns()-1)
 	p.keys = p.rows()
 	p.row = min(p.row, len(p.keys)-1)

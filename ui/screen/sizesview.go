@@ -19,7 +19,8 @@ import (
 // The columns of the page.
 const (
 	sizeLabel = 22
-	sizeCell  = 17
+	sizeCell  = 17 // at least
+	sizeMost  = 19 // so that two have room in the smallest window
 )
 
 func (p *sizesPage) Render(width, height int) string {
@@ -68,7 +69,7 @@ func (p *sizesPage) head(shown []int, width int) []string {
 	}
 	head := []string{typeset.Cut(st.Heading.Render(title)+"   "+told, width), p.line(0, shown)}
 	for _, row := range sizes.Heads(p.all)[1:] {
-		if line := cells(row, shown); line != "" {
+		if line := p.cells(row, shown); line != "" {
 			head = append(head, line)
 		}
 	}
@@ -107,7 +108,7 @@ func (p *sizesPage) elsewhere() string {
 
 // inSight are the columns that have room: the one in hand, and those around the hands.
 func (p *sizesPage) inSight(width int) []int {
-	others := min(max(1, (width-sizeLabel)/sizeCell-1), p.columns()-1)
+	others := min(max(1, (width-sizeLabel)/p.wide-1), p.columns()-1)
 	shown, from := []int{0}, max(1, p.col-others+1)
 	for col := from; col < from+others; col++ {
 		shown = append(shown, col)
@@ -133,34 +134,34 @@ func (p *sizesPage) line(row int, shown []int) string {
 func (p *sizesPage) cell(row, col int, k worksheets.Key) string {
 	st := p.styles
 	if row == p.row && col == p.col {
-		return " [" + p.typing.Render(sizeCell-3, st) + "]"
+		return " [" + p.typing.Render(p.wide-3, st) + "]"
 	}
 	if draft := p.draft(col, k); draft != "" {
-		return typeset.PadLeft(st.Stop.Render(typeset.Cut(typeset.Plain(draft), sizeCell-3)+"?"), sizeCell)
+		return typeset.PadLeft(st.Stop.Render(typeset.Cut(typeset.Plain(draft), p.wide-3)+"?"), p.wide)
 	}
 	r, ok := p.reportOf(col)
 	switch {
 	case !ok && row == 0:
-		return typeset.PadLeft("another size", sizeCell)
+		return typeset.PadLeft("another size", p.wide)
 	case !ok:
-		return strings.Repeat(" ", sizeCell)
+		return strings.Repeat(" ", p.wide)
 	case row == 0:
-		return typeset.PadLeft(st.Answer.Render(typeset.Cut(p.all[col].Title(), sizeCell-1)), sizeCell)
+		return typeset.PadLeft(st.Answer.Render(typeset.Cut(p.all[col].Title(), p.wide-1)), p.wide)
 	case r.Sheet.Check(k) != nil:
-		return typeset.PadLeft(st.Stop.Render(typeset.Cut(typeset.Plain(r.Sheet.Text(k)), sizeCell-3)+"?"), sizeCell)
+		return typeset.PadLeft(st.Stop.Render(typeset.Cut(typeset.Plain(r.Sheet.Text(k)), p.wide-3)+"?"), p.wide)
 	}
 	if r.DoubtOf(k) != "" {
-		return typeset.PadLeft(st.Warn.Render(typeset.Cut(r.ValueOrDash(k), sizeCell-2)+"?"), sizeCell)
+		return typeset.PadLeft(st.Warn.Render(typeset.Cut(r.ValueOrDash(k), p.wide-2)+"?"), p.wide)
 	}
-	return typeset.PadLeft(typeset.Cut(r.ValueOrDash(k), sizeCell-1), sizeCell)
+	return typeset.PadLeft(typeset.Cut(r.ValueOrDash(k), p.wide-1), p.wide)
 }
 
 // cells is a row that nobody types in.
-func cells(row sizes.Row, shown []int) string {
+func (p *sizesPage) cells(row sizes.Row, shown []int) string {
 	line := typeset.Pad("  "+row.Label, sizeLabel)
 	for _, col := range shown {
 		if col < len(row.Cells) {
-			line += typeset.PadLeft(typeset.Cut(row.Cells[col], sizeCell-1), sizeCell)
+			line += typeset.PadLeft(typeset.Cut(row.Cells[col], p.wide-1), p.wide)
 		}
 	}
 	return strings.TrimRight(line, " ")
@@ -179,7 +180,7 @@ func (p *sizesPage) costs(shown []int) (lines []string) {
 		inOrder[i] = i
 	}
 	for _, row := range append([]sizes.Row{sizes.States(some)}, sizes.Rows(some)...) { // the verdict is never out of sight
-		lines = append(lines, cells(row, inOrder))
+		lines = append(lines, p.cells(row, inOrder))
 	}
 	return lines
 }

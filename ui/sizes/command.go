@@ -79,8 +79,7 @@ func JSONKeys() []show.JSONKey {
 // The columns of the printed sizes.
 const (
 	labelWidth = 24
-	cellWidth  = 14
-	abreast    = (typeset.PrintWidth - labelWidth) / cellWidth
+	cellWidth  = 14 // at least
 	nameWidth  = 20 // at most, of a size before what is said of it
 )
 
@@ -91,14 +90,16 @@ func text(all []Size) string {
 	first := all[0].Report
 	out.Hanging("", first.Name()+", in "+wording.UnitWords(first.Scale.System))
 	out.Line("Marks are pivot + slide on each side, %s.", markWords(all))
-	rows := append(append(Heads(all), Rows(all)...), States(all))
+	costs := append(Rows(all), States(all))
+	rows, cell := append(Heads(all), costs...), CellWidth(costs, cellWidth)
+	abreast := max(1, (typeset.PrintWidth-labelWidth)/cell)
 	for from := 0; from < len(all); from += abreast {
 		to := min(from+abreast, len(all))
 		out.Line("")
 		for _, row := range rows {
 			line := typeset.Pad(row.Label, labelWidth)
 			for _, c := range row.Cells[from:to] {
-				line += typeset.PadLeft(typeset.Cut(c, cellWidth-1), cellWidth)
+				line += typeset.PadLeft(typeset.Cut(c, cell-1), cell)
 			}
 			out.Line("%s", strings.TrimRight(line, " "))
 		}

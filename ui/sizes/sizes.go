@@ -125,6 +125,17 @@ func Rows(all []Size) []Row {
 	return rows
 }
 
+// CellWidth is how wide a column has to be for rows of amounts, of which none is cut; and
+// at least so wide.
+func CellWidth(rows []Row, least int) int {
+	for _, row := range rows {
+		for _, c := range row.Cells {
+			least = max(least, typeset.Width(c)+1)
+		}
+	}
+	return least
+}
+
 // marks are what to mark on a side, pivot + slide.
 func marks(r report.Report, s calc.Side) string {
 	side := r.Plan.Sides[s]

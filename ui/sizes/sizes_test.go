@@ -251,3 +251,22 @@ func TestASizeIsReckonedOnce(t *testing.T) {
 		t.Errorf("%d plans for one that has changed", plans)
 	}
 }
+
+// However fine the ruler, and whatever size is in hand, no amount of the table is cut.
+func TestNoAmountOfASizeIsCut(t *testing.T) {
+	for _, ruler := range []string{"1/16 in", "1/32 in", "1/64 in"} {
+		d, err := worksheets.Example("market-smock")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for k, text := range map[worksheets.Key]string{worksheets.Ruler: ruler, worksheets.EaseBicep: "5 13/64", worksheets.EaseBust: "7 61/64", worksheets.PivotLimitSleeve: "63/64"} {
+			if err := d.Sheet.Set(k, text); err != nil {
+				t.Fatal(err)
+			}
+		}
+		table, _, _ := strings.Cut(text(Of(report.Reckon(d, props.SomeDay, 0))), "\n\n  ")
+		if strings.Contains(table, "...") || !strings.Contains(table, "63/64 + ") && ruler == "1/64 in" {
+			t.Errorf("with a ruler of %s:\n%s", ruler, table)
+		}
+	}
+}

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Scrolled is the part of the lines from one on that a block takes, and how many
@@ -32,7 +33,9 @@ func Block(lines []string, width, height int) string {
 	return strings.Join(out, "\n")
 }
 
-// Cut shortens a line to a width, and says so.
+// Cut shortens a line to a width, and says so. A length goes as a whole, with the plus
+// before it: what is left of one would be another. Where that leaves nothing, or the line
+// has styles, it is cut where it is full.
 func Cut(s string, width int) string {
 	if Width(s) <= width {
 		return s
@@ -40,7 +43,36 @@ func Cut(s string, width int) string {
 	if width < 4 {
 		return cut(s, max(width, 0), "")
 	}
-	return cut(s, width, "...")
+	short := cut(s, width, "...")
+	if strings.Contains(s, "\x1b") {
+		return short
+	}
+	all, kept := []rune(together(s)), utf8.RuneCountInString(short)-len("...")
+	from, to := kept, kept
+	for from > 0 && all[from-1] != ' ' {
+		from--
+	}
+	for to < len(all) && all[to] != ' ' {
+		to++
+	}
+	inLength := from < kept && kept < to && strings.ContainsAny(string(all[from:to]), "0123456789")
+	if !inLength && !strings.HasSuffix(strings.TrimRight(string(all[:kept]), " "), "+") {
+		return short
+	}
+	if whole := strings.TrimRight(string([]rune(s)[:from]), " +"); whole != "" {
+		return whole + "..."
+	}
+	return short
+}
+
+// Fitting is the first of some lines that a width takes, or the last of them, cut.
+func Fitting(width int, lines ...string) string {
+	for _, l := range lines {
+		if Width(l) <= width {
+			return l
+		}
+	}
+	return Cut(lines[len(lines)-1], width)
 }
 
 // Pad fills a line with spaces to a width, cutting what is too long.

@@ -45,3 +45,26 @@ func TestAPrintoutIsTheSameTwice(t *testing.T) {
 		t.Errorf("%q, then %q", first, second)
 	}
 }
+
+// A length that does not fit goes as a whole, and a plus with it; what is no length is cut
+// where the line is full.
+func TestACutLeavesNoOtherLength(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		width int
+		want  string
+	}{
+		{"mark 11/16 + 1 3/16 in", 16, "mark 11/16..."},
+		{"mark 11/16 + 1 3/16 in", 12, "mark..."},
+		{"mark 11/16 + 1 3/16 in", 22, "mark 11/16 + 1 3/16 in"},
+		{"bust 42 1/2 in, ease 3", 18, "bust 42 1/2 in,..."},
+		{"bust 42 1/2 in, ease 3", 17, "bust..."},
+		{"a sentence that is long", 12, "a sentenc..."},
+		{"1234567890", 8, "12345..."},
+		{"bicep ~15 1/8", 12, "bicep..."},
+	} {
+		if got := Cut(c.text, c.width); got != c.want {
+			t.Errorf("%q in %d: %q, want %q", c.text, c.width, got, c.want)
+		}
+	}
+}
