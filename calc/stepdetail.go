@@ -39,6 +39,7 @@ type Detail struct {
 	HemWiden units.Length  // and by how much that is more
 
 	Kept               bool // the armhole is kept
+	Unchanged          bool // neither cap nor armhole slides
 	Cap, Armhole       units.Reading
 	CapEase            units.Reading
 	Sleeve, Bust       units.Reading // around the body, by the marks

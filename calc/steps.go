@@ -280,7 +280,7 @@ func (b *stepList) garment() {
 	sleeve, bodice := changed(SleeveFront), changed(BodiceFront)
 	if slides := b.plan.Sides[SleeveFront].SlideMark != 0 || b.plan.Sides[SleeveBack].SlideMark != 0; slides || sleeve && bodice {
 		add("notches", Notch, Detail{})
-		add("check-cap-and-armhole", CheckSeams, Detail{Kept: b.in.Method.Armhole == KeepArmhole,
+		add("check-cap-and-armhole", CheckSeams, Detail{Kept: b.in.Method.Armhole == KeepArmhole, Unchanged: !slides,
 			Cap: seams.CapAfter, Armhole: seams.ArmholeAfter, CapEase: seams.CapEaseAfter})
 	} // else one piece only pivots: its seam keeps its length, and fits as before
 	if d := b.widthDetail(); d.Sleeve.Known || d.Bust.Known {

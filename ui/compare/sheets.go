@@ -235,7 +235,8 @@ func exactOf(of func(calc.SidePlan) units.Length) func(report.Report, calc.SideP
 var sideFigures = []SideFigure{
 	{"pivot", exactOf(func(p calc.SidePlan) units.Length { return p.Pivot })},
 	{"slide", exactOf(func(p calc.SidePlan) units.Length { return p.Slide })},
-	{"still short", exactOf(func(p calc.SidePlan) units.Length { return p.LeftOver })},
+	{"short by", exactOf(func(p calc.SidePlan) units.Length { return max(0, p.LeftOver) })},
+	{"too large by", exactOf(func(p calc.SidePlan) units.Length { return max(0, -p.LeftOver) })},
 }
 
 // MarksOfSide is what is marked on the paper, pivot + slide, in the ruler's unit.

@@ -117,7 +117,7 @@ func onTrace(d *Desk) (bool, string) { return d.step == forms.Trace, "" }
 
 // onTrouble is step 5 while something could be mended.
 func onTrouble(d *Desk) (bool, string) {
-	return d.step == forms.Match && mendable(d.Rep), ""
+	return d.step == forms.Match && mendable(d.Rep), "no single change is known that would help; the ways out are said with each check"
 }
 
 func onMeasures(d *Desk) (bool, string) {
@@ -152,7 +152,7 @@ func ShownFor(key string) (show string, ok bool) {
 // whyNot is the reason that a key does nothing now, if the table knows one.
 func (d *Desk) whyNot(key string) string {
 	for _, b := range bindings {
-		if b.when != nil && slices.Contains(b.keys, key) && len(key) > 1 {
+		if b.when != nil && slices.Contains(b.keys, key) {
 			if ok, why := b.when(d); !ok && why != "" {
 				return typeset.Capitalised(why) + "."
 			}

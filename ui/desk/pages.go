@@ -21,7 +21,10 @@ func matchLines(r report.Report, st parts.Styles, width int) []string {
 	for _, f := range r.Findings {
 		out = append(out, findingLines(f, st, width, true)...)
 	}
-	if mendable(r) {
+	switch {
+	case mendable(r) && r.Verdict().State == report.Ready:
+		out = append(out, st.Key.Render("w")+" shows what you could try.")
+	case mendable(r):
 		out = append(out, st.Key.Render("w")+" shows what would make it work.")
 	}
 	for _, table := range [][]string{report.SeamsTable(r), report.TurnTable(r), report.WidthsTable(r)} {

@@ -50,7 +50,9 @@ func (d *Desk) panel(width, height int) []string {
 		words = d.besideIn(width, room)
 	} else {
 		words = answerPanel(d.Rep, d.styles, width)
-		words = append(words, panelFindings(d.Rep, d.styles, width, room-len(words))...)
+		if d.step != forms.Match { // whose page has them all
+			words = append(words, panelFindings(d.Rep, d.styles, width, room-len(words))...)
+		}
 	}
 	if d.step == forms.Trace {
 		return words
@@ -200,7 +202,7 @@ func (d *Desk) formRows(width int) (rows []string, focus int) {
 			rows = append(rows, d.focusedRow(it.Key, width))
 			continue
 		}
-		row := typeset.Cut("  "+typeset.Pad(forms.Fields[it.Key].Label, labelWidth)+d.shownValue(it.Key), width)
+		row := typeset.Cut("  "+typeset.Pad(forms.Fields[it.Key].Label, labelWidth)+d.shownValue(it.Key, width-labelWidth-2), width)
 		if forms.WorthOf(d.Sheet(), it.Key) == forms.Idle {
 			row = d.styles.Idle.Render(row)
 		}
@@ -217,15 +219,15 @@ const (
 )
 
 // shownValue is an answer that the hands are not on, as the sheet shows it,
-// with a word behind it where there is one to say.
-func (d *Desk) shownValue(k worksheets.Key) string {
+// with a word behind it where there is one to say and room for it.
+func (d *Desk) shownValue(k worksheets.Key, room int) string {
 	s := d.Sheet()
 	if draft := s.Drafts.Of(k); draft != "" {
 		why := "cannot be read"
 		if d.unfinished(k, draft) {
 			why = "not finished"
 		}
-		return typeset.Pad(typeset.Cut(typeset.Plain(draft), valueWidth-1), valueWidth) + d.styles.Stop.Render(why) + "; " + d.stays(k)
+		return typeset.Pad(typeset.Cut(typeset.Plain(draft), valueWidth-1), valueWidth) + typeset.Fitting(room-valueWidth, d.styles.Stop.Render(why)+"; "+d.stays(k), d.styles.Stop.Render(why)+"; stays "+d.answerWords(k))
 	}
 	if s.Check(k) != nil {
 		return typeset.Pad(typeset.Plain(s.Text(k)), valueWidth) + d.styles.Stop.Render("cannot be read")

@@ -101,22 +101,30 @@ func TurnTable(r Report) []string {
 	return lines
 }
 
-// SeamsTable is cap and armhole before and after; nil where neither was
-// measured.
+// SeamsTable is cap and armhole before and after, and as the marks make them where that
+// differs; nil where neither was measured.
 func SeamsTable(r Report) []string {
 	s := r.Plan.Seams
 	if !s.CapBefore.Known && !s.ArmholeBefore.Known {
 		return nil
 	}
-	row := func(name string, cells ...any) string {
-		return fmt.Sprintf("%-13s%12s%12s   %s", append([]any{name}, cells...)...)
+	marked := r.AsMarked().Plan.Seams
+	lines := []string{fmt.Sprintf("%-13s%12s%12s", "", "before", "after")}
+	if marked != s {
+		lines[0] += fmt.Sprintf("%11s", "by marks")
 	}
-	return []string{
-		row("", "before", "after", ""),
-		row("Cap seam", wording.OrDash(s.CapBefore, r.Scale), wording.OrDash(s.CapAfter, r.Scale), ""),
-		row("Armhole", wording.OrDash(s.ArmholeBefore, r.Scale), wording.OrDash(s.ArmholeAfter, r.Scale), ""),
-		row("Cap ease", wording.OrDash(s.CapEaseBefore, r.Scale), wording.OrDash(s.CapEaseAfter, r.Scale), "usual "+r.UsualCapEase()),
+	row := func(name string, before, after, byMarks units.Reading) {
+		line := fmt.Sprintf("%-13s%12s%12s", name, wording.OrDash(before, r.Scale), wording.OrDash(after, r.Scale))
+		if marked != s {
+			line += fmt.Sprintf("%11s", wording.OrDash(byMarks, r.Scale))
+		}
+		lines = append(lines, line)
 	}
+	row("Cap seam", s.CapBefore, s.CapAfter, marked.CapAfter)
+	row("Armhole", s.ArmholeBefore, s.ArmholeAfter, marked.ArmholeAfter)
+	row("Cap ease", s.CapEaseBefore, s.CapEaseAfter, marked.CapEaseAfter)
+	lines[len(lines)-1] += "   usual " + r.UsualCapEase()
+	return lines
 }
 
 // UsualCapEase is the cap ease that the style commonly has: "1/2 to 1 1/2 in".

@@ -83,8 +83,8 @@ func (p *copyPage) Render(width, height int) string {
 		page.Head = p.styles.Warn.Render(typeset.Cut("> "+d.Message, width))
 	}
 	keys := parts.KeyLine([]parts.Key{
-		{Show: "up/down", Does: "scroll"}, {Show: "left/right", Does: "another"}, {Show: "s", Does: "own file"}, {Show: "d", Does: "drop"},
-		{Show: "k", Does: "keep, drop the rest"}, {Show: "esc", Does: "back"},
+		{Show: "up/down", Does: "scroll"}, {Show: "left/right", Does: "other"}, {Show: "s", Does: "own file"}, {Show: "d", Does: "drop"},
+		{Show: "k", Does: "keep this one"}, {Show: "esc", Does: "back"},
 	}, p.styles, width)
 	if height < 2 {
 		return keys

@@ -186,6 +186,6 @@ func TestCopiesFollowTheirVersion(t *testing.T) {
 // The page of copies says what it has no room for, and how to see it.
 func TestThePageOfCopiesSaysWhatIsBelow(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f2", "ctrl+l").Types("4").Press("enter").Types("5").Press("enter", "f4", "up", "left", "ctrl+x")
-	r.Fits().Sees("What if", " lines more below", "up/down scroll  left/right another", "esc back")
+	r.Fits().Sees("What if", " lines more below", "up/down scroll  left/right other  s own file  d drop  k keep this one  esc back", "esc back")
 	r.Press("end").Fits().DoesNotSee("more below")
 }

@@ -166,14 +166,14 @@ func TestWhatIsSaidOfTheSizes(t *testing.T) {
 		{[]string{`armhole = "alter"`, `armhole = "keep"`, `bicep = "2"`, `bicep = "9"`}, []string{"Every size has a stop, or an answer is missing."}, []string{"pivot"}},
 		{[]string{`width = "15 1/2"`, ""}, []string{"Sizes 20 and 18 have every answer and no stop."}, nil},
 		{[]string{`width = "15 1/2"`, "", "width         = \"16\"\n", ""}, []string{"Only size 20 has every answer and no stop."}, []string{"least"}},
-		{[]string{`high_bust   = "41 1/2"`, ""}, []string{"Measure bust and high bust: they say which size fits the shoulders."}, nil},
+		{[]string{`high_bust   = "41 1/2"`, ""}, []string{"Measure the high bust too: it says which size fits the shoulders."}, nil},
 		{[]string{`high_bust   = "41 1/2"`, `high_bust = "45"`}, []string{"The bust is less than 2 in (5 cm) larger than the high bust, so it says size 20: its chart gives a bust of 46 in."}, nil},
 		{[]string{"chart_bust", "other_bust", "chart_high_bust", "other_high_bust"}, []string{"Copy the bust and high bust of each size from the pattern's chart: then the high bust says a size."}, nil},
 		{[]string{"chart_high_bust", "other_high_bust"}, []string{"The high bust says size 16: its chart gives a bust of 42 in."}, []string{"so far", "Copy"}},
 		{[]string{`chart_high_bust = "42"`, "", `chart_high_bust = "40 1/2"`, ""}, []string{"The high bust says size 16 so far: its chart gives a bust of 42 in. Copy the high bust of sizes 18 and 16 from the chart too."}, nil},
 		{[]string{`chart_bust      = "44"`, "", `chart_high_bust = "42"`, ""}, []string{"The high bust says size 16 so far: its chart gives a high bust of 40 1/2 in. Copy the high bust of size 18 from the chart too."}, nil},
 		{[]string{"chart_high_bust", "other_high_bust", `chart_bust      = "42"`, ""}, []string{"The high bust says size 18 so far: its chart gives a bust of 44 in. Copy the bust of size 16 from the chart too."}, nil},
-		{[]string{"\nbust        = \"46\"", "", "bicep       = \"16\"", ""}, []string{"Measure bust and high bust"}, []string{"pivot:", "0 in"}}, // nothing is asked
+		{[]string{"\nbust        = \"46\"", "", "bicep       = \"16\"", ""}, []string{"Measure the bust too: beside the high bust it says which size fits."}, []string{"pivot:", "0 in"}}, // nothing is asked
 		{[]string{`width         = "16 1/2"`, `width = "15"`, `width         = "16"`, `width = "15 1/4"`}, []string{"Size 16 needs the least pivot, at most 1 in a side, and of those the least slide, at most 1/4 in."}, nil},
 		{[]string{`width         = "16 1/2"`, `width = "15"`}, []string{"Size 18 needs the least pivot, at most 1 in a side, and no slide."}, nil},
 	} {

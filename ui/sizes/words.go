@@ -93,8 +93,12 @@ func leastPivot(all []Size) string {
 func ByTheBody(all []Size) string {
 	in, c := all[0].Report.Input, Choice(all)
 	switch {
-	case !in.HighBust.Known || !in.Bust.Known:
+	case !in.HighBust.Known && !in.Bust.Known:
 		return "Measure bust and high bust: they say which size fits the shoulders."
+	case !in.HighBust.Known:
+		return "Measure the high bust too: it says which size fits the shoulders."
+	case !in.Bust.Known:
+		return "Measure the bust too: beside the high bust it says which size fits."
 	case len(c.Nearest) == 0:
 		return "Copy the bust and high bust of each size from the pattern's chart: then the high bust says a size."
 	}

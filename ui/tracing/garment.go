@@ -25,6 +25,8 @@ func garmentText(s calc.TraceStep, sc units.Scale) string {
 			return text + fmt.Sprintf(". The cap should measure %s, the armhole %s: %s.", sc.Format(s.Cap.Length), sc.Format(s.Armhole.Length), toEase(s.CapEase.Length, sc))
 		case s.Kept:
 			return text + ": it must still go in."
+		case s.Unchanged:
+			return text + ": neither has changed its length, front or back."
 		}
 		return text + ": both must have changed by the same amount, front and back."
 	case calc.CheckWidths:

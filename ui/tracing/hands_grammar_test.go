@@ -193,6 +193,12 @@ var grammar = []rule{
 		h.said = append(h.said, saying{what: "cap less armhole, front"}, saying{what: "cap less armhole, back"})
 		return nil
 	}),
+	as("Walk the cap along the armhole, seam line on seam line: neither has changed its length, front or back", func(h *hands, _ words) error {
+		for _, seam := range []string{"cap, front", "cap, back", "armhole, front", "armhole, back"} {
+			h.said = append(h.said, saying{what: "change of " + seam})
+		}
+		return nil
+	}),
 	as("The cap should measure <AMOUNT>, the armhole <AMOUNT>: {<AMOUNT> to ease in|the cap is <AMOUNT> too short|nothing to ease in}", func(h *hands, w words) error {
 		for i, what := range []string{"cap", "armhole"} {
 			if err := h.says(what, w[i]); err != nil {

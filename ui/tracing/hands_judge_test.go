@@ -200,6 +200,10 @@ func (t *trial) find(what string) (float64, bool) {
 			return at.bodice[i].curve.length(), true
 		case "cap less armhole, " + side:
 			return at.sleeve[i].grown() - at.bodice[i].grown(), true
+		case "change of cap, " + side:
+			return at.sleeve[i].grown(), true
+		case "change of armhole, " + side:
+			return at.bodice[i].grown(), true
 		case "growth sleeve " + side:
 			return at.sleeve[i].seamLength() - at.sleeve[i].seam, true
 		case "growth bodice " + side:
