@@ -24,8 +24,8 @@ import (
 )
 
 // Desk is a worksheet being worked on: the sheet of a file or of an example, and what lies
-// beside it. Each of its parts is about one thing and has
-// the methods that need no other; what is read on every page is embedded.
+// beside it. Each of its parts is about one thing and has the methods that need no other;
+// what is read on every page is embedded.
 type Desk struct {
 	standing // the sheet, and how its file stands to it
 	trials   // copies beside it

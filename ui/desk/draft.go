@@ -119,7 +119,7 @@ func (d *Desk) Commit() parts.Wish {
 // typedTaken takes what is being typed as the answer, before something else is done. asks
 // tells that this asks for a worksheet of one's own, and nothing is done before that.
 func (d *Desk) typedTaken() (w parts.Wish, asks bool) {
-	asks = d.asksOwn()
+	asks = d.AsksOwn()
 	w = d.Commit()
 	return w, asks && w != nil
 }
@@ -156,7 +156,7 @@ func (d *Desk) unfinished(k worksheets.Key, draft string) bool {
 // answer takes a readable text as an answer; for an example it asks for a worksheet of
 // one's own first.
 func (d *Desk) answer(k worksheets.Key, text string) parts.Wish {
-	if d.asksOwn() { // and what was typed stands in its field behind the question
+	if d.AsksOwn() { // and what was typed stands in its field behind the question
 		return ToOwn{First: &TypedAnswer{Key: k, Text: text}}
 	}
 	if d.Full() { // what was typed waits until there is room for it
@@ -236,7 +236,7 @@ func (d *Desk) meant() (text string, ok bool) {
 func (d *Desk) takeMeant(text string) parts.Wish {
 	k, _ := d.Focused()
 	w := d.answer(k, text)
-	if d.Message == "" && !d.asksOwn() {
+	if d.Message == "" && !d.AsksOwn() {
 		d.Message = fmt.Sprintf("%s is now %s. ^z undoes that.", typeset.Capitalised(forms.Fields[k].Words), d.answerWords(k))
 	}
 	return w

@@ -29,7 +29,7 @@ func (g *guard) wants(l worksheets.Leftover) bool {
 	return g.place != nil && !g.writing && !g.held.Same(l)
 }
 
-// wrote takes the outcome; see GuardWrote.
+// wrote takes the outcome, for GuardWrote.
 func (g *guard) wrote(err error) (news bool) {
 	g.writing = false
 	if err == nil {
@@ -167,7 +167,7 @@ func (d *Desk) LayLeftover(l worksheets.Leftover) {
 		return s.Equal(d.Doc.Sheet) && (s.Drafts.Empty() || s.Drafts.Equal(l.Drafts))
 	})
 	if len(news) > 0 {
-		d.Copies, d.Trying = append(news, d.Copies...), true
+		d.Copies, d.trying = append(news, d.Copies...), true
 		d.Message = fmt.Sprintf("Unsaved work of %s is open as a copy; ^x shows it.", console.DayAndTime(l.At))
 	}
 	d.reckon()

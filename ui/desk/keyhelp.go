@@ -54,12 +54,12 @@ var keySays = map[string]string{
 func Help() []KeyHelp {
 	var list []KeyHelp
 	for _, b := range bindings {
-		key := b.Show
-		switch first, _, _ := strings.Cut(b.Where, " "); first {
+		key := b.show
+		switch first, _, _ := strings.Cut(b.where, " "); first {
 		case "in", "on", "beside", "or": // else it completes what the key does
-			key += ", " + b.Where
+			key += ", " + b.where
 		}
-		list = append(list, KeyHelp{key, keySays[b.Show+" "+b.Does]})
+		list = append(list, KeyHelp{key, keySays[b.show+" "+b.does]})
 	}
 	return append(list, KeyHelp{"delete, on a field just reached", "Empties the field (not title, wearer and notes)."})
 }

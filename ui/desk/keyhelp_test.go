@@ -8,7 +8,7 @@ import (
 func TestEveryKeyIsTold(t *testing.T) {
 	used := map[string]bool{}
 	for _, b := range bindings {
-		name := b.Show + " " + b.Does
+		name := b.show + " " + b.does
 		if keySays[name] == "" {
 			t.Errorf("nothing is said of %q", name)
 		}

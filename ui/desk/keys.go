@@ -13,9 +13,9 @@ import (
 // are made from these tables, so help cannot say what is not so.
 type binding struct {
 	keys  []string // as bubbletea names them
-	Show  string   // as a person reads them
-	Does  string
-	Where string // on the page of keys: where it works, where not everywhere
+	show  string   // as a person reads them
+	does  string
+	where string // on the page of keys: where it works, where not everywhere
 	do    func(d *Desk, key string) parts.Wish
 	// when tells whether the key works now; nil is always. A key that does not
 	// is left out of the bottom line, and says why when it is pressed.
@@ -26,44 +26,44 @@ type binding struct {
 // bindings are the table for the worksheet. The first match whose time it is
 // wins; a key that nobody takes goes into the field.
 var bindings = []binding{
-	{keys: []string{"down", "up", "tab", "shift+tab"}, Show: "up/down", Does: "field", Where: "or tab", do: to((*Desk).moveField, "up", "shift+tab"), when: hasFields},
-	{keys: []string{"esc"}, Show: "esc", Does: "as it was", Where: "in a form", do: plain((*Desk).giveBack), when: canGiveBack},
-	{keys: []string{"enter"}, Show: "enter", Does: "keep, next", Where: "in a form", do: plain((*Desk).enterField), when: hasFields, rare: true},
-	{keys: []string{"enter"}, Show: "enter", Does: "next step", Where: "on a page", do: to((*Desk).moveStep), when: onPage, rare: true},
-	{keys: []string{"ctrl+a"}, Show: "^a", Does: "take guess", Where: "on a doubt", do: plain((*Desk).takeGuess), when: hasGuess},
-	{keys: []string{"ctrl+b"}, Show: "^b", Does: "sizes", Where: "in step 3", do: typedFirst(ToSeeSizes{}), when: onPattern},
-	{keys: []string{"ctrl+g"}, Show: "^g", Does: "other", Where: "with a copy", do: plain((*Desk).NextCopy), when: hasCopies},
-	{keys: []string{"ctrl+x"}, Show: "^x", Does: "keep or drop", Where: "with a copy", do: typedFirst(ToSeeCopies{}), when: hasCopies},
-	{keys: []string{"left", "right"}, Show: "left/right", Does: "push", Where: "on the slide", do: to((*Desk).pushSlide, "left"), when: onSlide},
-	{keys: []string{"l"}, Show: "l", Does: "least", Where: "on the slide", do: slide("least"), when: onSlide},
-	{keys: []string{"e"}, Show: "e", Does: "even", Where: "on the slide", do: slide("even"), when: onSlide},
-	{keys: []string{"left", "right"}, Show: "left/right", Does: "choose", Where: "in a choice", do: to((*Desk).choose, "left"), when: onChoice},
-	{keys: []string{"left", "right"}, Show: "left/right", Does: "one mark", Where: "on a length", do: to((*Desk).nudge, "left"), when: onLength},
-	{keys: []string{" "}, Show: "space", Does: "done, next", Where: "in step 6", do: plain((*Desk).tick), when: onTrace},
-	{keys: []string{"x"}, Show: "x", Does: "not done", Where: "in step 6", do: plain((*Desk).untick), when: onTrace, rare: true},
-	{keys: []string{"left", "right", "home", "end"}, Show: "left/right", Does: "piece", Where: "in step 6", do: (*Desk).jump, when: onTrace, rare: true},
-	{keys: []string{"t"}, Show: "t", Does: "table view", Where: "in step 6", do: asks(ToSeeTable{}), when: onTrace},
-	{keys: []string{"n"}, Show: "n", Does: "note a fitting", Where: "in step 6", do: asks(ToNote{}), when: onTrace},
-	{keys: []string{"c"}, Show: "c", Does: "card", Where: "in step 6", do: asks(ToPrint{}), when: onTrace},
-	{keys: []string{"up", "down"}, Show: "up/down", Does: "step", Where: "in step 6", do: to((*Desk).moveTrace, "up"), when: onTrace},
-	{keys: []string{"w"}, Show: "w", Does: "ways out", Where: "in step 5", do: asks(ToSeeOffers{}), when: onTrouble},
-	{keys: []string{"up", "down"}, Show: "up/down", Does: "scroll", Where: "in step 5", do: to((*Desk).scrollBy, "up"), when: onMatch},
-	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, Show: "pgdn/pgup", Does: "step", Where: "or ^n, ^p", do: to((*Desk).moveStep, "pgup", "ctrl+p")},
+	{keys: []string{"down", "up", "tab", "shift+tab"}, show: "up/down", does: "field", where: "or tab", do: to((*Desk).moveField, "up", "shift+tab"), when: hasFields},
+	{keys: []string{"esc"}, show: "esc", does: "as it was", where: "in a form", do: plain((*Desk).giveBack), when: canGiveBack},
+	{keys: []string{"enter"}, show: "enter", does: "keep, next", where: "in a form", do: plain((*Desk).enterField), when: hasFields, rare: true},
+	{keys: []string{"enter"}, show: "enter", does: "next step", where: "on a page", do: to((*Desk).moveStep), when: onPage, rare: true},
+	{keys: []string{"ctrl+a"}, show: "^a", does: "take guess", where: "on a doubt", do: plain((*Desk).takeGuess), when: hasGuess},
+	{keys: []string{"ctrl+b"}, show: "^b", does: "sizes", where: "in step 3", do: typedFirst(ToSeeSizes{}), when: onPattern},
+	{keys: []string{"ctrl+g"}, show: "^g", does: "other", where: "with a copy", do: plain((*Desk).NextCopy), when: hasCopies},
+	{keys: []string{"ctrl+x"}, show: "^x", does: "keep or drop", where: "with a copy", do: typedFirst(ToSeeCopies{}), when: hasCopies},
+	{keys: []string{"left", "right"}, show: "left/right", does: "push", where: "on the slide", do: to((*Desk).pushSlide, "left"), when: onSlide},
+	{keys: []string{"l"}, show: "l", does: "least", where: "on the slide", do: slide("least"), when: onSlide},
+	{keys: []string{"e"}, show: "e", does: "even", where: "on the slide", do: slide("even"), when: onSlide},
+	{keys: []string{"left", "right"}, show: "left/right", does: "choose", where: "in a choice", do: to((*Desk).choose, "left"), when: onChoice},
+	{keys: []string{"left", "right"}, show: "left/right", does: "one mark", where: "on a length", do: to((*Desk).nudge, "left"), when: onLength},
+	{keys: []string{" "}, show: "space", does: "done, next", where: "in step 6", do: plain((*Desk).tick), when: onTrace},
+	{keys: []string{"x"}, show: "x", does: "not done", where: "in step 6", do: plain((*Desk).untick), when: onTrace, rare: true},
+	{keys: []string{"left", "right", "home", "end"}, show: "left/right", does: "piece", where: "in step 6", do: (*Desk).jump, when: onTrace, rare: true},
+	{keys: []string{"t"}, show: "t", does: "table view", where: "in step 6", do: asks(ToSeeTable{}), when: onTrace},
+	{keys: []string{"n"}, show: "n", does: "note a fitting", where: "in step 6", do: asks(ToNote{}), when: onTrace},
+	{keys: []string{"c"}, show: "c", does: "card", where: "in step 6", do: asks(ToPrint{}), when: onTrace},
+	{keys: []string{"up", "down"}, show: "up/down", does: "step", where: "in step 6", do: to((*Desk).moveTrace, "up"), when: onTrace},
+	{keys: []string{"w"}, show: "w", does: "ways out", where: "in step 5", do: asks(ToSeeOffers{}), when: onTrouble},
+	{keys: []string{"up", "down"}, show: "up/down", does: "scroll", where: "in step 5", do: to((*Desk).scrollBy, "up"), when: onMatch},
+	{keys: []string{"pgdown", "pgup", "ctrl+n", "ctrl+p"}, show: "pgdn/pgup", does: "step", where: "or ^n, ^p", do: to((*Desk).moveStep, "pgup", "ctrl+p")},
 	{keys: []string{"f1", "f2", "f3", "f4", "f5", "f6", "alt+1", "alt+2", "alt+3", "alt+4", "alt+5", "alt+6"},
-		Show: "f1-f6", Does: "to a step", Where: "or alt+1-6", do: (*Desk).StepNamed, rare: true},
-	{keys: []string{"1", "2", "3", "4", "5", "6"}, Show: "1-6", Does: "to a step", Where: "on a page", do: (*Desk).StepNamed, when: onPage},
-	{keys: []string{"ctrl+z"}, Show: "^z", Does: "undo", do: plain((*Desk).Undo), rare: true},
-	{keys: []string{"ctrl+y"}, Show: "^y", Does: "redo", do: plain((*Desk).Redo), rare: true},
-	{keys: []string{"ctrl+s"}, Show: "^s", Does: "save", do: plain((*Desk).AskSave)},
-	{keys: []string{"ctrl+l"}, Show: "^l", Does: "what if", Where: "makes a copy", do: plain((*Desk).layCopy)},
-	{keys: []string{"ctrl+f"}, Show: "^f", Does: "take from", Where: "a worksheet", do: plain((*Desk).takeHere), when: onMeasures, rare: true},
-	{keys: []string{"ctrl+t"}, Show: "^t", Does: "in/cm", do: plain((*Desk).SwitchUnit)},
-	{keys: []string{"ctrl+o"}, Show: "^o", Does: "worksheets", do: typedFirst(ToList{})},
-	{keys: []string{"ctrl+r"}, Show: "^r", Does: "working", do: asks(ToSeeWorking{})},
-	{keys: []string{"ctrl+d"}, Show: "^d", Does: "drill", do: asks(ToDrill{}), rare: true}, // delete does what it does in a line of input
-	{keys: []string{"ctrl+e"}, Show: "^e", Does: "words", do: asks(ToSeeWords{}), rare: true},
-	{keys: []string{"ctrl+k"}, Show: "^k", Does: "keys", Where: "or ?", do: asks(ToSeeKeys{})},
-	{keys: []string{"ctrl+c", "ctrl+q"}, Show: "^c", Does: "end", Where: "or ^q", do: typedFirst(parts.ToQuit{})},
+		show: "f1-f6", does: "to a step", where: "or alt+1-6", do: (*Desk).StepNamed, rare: true},
+	{keys: []string{"1", "2", "3", "4", "5", "6"}, show: "1-6", does: "to a step", where: "on a page", do: (*Desk).StepNamed, when: onPage},
+	{keys: []string{"ctrl+z"}, show: "^z", does: "undo", do: plain((*Desk).Undo), rare: true},
+	{keys: []string{"ctrl+y"}, show: "^y", does: "redo", do: plain((*Desk).Redo), rare: true},
+	{keys: []string{"ctrl+s"}, show: "^s", does: "save", do: plain((*Desk).AskSave)},
+	{keys: []string{"ctrl+l"}, show: "^l", does: "what if", where: "makes a copy", do: plain((*Desk).layCopy)},
+	{keys: []string{"ctrl+f"}, show: "^f", does: "take from", where: "a worksheet", do: plain((*Desk).takeHere), when: onMeasures, rare: true},
+	{keys: []string{"ctrl+t"}, show: "^t", does: "in/cm", do: plain((*Desk).SwitchUnit)},
+	{keys: []string{"ctrl+o"}, show: "^o", does: "worksheets", do: typedFirst(ToList{})},
+	{keys: []string{"ctrl+r"}, show: "^r", does: "working", do: asks(ToSeeWorking{})},
+	{keys: []string{"ctrl+d"}, show: "^d", does: "drill", do: asks(ToDrill{}), rare: true}, // delete does what it does in a line of input
+	{keys: []string{"ctrl+e"}, show: "^e", does: "words", do: asks(ToSeeWords{}), rare: true},
+	{keys: []string{"ctrl+k"}, show: "^k", does: "keys", where: "or ?", do: asks(ToSeeKeys{})},
+	{keys: []string{"ctrl+c", "ctrl+q"}, show: "^c", does: "end", where: "or ^q", do: typedFirst(parts.ToQuit{})},
 }
 
 // The ways in which bindings do what they do.
@@ -146,7 +146,7 @@ func ShownFor(key string) (show string, ok bool) {
 	if i < 0 {
 		return "", false
 	}
-	return bindings[i].Show, true
+	return bindings[i].show, true
 }
 
 // whyNot is the reason that a key does nothing now, if the table knows one.
@@ -163,12 +163,12 @@ func (d *Desk) whyNot(key string) string {
 
 func first(ok bool, _ string) bool { return ok }
 
-// working are the keys whose time it is.
-func (d *Desk) working() []parts.Key {
+// keysNow are the keys whose time it is.
+func (d *Desk) keysNow() []parts.Key {
 	var now []parts.Key
 	for _, b := range bindings {
 		if !b.rare && (b.when == nil || first(b.when(d))) {
-			now = append(now, parts.Key{Show: b.Show, Does: b.Does})
+			now = append(now, parts.Key{Show: b.show, Does: b.does})
 		}
 	}
 	return now
@@ -179,7 +179,7 @@ func (d *Desk) working() []parts.Key {
 func KeysText(width int) (out []string) {
 	var rows []string
 	for _, b := range bindings {
-		rows = append(rows, typeset.Pad(b.Show, 11)+typeset.Pad(b.Does, 15)+b.Where)
+		rows = append(rows, typeset.Pad(b.show, 11)+typeset.Pad(b.does, 15)+b.where)
 	}
 	if width >= 76 {
 		half := (len(rows) + 1) / 2

@@ -73,11 +73,6 @@ func (r *reports) panelPictures(width, height int) []string {
 	return picture.Both(*r.preview, " as typed", width, height)
 }
 
-// remark stands behind a value: the usual ease at that place.
-func (r *reports) remark(k worksheets.Key) string {
-	return r.Rep.UsualEase(k)
-}
-
 // traceAt is a step number within the steps.
 func (r *reports) traceAt(n int) int { return max(0, min(n, len(r.Rep.TraceSteps())-1)) }
 

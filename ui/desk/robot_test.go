@@ -17,10 +17,7 @@ import (
 func TestMain(m *testing.M) { props.Main(m) }
 
 // alone is a desk that nobody stands behind: what it wants is not granted.
-type alone struct {
-	*Desk
-	wants []parts.Wish
-}
+type alone struct{ *Desk }
 
 func (a *alone) Init() tea.Cmd { return nil }
 
@@ -29,9 +26,7 @@ func (a *alone) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.WindowSizeMsg:
 		a.Resize(msg.Width, msg.Height)
 	case tea.KeyMsg:
-		if w := a.Key(msg); w != nil {
-			a.wants = append(a.wants, w)
-		}
+		a.Key(msg)
 	}
 	return a, nil
 }
@@ -46,7 +41,7 @@ func sit(t *testing.T, name string, width, height int) (*robot.Robot, *alone) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a := &alone{Desk: New(doc, nil, parts.NewStyles(os.Stdout, termenv.Ascii, false), report.Reckoner{Today: props.SomeDay})}
+	a := &alone{New(doc, nil, parts.NewStyles(os.Stdout, termenv.Ascii, false), report.Reckoner{Today: props.SomeDay})}
 	r := &robot.Robot{T: t, Model: a}
 	r.Tell(tea.WindowSizeMsg{Width: width, Height: height})
 	return r, a

@@ -11,9 +11,9 @@ import (
 	"capscye/worksheets"
 )
 
-// Saved says how a save went. Doc is the copy that was saved, as the file has it now;
+// Outcome says how a save went. Doc is the copy that was saved, as the file has it now;
 // Sheet is what it said when the save began.
-type Saved struct {
+type Outcome struct {
 	Doc    *worksheets.Document
 	Sheet  worksheets.Sheet
 	Named  bool                 // it was the first save under a name that was just given
@@ -27,8 +27,8 @@ type standing struct {
 	Doc      *worksheets.Document
 	Conflict bool // the file was changed by something else and not yet decided
 	Failed   bool // the last save did not succeed
-	MayLose  bool // the person agreed that the file's comments go
-	Trying   bool // the person chose to type into copies of an example
+	mayLose  bool // the person agreed that the file's comments go
+	trying   bool // the person chose to type into copies of an example
 }
 
 // ReadOnly says why its file is not written.
@@ -63,8 +63,8 @@ func (s *standing) tried(err error, backup string) (message string) {
 // longestReason leaves room on 80 columns for what to do about it.
 const longestReason = 25
 
-// words say in a word where the sheet is saved.
-func (s *standing) words() string {
+// state says in a word where the sheet is saved.
+func (s *standing) state() string {
 	switch {
 	case s.Doc.ReadOnly != "":
 		return "read-only"
@@ -100,8 +100,8 @@ func (d *Desk) AskSave() parts.Wish {
 	return ToSave{Ask: true}
 }
 
-// Saved takes the outcome of a save.
-func (d *Desk) Saved(s Saved) {
+// Saved takes the outcome of a save. leaving tells that the person is about to leave.
+func (d *Desk) Saved(s Outcome, leaving bool) {
 	if s.Err == nil {
 		d.adopt(s)
 	}
@@ -109,12 +109,16 @@ func (d *Desk) Saved(s Saved) {
 		d.Message = said
 	}
 	if d.Failed && !d.Conflict {
-		d.Message = strings.TrimSuffix(d.Message, ".") + ", ^c " + d.Leaving() + "."
+		again := ""
+		if leaving {
+			again = "again "
+		}
+		d.Message = strings.TrimSuffix(d.Message, ".") + ", ^c " + again + d.Leaving() + "."
 	}
 }
 
 // adopt takes the document as it was written, with what was changed here since.
-func (d *Desk) adopt(s Saved) {
+func (d *Desk) adopt(s Outcome) {
 	now, origins, typing := d.Doc.Sheet, d.Doc.Origins, d.typing.Changed()
 	d.Doc = s.Doc
 	d.Doc.Origins = origins // others may have been taken since
@@ -138,15 +142,25 @@ func (d *Desk) state() string {
 	if d.Hand > 0 {
 		return fmt.Sprintf("copy %d of %d, not saved", d.Hand, len(d.Copies))
 	}
-	return d.standing.words()
+	return d.standing.state()
 }
 
 // IsExample tells that what lies on the desk is a built-in example: it has no file.
 func (s *standing) IsExample() bool { return s.Doc.Path() == "" }
 
+// TryHere tells that the person types into copies of an example, and is not asked for a
+// worksheet of their own any more. Of another sheet it says nothing.
+func (s *standing) TryHere() { s.trying = true }
+
+// AgreeToLose tells that the comments of the file may go.
+func (s *standing) AgreeToLose() { s.mayLose = true }
+
+// AsksToLose tells that comments of the file would go, and that nobody agreed to that yet.
+func (s *standing) AsksToLose() bool { return !s.mayLose && s.Doc.LosesComments() }
+
 // HasTried tells that copies lie beside the sheet that nobody drops unasked: all, but
 // beside an example only those that somebody typed into.
-func (d *Desk) HasTried() bool { return len(d.Copies) > 0 && (!d.IsExample() || d.Trying) }
+func (d *Desk) HasTried() bool { return len(d.Copies) > 0 && (!d.IsExample() || d.trying) }
 
-// asksOwn tells that a typed answer asks for a worksheet of one's own first.
-func (d *Desk) asksOwn() bool { return d.IsExample() && !d.Trying }
+// AsksOwn tells that a typed answer asks for a worksheet of one's own first.
+func (d *Desk) AsksOwn() bool { return d.IsExample() && !d.trying }

@@ -23,7 +23,7 @@ func (d *Desk) Render(width, height int) string {
 	st := d.styles
 	form := d.renderStep(l.formWidth, l.formHeight)
 	top := typeset.Cut(d.titleLine(width), width) + "\n" + tape(d.step, d.Rep, st, width) + "\n"
-	keys := "\n" + parts.KeyLine(d.working(), st, width)
+	keys := "\n" + parts.KeyLine(d.keysNow(), st, width)
 	if l.beside {
 		panel := typeset.Block(d.panel(l.answerWidth, l.answerHeight), l.answerWidth, l.answerHeight)
 		both := typeset.Columns(form, panel, l.formWidth, 2)
@@ -108,7 +108,7 @@ func (d *Desk) layout(width, height int) layout {
 func (d *Desk) renderStep(width, height int) string {
 	switch d.step {
 	case forms.Match:
-		return d.page(matchLines(d.Rep, d.styles, width), width, height)
+		return typeset.Scrolled(matchLines(d.Rep, d.styles, width), d.scroll, width, height)
 	case forms.Trace:
 		return typeset.Block(d.traceLines(width, height), width, height)
 	}
@@ -180,11 +180,6 @@ func countAir(rows []string) (n int) {
 		}
 	}
 	return n
-}
-
-// page is a step without fields, scrolled.
-func (d *Desk) page(lines []string, width, height int) string {
-	return typeset.Scrolled(lines, d.scroll, width, height)
 }
 
 // formRows draws every field of the step, and tells which row has the hands.

@@ -38,7 +38,7 @@ func (d *Desk) note(k worksheets.Key) string {
 	case inherited:
 		return "as above"
 	}
-	return d.remark(k)
+	return d.Rep.UsualEase(k)
 }
 
 // land puts the hands on the first field of the step that amounts wait for, if there is

@@ -1,4 +1,4 @@
-// Package parts has what lies in front of a worksheet on the screen and knows of none: a
+// Package parts has what lies in front of a worksheet on the screen and looks at none: a
 // question, a name to be typed, a text that scrolls; and what those and the worksheet are
 // made of, its styles, a line of input, and the keys at the bottom.
 package parts

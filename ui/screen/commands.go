@@ -13,8 +13,9 @@ import (
 	"capscye/worksheets"
 )
 
-// All input and output of the screen is here, but for the end of the guard against a crash,
-// and a look at what it kept.
+// What the screen reads and writes while it runs, but for the end of the guard against a
+// crash; what it begins with is read in run.go, and whether a name is free is asked where
+// it is typed.
 
 // safely makes a command of what may run into a fault of the program: in a
 // goroutine of its own that would leave the terminal as it is.
@@ -134,7 +135,7 @@ func saveFile(k *desk.Desk, path string, over bool) tea.Cmd {
 	}
 	before := k.GuardedBy()
 	return safely(func() tea.Msg {
-		s := desk.Saved{Doc: &d, Sheet: d.Sheet, Named: named}
+		s := desk.Outcome{Doc: &d, Sheet: d.Sheet, Named: named}
 		save := d.Save
 		if over {
 			save = d.SaveOver

@@ -58,7 +58,7 @@ func TestNoPayloadReachesTheScreen(t *testing.T) {
 			look("an error")
 			rootOf(r).front = rootOf(r).askBegin(file)
 			look("the offer to begin")
-			r.Tell(savedMsg{rootOf(r).desk, desk.Saved{Doc: rootOf(r).desk.Doc, Named: true, Err: errors.New(p)}})
+			r.Tell(savedMsg{rootOf(r).desk, desk.Outcome{Doc: rootOf(r).desk.Doc, Named: true, Err: errors.New(p)}})
 			look("the question for a name")
 			r.Press("ctrl+u").Tell(robot.Pasted(p))
 			look("a name that is pasted")

@@ -43,7 +43,8 @@ func (m *root) askOwn(w desk.ToOwn) {
 }
 
 func (w toTryHere) grant(m *root) tea.Cmd {
-	m.front, m.desk.Trying = nil, true
+	m.front = nil
+	m.desk.TryHere()
 	cmd := m.grant(m.desk.Set(w.Key, w.Text))
 	if w.again == nil {
 		return cmd

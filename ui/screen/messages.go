@@ -32,7 +32,7 @@ type faultMsg struct{ fault console.Fault }
 // savedMsg says how a save went; desk is whose it was.
 type savedMsg struct {
 	desk *desk.Desk
-	desk.Saved
+	desk.Outcome
 }
 
 // copySavedMsg says how saving a copy as its own file went.

@@ -1,4 +1,4 @@
-// Package screen is the worksheet on the screen.
+// Package screen is the root of the screen and its pages.
 //
 // It is one root model that routes messages to what is in front: the worksheet on the desk,
 // or a part over it. Each renders itself for a given size and answers a key with what it

@@ -1,8 +1,6 @@
 package screen
 
 import (
-	"strings"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"capscye/ui/console"
@@ -37,7 +35,7 @@ func (m *root) save(ask bool) tea.Cmd {
 			Or("b", "leave theirs, and go on with mine in a file of its own", toGoOnBeside{}).
 			Or("esc", "decide later", parts.ToGoBack{}))
 		return nil
-	case !d.MayLose && d.Doc.LosesComments():
+	case d.AsksToLose():
 		m.cover(parts.NewQuestion("Saving will rewrite "+typeset.Plain(d.Doc.Path())+" as a whole and lose its comments; the old file is kept beside it.", m.styles).
 			Or("s", "save", toLose{}).
 			Or("esc", "not now", parts.ToGoBack{}))
@@ -71,7 +69,7 @@ func (m *root) saveIfChanged() (cmd tea.Cmd, asked bool) {
 		return nil, false
 	}
 	if m.signalled {
-		d.MayLose = true // the original is put aside in any case
+		d.AgreeToLose() // the original is put aside in any case
 	}
 	cmd = m.save(false)
 	return cmd, cmd == nil && !m.saving
@@ -104,11 +102,8 @@ func (m *root) saved(msg savedMsg) tea.Cmd {
 		m.front = m.askName(msg.Doc.Path(), "Not saved: "+typeset.Plain(console.FileWords(msg.Err)))
 		return nil
 	}
-	m.desk.Saved(msg.Saved)
+	m.desk.Saved(msg.Outcome, m.leaving)
 	if msg.Err != nil {
-		if m.leaving {
-			m.desk.Message = strings.Replace(m.desk.Message, ", ^c ", ", ^c again ", 1)
-		}
 		m.told, m.leaving = m.leaving, false // the person has to see it first
 		if next != nil {
 			m.front = nil
@@ -187,7 +182,9 @@ func (m *root) quit() tea.Cmd {
 // end takes what is being typed, saves what can be, and ends.
 func (m *root) end() tea.Cmd {
 	if m.desk != nil {
-		m.desk.Trying = m.desk.Trying || m.signalled // nobody can be asked for a worksheet of their own
+		if m.signalled { // nobody can be asked for a worksheet of their own
+			m.desk.TryHere()
+		}
 		for _, p := range m.leavers() {
 			p.leave()
 		}

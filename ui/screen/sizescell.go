@@ -179,14 +179,14 @@ func (p *sizesPage) change(sheet worksheets.Sheet, what string) (w parts.Wish, d
 		d.Message = d.ReadOnly()
 		p.reach()
 		return nil, false
-	case example && !d.Trying: // in a copy of an example nobody is asked
+	case example && d.AsksOwn(): // in a copy of an example nobody is asked
 		return desk.ToOwn{Try: toPressAgain{page: p}}, false
 	case d.Full():
 		d.Message = fmt.Sprintf("The example stays as it is, and has %d copies: esc, then ^x drops one.", desk.MostCopies)
 		return nil, false
 	}
 	w = d.Change(sheet, what)
-	d.Trying = d.Trying || d.IsExample()
+	d.TryHere()
 	if example {
 		d.Message = "You are in a copy; the example stays as it is. Esc, then ^x drops the copy."
 	}
@@ -204,6 +204,6 @@ type toPressAgain struct {
 
 func (w toPressAgain) grant(m *root) tea.Cmd {
 	m.uncover()
-	m.desk.Trying = true
+	m.desk.TryHere()
 	return m.grant(w.page.Key(w.key))
 }

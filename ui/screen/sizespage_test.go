@@ -170,7 +170,7 @@ func TestOneSizeIsReckonedForOneChange(t *testing.T) {
 			plans++
 		}
 	}})
-	d.Trying = true
+	d.TryHere()
 	p := newSizesPage(d, parts.Styles{})
 	p.move(0, 1)
 	p.row = 3

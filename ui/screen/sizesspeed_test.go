@@ -14,7 +14,7 @@ import (
 // all sizes worked out.
 func BenchmarkTwentySizes(b *testing.B) {
 	d := desk.New(twentySizes(b), nil, parts.Styles{}, report.Reckoner{Today: props.SomeDay})
-	d.Trying = true
+	d.TryHere()
 	p := newSizesPage(d, parts.Styles{})
 	p.move(3, 1)
 	b.Run("frame", func(b *testing.B) {

@@ -119,7 +119,7 @@ func (w toSaveAs) grant(m *root) tea.Cmd {
 
 func (toLose) grant(m *root) tea.Cmd {
 	m.uncover()
-	m.desk.MayLose = true
+	m.desk.AgreeToLose()
 	return m.startSave()
 }
 
