@@ -65,32 +65,30 @@ func pairedWith(a calc.Answer) calc.Answer {
 }
 
 // offBy are what comes off a width before it is compared: method.
-func offBy(a calc.Answer) []calc.Answer {
-	switch {
-	case slices.Contains([]calc.Answer{calc.SleeveWidth, calc.HemWidth, calc.ElbowWidth}, a):
-		return []calc.Answer{calc.SleeveAllowance}
-	case a == calc.BodiceFrontWidth:
-		return []calc.Answer{calc.BodiceAllowance, calc.TakeOffFront}
-	case a == calc.BodiceBackWidth:
-		return []calc.Answer{calc.BodiceAllowance, calc.TakeOffBack}
-	case slices.Contains([]calc.Answer{calc.WaistFront, calc.WaistBack, calc.HipFront, calc.HipBack}, a):
-		return []calc.Answer{calc.BodiceAllowance}
+var offBy = func() (off [calc.AnswerCount][]calc.Answer) {
+	for _, a := range []calc.Answer{calc.SleeveWidth, calc.HemWidth, calc.ElbowWidth} {
+		off[a] = []calc.Answer{calc.SleeveAllowance}
 	}
-	return nil
-}
+	for _, a := range []calc.Answer{calc.WaistFront, calc.WaistBack, calc.HipFront, calc.HipBack} {
+		off[a] = []calc.Answer{calc.BodiceAllowance}
+	}
+	off[calc.BodiceFrontWidth] = []calc.Answer{calc.BodiceAllowance, calc.TakeOffFront}
+	off[calc.BodiceBackWidth] = []calc.Answer{calc.BodiceAllowance, calc.TakeOffBack}
+	return off
+}()
 
 // compared is an answer as it is held against another one.
 func compared(in *calc.Input, a calc.Answer) (n int64, known bool) {
 	r := *where[a](in)
 	left := exactReading(r)
 	switch {
-	case slices.Contains(offBy(a), calc.SleeveAllowance):
+	case slices.Contains(offBy[a], calc.SleeveAllowance):
 		left = paperSleeve(in.Sleeve, r)
 	case a == calc.BodiceFrontWidth:
 		left = oraclePiece(in.Bodice, r, in.Bodice.TakeOffFront)
 	case a == calc.BodiceBackWidth:
 		left = oraclePiece(in.Bodice, r, in.Bodice.TakeOffBack)
-	case len(offBy(a)) > 0:
+	case len(offBy[a]) > 0:
 		left = oraclePiece(in.Bodice, r, units.Reading{})
 	}
 	if !left.known() {
@@ -145,7 +143,7 @@ func decided(a calc.Answer, b calc.Bound) bool {
 	if a == calc.NoAnswer {
 		return false
 	}
-	return a == b.Of || a == b.Beside || b.Beside != calc.NoAnswer && slices.Contains(append(offBy(b.Of), offBy(b.Beside)...), a)
+	return a == b.Of || a == b.Beside || b.Beside != calc.NoAnswer && (slices.Contains(offBy[b.Of], a) || slices.Contains(offBy[b.Beside], a))
 }
 
 func named(a calc.Answer, b calc.Bound) bool { return a == b.Of || a == b.Beside }

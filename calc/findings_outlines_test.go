@@ -301,7 +301,7 @@ func (s *slowSheet) elbowDown() (part float64) {
 	part = 0.5
 	flat, hem, elbow := paperSleeve(s.Sleeve, s.Sleeve.Width), paperSleeve(s.Sleeve, s.Sleeve.HemWidth), paperSleeve(s.Sleeve, s.Sleeve.ElbowWidth)
 	if flat.known() && hem.known() && elbow.known() && hem.less(elbow) && elbow.less(flat) {
-		part, _ = flat.minus(elbow).over(flat.minus(hem)).r.Float64()
+		part = flat.minus(elbow).over(flat.minus(hem)).float()
 	}
 	return part
 }

@@ -1,9 +1,6 @@
 package calc_test
 
 import (
-	"math/big"
-	"slices"
-
 	"capscye/calc"
 	"capscye/units"
 )
@@ -12,93 +9,6 @@ import (
 // the rules of the method and not from the code that it checks. A mistake has
 // to be made twice, in two shapes, to pass. Nothing here is taken from
 // [calc.Compute] but the types of its input and its answer.
-
-// exact is a length in counts as a fraction; without r it is not known. A sum
-// with a part that is not known is not known, which is the very rule for needs.
-type exact struct{ r *big.Rat }
-
-func exactly[T ~int | ~int64](n T) exact { return exact{big.NewRat(int64(n), 1)} }
-
-func exactReading(r units.Reading) exact {
-	if !r.Known {
-		return exact{}
-	}
-	return exactly(r.Length)
-}
-
-var nought = exactly(0)
-
-func (a exact) known() bool { return a.r != nil }
-
-func (a exact) join(b exact, op func(z, x, y *big.Rat) *big.Rat) exact {
-	if !a.known() || !b.known() {
-		return exact{}
-	}
-	return exact{op(new(big.Rat), a.r, b.r)}
-}
-
-func (a exact) plus(b exact) exact  { return a.join(b, (*big.Rat).Add) }
-func (a exact) minus(b exact) exact { return a.join(b, (*big.Rat).Sub) }
-func (a exact) times(b exact) exact { return a.join(b, (*big.Rat).Mul) }
-func (a exact) over(b exact) exact  { return a.join(b, (*big.Rat).Quo) }
-
-func (a exact) compare(b exact) int { return a.r.Cmp(b.r) }
-func (a exact) less(b exact) bool   { return a.compare(b) < 0 }
-func (a exact) sign() int           { return a.r.Sign() }
-
-func (a exact) or(instead exact) exact {
-	if a.known() {
-		return a
-	}
-	return instead
-}
-
-// ifPositive forgets a width that no cloth can have.
-func (a exact) ifPositive() exact {
-	if a.known() && a.sign() <= 0 {
-		return exact{}
-	}
-	return a
-}
-
-// rounded is the nearest whole, halves away from zero: the whole part of
-// |a| + 1/2 with the sign of a.
-func (a exact) rounded() exact {
-	if !a.known() {
-		return a
-	}
-	up := new(big.Rat).Add(new(big.Rat).Abs(a.r), big.NewRat(1, 2))
-	whole := new(big.Int).Quo(up.Num(), up.Denom())
-	if a.sign() < 0 {
-		whole.Neg(whole)
-	}
-	return exact{new(big.Rat).SetInt(whole)}
-}
-
-func (a exact) half() exact { return a.over(exactly(2)).rounded() }
-
-func (a exact) toMark(mark units.Ruler) exact {
-	return a.over(exactly(mark)).rounded().times(exactly(mark))
-}
-
-// length hands the figure back. A fraction of a count here would be a rounding
-// that was forgotten, so it must not be swallowed.
-func (a exact) length() units.Length {
-	if !a.r.IsInt() || !a.r.Num().IsInt64() {
-		panic("not a whole number of counts: " + a.r.String())
-	}
-	return units.Length(a.r.Num().Int64())
-}
-
-func (a exact) reading() units.Reading {
-	if !a.known() {
-		return units.Reading{}
-	}
-	return units.Known(a.length())
-}
-
-func largest(all ...exact) exact  { return slices.MaxFunc(all, exact.compare) }
-func smallest(all ...exact) exact { return slices.MinFunc(all, exact.compare) }
 
 // exactSpan is every length from low to high, or none.
 type exactSpan struct{ low, high exact }
