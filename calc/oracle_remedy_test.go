@@ -73,7 +73,7 @@ func TestRemediesAgainstTheSlowSums(t *testing.T) {
 		return true
 	}
 	seen := map[calc.Answer]int{}
-	sheets := 500
+	sheets := 300
 	if os.Getenv("CAPSCYE_TEST_ALL") != "" {
 		sheets = 1500
 	}
@@ -91,6 +91,7 @@ func TestRemediesAgainstTheSlowSums(t *testing.T) {
 			for _, r := range remedy.Of(input, f) {
 				offers[r.Answer] = r.Input
 				seen[r.Answer]++
+				shareWithinReason(t, r)
 				for at, ease := range map[calc.Place][2]units.Reading{
 					calc.AtBicep: {input.BicepEase, r.Input.BicepEase}, calc.AtBust: {input.BustEase, r.Input.BustEase},
 				} {
@@ -134,21 +135,41 @@ func TestRemediesAgainstTheSlowSums(t *testing.T) {
 // No share is offered that leaves a front or a back with less than a quarter; the bound is
 // ours.
 func TestSharesWithinReason(t *testing.T) {
-	dice := findingsDice{oracleDice{rand.New(rand.NewPCG(3, 4))}}
-	for range 300 {
+	dice, offered := findingsDice{oracleDice{rand.New(rand.NewPCG(3, 4))}}, 0
+	sheets, all := 140, os.Getenv("CAPSCYE_TEST_ALL") != "" // each tries some hundred shares and eases
+	if all {
+		sheets = 300
+	}
+	for n := range sheets {
 		input := dice.input()
 		input.Ruler = units.HalfInch
+		if even := input.Method.ShareSleeve == units.Half && input.Method.ShareBust == units.Half; even && n%4 != 2 && !all { // another seldom helps
+			continue
+		}
 		for _, f := range remedy.Troubles(calc.Compute(input)) {
 			for _, r := range remedy.Of(input, f) {
-				share := r.Input.Method.ShareSleeve
-				if r.Answer == calc.ShareBust {
-					share = r.Input.Method.ShareBust
-				}
-				quarter, three := share.Denominator, 3*share.Denominator
-				if by := 4 * share.Numerator; (r.Answer == calc.ShareSleeve || r.Answer == calc.ShareBust) && (by < quarter || by > three) {
-					t.Fatalf("a front share of %v is offered", share)
-				}
+				offered += shareWithinReason(t, r)
 			}
 		}
 	}
+	if offered < 5 {
+		t.Errorf("a share was offered %d times: the test says little about it", offered)
+	}
+}
+
+// shareWithinReason looks at a share that is offered, and is how many there were.
+func shareWithinReason(t *testing.T, r remedy.Change) int {
+	t.Helper()
+	share := r.Input.Method.ShareSleeve
+	switch r.Answer {
+	case calc.ShareSleeve:
+	case calc.ShareBust:
+		share = r.Input.Method.ShareBust
+	default:
+		return 0
+	}
+	if by := 4 * share.Numerator; by < share.Denominator || by > 3*share.Denominator {
+		t.Fatalf("a front share of %v is offered", share)
+	}
+	return 1
 }
