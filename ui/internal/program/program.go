@@ -40,7 +40,9 @@ func Sewing(t *testing.T, ownDisk bool) (folder string, term *Terminal) {
 	return folder, term
 }
 
-// Binary builds the real program once for the tests that run it.
+// Binary builds the real program once for the tests that run it, without what debuggers
+// read, as it goes out. Programs that are built to run lie ready for the next package, so it
+// is run by cp.
 var Binary = sync.OnceValues(func() (string, error) {
 	folder, err := os.MkdirTemp("", "capscye-test")
 	if err != nil {
@@ -48,10 +50,10 @@ var Binary = sync.OnceValues(func() (string, error) {
 	}
 	binaryFolder = folder
 	path := filepath.Join(folder, "capscye")
-	build := exec.Command("go", "build", "-o", path, ".")
+	build := exec.Command("go", "run", "-exec", "cp", ".", path)
 	build.Dir = props.SourceFolder
 	if out, err := build.CombinedOutput(); err != nil {
-		return "", &os.PathError{Op: "go build: " + string(out), Path: path, Err: err}
+		return "", &os.PathError{Op: "go run: " + string(out), Path: path, Err: err}
 	}
 	return path, nil
 })
@@ -65,6 +67,7 @@ type Terminal struct {
 
 	mu    sync.Mutex
 	wrote bytes.Buffer
+	more  chan struct{} // closed when more was written than is in it
 	done  chan struct{}
 }
 
@@ -90,7 +93,7 @@ func StartCommand(t *testing.T, folder string, env []string, cmd *exec.Cmd) *Ter
 	if err := syscall.SetNonblock(int(file.Fd()), true); err != nil { // or closing it would wait for the reader
 		t.Fatal(err)
 	}
-	term := &Terminal{T: t, Cmd: cmd, File: file, done: make(chan struct{})}
+	term := &Terminal{T: t, Cmd: cmd, File: file, more: make(chan struct{}), done: make(chan struct{})}
 	go term.read()
 	t.Cleanup(func() {
 		_ = cmd.Process.Kill()
@@ -106,6 +109,8 @@ func (m *Terminal) read() {
 		n, err := m.File.Read(buf)
 		m.mu.Lock()
 		m.wrote.Write(buf[:n])
+		close(m.more)
+		m.more = make(chan struct{})
 		m.mu.Unlock()
 		if err != nil {
 			return
@@ -141,20 +146,20 @@ func (m *Terminal) Goes(keys, text string) {
 // came. It looks again only when more was written: looking takes the processor from the
 // program.
 func (m *Terminal) writes(from int, text string) bool {
-	looked := -1
-	for deadline := time.Now().Add(10 * time.Second); time.Now().Before(deadline); time.Sleep(2 * time.Millisecond) {
+	late := time.After(10 * time.Second)
+	for {
 		m.mu.Lock()
-		now := m.wrote.Len()
+		wrote, more := m.wrote.String()[from:], m.more
 		m.mu.Unlock()
-		if now == looked {
-			continue
-		}
-		looked = now
-		if strings.Contains(ansi.Strip(m.Raw()[from:]), text) {
+		if strings.Contains(ansi.Strip(wrote), text) {
 			return true
 		}
+		select {
+		case <-more:
+		case <-late:
+			return false
+		}
 	}
-	return false
 }
 
 // Types writes keys to the terminal.

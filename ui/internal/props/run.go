@@ -3,6 +3,7 @@ package props
 import (
 	"bufio"
 	"bytes"
+	"flag"
 	"io"
 	"os"
 	"strings"
@@ -61,6 +62,10 @@ func (c Commands) Talk(t *testing.T, args ...string) *Person {
 // Main runs the tests of a package with a state folder of their own, so that they keep
 // nothing in that of the person, and ends them. afterwards takes away what else they left.
 func Main(m *testing.M, afterwards ...func()) {
+	flag.Parse()
+	if usual := flag.Lookup("test.parallel"); usual.Value.String() == usual.DefValue { // what runs at the same time mostly waits
+		flag.Set("test.parallel", "8")
+	}
 	state, err := os.MkdirTemp("", "capscye-state")
 	if err != nil {
 		panic(err)
