@@ -19,6 +19,7 @@ import (
 // line, whole in 80 columns, what ctrl+c does, says at the end where the answers are, and
 // offers them at the next start.
 func TestWhatCouldNotBeSavedIsKeptAside(t *testing.T) {
+	t.Parallel()
 	folder, term := program.Sewing(t, false)
 	path := filepath.Join(folder, "blouse.toml")
 	source := props.Read(t, path)
@@ -51,6 +52,7 @@ func TestWhatCouldNotBeSavedIsKeptAside(t *testing.T) {
 
 // Where nothing can be kept aside either, that is said before it is lost.
 func TestWhatCannotBeKeptAsideIsSaid(t *testing.T) {
+	t.Parallel()
 	folder := t.TempDir()
 	path := filepath.Join(folder, "blouse.toml")
 	props.LayAt(t, path, "choir-blouse")

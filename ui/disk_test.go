@@ -26,6 +26,7 @@ import (
 // What happens to the file or its folder under the program is said on the screen;
 // the work stays, a kill does not take it, and once the trouble is over it is saved.
 func TestWhatHappensToTheFileUnderTheProgram(t *testing.T) {
+	t.Parallel()
 	file := func(folder string) string { return filepath.Join(folder, "blouse.toml") }
 	gone := func(folder string) error { return os.Remove(file(folder)) }
 	for _, c := range []struct {
@@ -56,6 +57,7 @@ func TestWhatHappensToTheFileUnderTheProgram(t *testing.T) {
 		}, gone, "Not saved: another program changed the file"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
 			folder, term := program.Sewing(t, c.ownDisk)
 			if err := c.happens(folder); err != nil {
 				t.Fatal(err)
@@ -116,6 +118,7 @@ func keptAnswer(state string, k worksheets.Key) string {
 // Two real programs on one sheet: the second is told, and what either types is in
 // the file or kept beside it, whoever saves first.
 func TestTwoRealProgramsOnOneSheet(t *testing.T) {
+	t.Parallel()
 	folder, one := program.Sewing(t, false)
 	two := program.Start(t, folder, []string{"XDG_STATE_HOME=" + filepath.Dir(folder)}, "blouse.toml")
 	two.Await("This worksheet is open in another capscye; change it in one place only.")
@@ -146,6 +149,7 @@ func TestTwoRealProgramsOnOneSheet(t *testing.T) {
 // A clock that goes back, and files from the future, change nothing: no time of a
 // file is looked at.
 func TestTheClockGoesBack(t *testing.T) {
+	t.Parallel()
 	folder, term := program.Sewing(t, false)
 	path := filepath.Join(folder, "blouse.toml")
 	for i, when := range []time.Time{time.Now().AddDate(30, 0, 0), time.Unix(0, 0)} {

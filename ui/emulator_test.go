@@ -30,9 +30,10 @@ func TestTheEmulatorSeesEveryCommand(t *testing.T) {
 // The real program, on a hostile sheet in a hostile folder, tells its terminal what
 // it tells it on any other, page after page, and after the end.
 func TestAHostileSheetTellsTheTerminalNothing(t *testing.T) {
-	tour := func(p string) (report []string) {
-		file := props.LayHostile(t, p)
-		term := program.Start(t, ".", []string{"XDG_STATE_HOME=" + t.TempDir()}, file)
+	t.Parallel()
+	tour := func(t *testing.T, p string) (report []string) {
+		folder, file := props.HostileFolder(t, p)
+		term := program.Start(t, folder, []string{"XDG_STATE_HOME=" + t.TempDir()}, file)
 		term.Await("Blouse")
 		for _, step := range [][2]string{
 			{"\x1bOQ", "[2 Ease]"}, {"\x1bOR", "[3 Pattern]"}, {"\x1bOS", "[4 Split]"}, {"\x1b[15~", "[5 Match]"}, {"w", "What would make it work"}, {"\x1b", "[5 Match]"}, {"\x1b[17~", "[6 Trace]"},
@@ -49,15 +50,18 @@ func TestAHostileSheetTellsTheTerminalNothing(t *testing.T) {
 		term.GivenBack()
 		return program.Told(term.Raw())
 	}
-	want := tour(" of the choir")
+	want := tour(t, " of the choir")
 	if len(want) == 0 {
 		t.Fatal("even the switch to the other screen is not seen")
 	}
 	for _, p := range []string{
 		"\x1b]0;title\a\x1b]52;c;aGk=\a\x1b]8;;http://x\x1b\\", "\x1bP1$r0m\x1b\\\x1b_Ga=T\x1b\\\x1b^p\x1b\\\x1bXs\x1b\\", "\x1b[?1000h\x1b[?1049l\x1bc\x1b[6n\u009b2J\u009d0;t\a", "\u202e\u2066\u200b\u2028\ufeff\r\n\b",
 	} {
-		if got := tour(p); !slices.Equal(got, want) {
-			t.Errorf("%q: the terminal is told\n%q\nand else\n%q", p, got, want)
-		}
+		t.Run("", func(t *testing.T) {
+			t.Parallel()
+			if got := tour(t, p); !slices.Equal(got, want) {
+				t.Errorf("%q: the terminal is told\n%q\nand else\n%q", p, got, want)
+			}
+		})
 	}
 }

@@ -51,6 +51,7 @@ func linkedRooms(t *testing.T) (folder, sheet, another string) {
 
 // Written is what was read, wherever the letters of its path seem to lead.
 func TestASheetIsWrittenWhereItIsRead(t *testing.T) {
+	t.Parallel()
 	for _, path := range []string{"linked/blouse.toml", "linked/../blouse.toml", "./linked/..//blouse.toml", "../home/linked/../deep/blouse.toml"} {
 		folder, sheet, another := linkedRooms(t)
 		out, status := answered(t, filepath.Join(folder, "home"), "14 1/8\nquit\n", "ask", path)
@@ -77,6 +78,7 @@ func TestASheetIsWrittenWhereItIsRead(t *testing.T) {
 // One file is one sheet by whatever path: the second program is told, and what a killed
 // one left is offered.
 func TestOneSheetByTwoPaths(t *testing.T) {
+	t.Parallel()
 	for name, lay := range map[string]func(folder string) (one, two string, err error){
 		"a linked folder": func(folder string) (string, string, error) {
 			return "blouse.toml", "linked/blouse.toml", os.Symlink(".", filepath.Join(folder, "linked"))
@@ -95,6 +97,7 @@ func TestOneSheetByTwoPaths(t *testing.T) {
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			folder := t.TempDir()
 			props.LayAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
 			one, two, err := lay(folder)
@@ -129,6 +132,7 @@ func TestOneSheetByTwoPaths(t *testing.T) {
 // The owner of a file may lock it while it is open: it is not written, which is said, and
 // with the lock gone the same is saved.
 func TestAFileIsLockedUnderTheProgram(t *testing.T) {
+	t.Parallel()
 	folder, term := program.Sewing(t, false)
 	path := filepath.Join(folder, "blouse.toml")
 	before := props.Read(t, path)
@@ -151,6 +155,7 @@ func TestAFileIsLockedUnderTheProgram(t *testing.T) {
 // Pipes in the place of everything that is kept for a sheet hold nobody up: they are
 // nobody's, and what is typed is saved.
 func TestPipesWhereThingsAreKept(t *testing.T) {
+	t.Parallel()
 	folder, term := program.Sewing(t, false)
 	term.Types("\x03")
 	term.Ends()
@@ -183,6 +188,7 @@ func TestPipesWhereThingsAreKept(t *testing.T) {
 // What something made of a kept file, and this program never writes, is torn: it is put
 // aside and said, whatever reads it.
 func TestWhatIsKeptIsTorn(t *testing.T) {
+	t.Parallel()
 	for _, torn := range []string{`{"versions":[null]}`, `{"versions":[{}]}`, `{"versions":[{"answers":null}]}`, `{"versions":[{"answers":{"body.bicep":"14"}},null]}`} {
 		folder, term := program.Sewing(t, false)
 		term.Types("\x03")
@@ -209,6 +215,7 @@ func TestWhatIsKeptIsTorn(t *testing.T) {
 // A number that no reader of ours holds, under keys that nobody uses, stays as it is;
 // under one of ours it is an answer that cannot be read.
 func TestANumberThatNobodyUsesIsTooLarge(t *testing.T) {
+	t.Parallel()
 	folder := t.TempDir()
 	path := filepath.Join(folder, "blouse.toml")
 	source := "\ufeff[about]\nunit = \"in\"\n[body]\nbicep = \"13\" # arm\nneck = 99999999999999999999 # long\n[shop]\nlist = [1, 0xFFFFFFFFFFFFFFFFFFFF, -1e999, 9_999_999_999_999_999_999, 1e999]\nat = {x = 123456789012345678901234567890}\n"

@@ -19,6 +19,7 @@ import (
 // The real program in a real terminal: a girth is typed, the answer follows,
 // the file has it, and the terminal is given back.
 func TestRealProgramInATerminal(t *testing.T) {
+	t.Parallel()
 	folder := t.TempDir()
 	path := filepath.Join(folder, "blouse.toml")
 	props.LayAt(t, path, "choir-blouse")
@@ -37,6 +38,7 @@ func TestRealProgramInATerminal(t *testing.T) {
 }
 
 func TestRealProgramOffersToBegin(t *testing.T) {
+	t.Parallel()
 	folder := t.TempDir()
 	term := program.Start(t, folder, []string{"NO_COLOR=1"}, "smock.toml")
 	term.Await("smock.toml does not exist yet. Begin it?")
@@ -54,6 +56,7 @@ func TestRealProgramOffersToBegin(t *testing.T) {
 // A signal keeps what was typed, gives the terminal back, and shows in the exit
 // status as 128 and its number.
 func TestSignalsKeepWhatWasTyped(t *testing.T) {
+	t.Parallel()
 	for _, sig := range []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT} {
 		term, file := program.BeginSmock(t)
 		term.Types("14")
@@ -93,6 +96,7 @@ func TestNobodyWaitsForASilentTerminal(t *testing.T) {
 
 // On a terminal that cannot be drawn on, an example is printed, as the help says.
 func TestDumbTerminalGetsThePrintedSheet(t *testing.T) {
+	t.Parallel()
 	term := program.Start(t, t.TempDir(), []string{"TERM=dumb"})
 	if status := term.Ends(); status != 0 || !strings.Contains(term.Raw(), "Choir blouse, for Odile") || strings.Contains(term.Raw(), "\x1b") {
 		t.Errorf("status %d, %q", status, term.Raw())
@@ -105,6 +109,7 @@ func TestDumbTerminalGetsThePrintedSheet(t *testing.T) {
 // ... and a worksheet that is named is asked for, line by line, without a sign
 // that steers a terminal.
 func TestDumbTerminalIsAsked(t *testing.T) {
+	t.Parallel()
 	folder := t.TempDir()
 	term := program.Start(t, folder, []string{"TERM=dumb"}, "smock")
 	term.Await("Begin it in inches or in centimetres?")
@@ -121,6 +126,7 @@ func TestDumbTerminalIsAsked(t *testing.T) {
 
 // A signal keeps what was answered, also where there is no name for it yet.
 func TestSignalsKeepWhatWasAnswered(t *testing.T) {
+	t.Parallel()
 	for _, sig := range []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP} {
 		folder := t.TempDir()
 		term := program.Start(t, folder, nil, "ask")
@@ -141,6 +147,7 @@ func TestSignalsKeepWhatWasAnswered(t *testing.T) {
 
 // Whoever reads the questions may go away; the answers stay.
 func TestAnswersOutliveTheirReader(t *testing.T) {
+	t.Parallel()
 	path, err := program.Binary()
 	if err != nil {
 		t.Fatal(err)
@@ -176,11 +183,15 @@ func TestAnswersOutliveTheirReader(t *testing.T) {
 // Idle costs nothing: once the frames of the last key are out, a second brings
 // not a byte.
 func TestNothingIsWrittenWhileIdle(t *testing.T) {
+	t.Parallel()
 	term, _ := program.BeginSmock(t)
 	term.Types("14 1/4\r") // and the hands are on the next field
 	term.Await("an answer is missing")
-	time.Sleep(200 * time.Millisecond) // the save, and the frame that says so
-	before := term.Raw()
+	before := ""
+	for late := time.Now().Add(10 * time.Second); before != term.Raw() && time.Now().Before(late); {
+		before = term.Raw()
+		time.Sleep(200 * time.Millisecond) // the save, and the frame that says so
+	}
 	time.Sleep(time.Second)
 	if after := term.Raw(); after != before {
 		t.Errorf("%q was written while nobody did anything", after[len(before):])

@@ -3,6 +3,7 @@
 package ui_test
 
 import (
+	"fmt"
 	"os/exec"
 	"path/filepath"
 	"slices"
@@ -16,6 +17,7 @@ import (
 // A terminal that says nothing of its kind gets lines, as one that cannot be drawn
 // on; of one that no list knows it is believed that it can what all can.
 func TestTerminalsOfNoKind(t *testing.T) {
+	t.Parallel()
 	for _, term := range []string{"TERM=", "TERM=dumb"} {
 		m := program.Start(t, t.TempDir(), []string{term})
 		if status := m.Ends(); status != 0 || !strings.Contains(m.Raw(), "Choir blouse, for Odile") || strings.Contains(m.Raw(), "\x1b") {
@@ -46,6 +48,7 @@ func TestTerminalsOfNoKind(t *testing.T) {
 
 // Whoever reads what is printed may go away after a line: the end is quiet.
 func TestAReaderThatGoesAway(t *testing.T) {
+	t.Parallel()
 	if _, err := exec.LookPath("bash"); err != nil {
 		t.Skip("no bash here")
 	}
@@ -55,13 +58,16 @@ func TestAReaderThatGoesAway(t *testing.T) {
 	}
 	files := strings.Repeat(" "+props.Example("choir-blouse"), 200)
 	for _, command := range []string{"show" + files, "show --json" + files, "show --working" + files, "trace " + props.Example("choir-blouse"), "words", "man", "ask blouse.toml", "drill"} {
-		folder := t.TempDir()
-		props.LayAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
-		m := program.StartCommand(t, folder, nil, exec.Command("bash", "-c", "for i in 1 2 3; do sleep 0.1; echo; done 2>/dev/null | "+built+" "+command+" | head -1; echo \"status ${PIPESTATUS[1]}\""))
-		m.Ends()
-		lines := strings.Split(strings.TrimSpace(m.Raw()), "\r\n")
-		if len(lines) != 2 || !slices.Contains([]string{"status 0", "status 141"}, lines[1]) { // 128 and SIGPIPE
-			t.Errorf("%.30s: %q", command, m.Raw())
-		}
+		t.Run(fmt.Sprintf("%.14s", command), func(t *testing.T) {
+			t.Parallel()
+			folder := t.TempDir()
+			props.LayAt(t, filepath.Join(folder, "blouse.toml"), "choir-blouse")
+			m := program.StartCommand(t, folder, nil, exec.Command("bash", "-c", "for i in 1 2 3; do sleep 0.1; echo; done 2>/dev/null | "+built+" "+command+" | head -1; echo \"status ${PIPESTATUS[1]}\""))
+			m.Ends()
+			lines := strings.Split(strings.TrimSpace(m.Raw()), "\r\n")
+			if len(lines) != 2 || !slices.Contains([]string{"status 0", "status 141"}, lines[1]) { // 128 and SIGPIPE
+				t.Errorf("%.30s: %q", command, m.Raw())
+			}
+		})
 	}
 }

@@ -21,6 +21,7 @@ import (
 // Suspended from outside, the program gives the terminal back, and takes it again
 // when it goes on.
 func TestSuspendedAndGoingOn(t *testing.T) {
+	t.Parallel()
 	path, err := program.Binary()
 	if err != nil {
 		t.Fatal(err)
@@ -43,6 +44,7 @@ func TestSuspendedAndGoingOn(t *testing.T) {
 		stat, _ := os.ReadFile(fmt.Sprintf("/proc/%d/stat", pid))
 		return strings.Contains(string(stat), ") T ")
 	})
+	program.Await(t, "the first screen", func() bool { return !program.Modes(term.Raw())["1049"] && program.Modes(term.Raw())["25"] })
 	term.GivenBack()
 	before := maps.Clone(program.Modes(term.Raw()))
 	if err := syscall.Kill(pid, syscall.SIGCONT); err != nil {
@@ -60,6 +62,7 @@ func TestSuspendedAndGoingOn(t *testing.T) {
 
 // A terminal that is closed ends the program with everything kept.
 func TestAClosedTerminalKeepsEverything(t *testing.T) {
+	t.Parallel()
 	term, file := program.BeginSmock(t)
 	term.Types("14 3/8")
 	term.Await("= 14 3/8 in")
@@ -75,6 +78,7 @@ func TestAClosedTerminalKeepsEverything(t *testing.T) {
 // Any size, one after the other as fast as it goes: the program answers at the end
 // as if nothing had been.
 func TestAStormOfSizes(t *testing.T) {
+	t.Parallel()
 	term, _ := program.BeginSmock(t)
 	for i := range 400 {
 		size := pty.Winsize{Rows: uint16(1 + i*7%200), Cols: uint16(1 + i*13%500)}

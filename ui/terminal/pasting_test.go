@@ -47,6 +47,7 @@ func TestAMegabyteIsPasted(t *testing.T) {
 		"words": strings.Repeat("cotton lawn ", megabyte/12), "lines": strings.Repeat("14 1/2, 13 3/4\r", megabyte/15),
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			folder, term := program.Sewing(t, false)
 			term.Goes("14 1/4\r", "14 1/4 in")
 			took := floods(term, text)
@@ -73,8 +74,9 @@ func TestAMegabyteIsPasted(t *testing.T) {
 }
 
 // A paste that loses its end on the way is over when nothing more of it comes, and the
-// keyboard is one again; who cannot wait presses ctrl+c twice.
+// keyboard is one again.
 func TestAPasteWithoutItsEnd(t *testing.T) {
+	t.Parallel()
 	folder, term := program.Sewing(t, false)
 	term.Goes("\x1b[200~14 1/8", "= 14 1/8 in")
 	time.Sleep(time.Second)
@@ -86,8 +88,12 @@ func TestAPasteWithoutItsEnd(t *testing.T) {
 	if got := props.AnswerIn(t, filepath.Join(folder, "blouse.toml"), worksheets.Bicep); got != "14 1/8" {
 		t.Errorf("the file has %q", got)
 	}
+}
 
-	_, term = program.Sewing(t, false)
+// Who cannot wait for that presses ctrl+c twice.
+func TestAPasteWithoutItsEndCanBeLeft(t *testing.T) {
+	t.Parallel()
+	_, term := program.Sewing(t, false)
 	term.Types("\x1b[200~14 1/4")
 	for range 3 {
 		time.Sleep(3 * terminal.AfterPaste)
@@ -99,7 +105,7 @@ func TestAPasteWithoutItsEnd(t *testing.T) {
 }
 
 // The parts of a key that come one by one, as over a slow line, are a key, or nothing:
-// they are not typed.
+// they are not typed. What comes in time is a key, so no other test runs beside it.
 func TestASlowKeyIsNotTyped(t *testing.T) {
 	folder, term := program.Sewing(t, false)
 	term.Goes("\x1b[Z", "> Notes")
@@ -132,6 +138,7 @@ func TestASlowKeyIsNotTyped(t *testing.T) {
 // A paste that holds its own end mark ends there, and what follows would be keys:
 // they come at once behind it, as no hand can press them, and are left out.
 func TestAPasteDoesNotPressKeys(t *testing.T) {
+	t.Parallel()
 	folder, term := program.Sewing(t, false)
 	path := filepath.Join(folder, "blouse.toml")
 	before := props.Read(t, path)

@@ -117,23 +117,32 @@ func fileOf(p string) string {
 }
 
 // LayHostile lays a hostile sheet under a hostile name in a hostile folder, and
-// others beside it.
+// others beside it, and goes there.
 func LayHostile(t *testing.T, p string) (file string) {
 	t.Helper()
-	folder := filepath.Join(t.TempDir(), strings.TrimSuffix(fileOf(p), ".toml"))
+	folder, file := HostileFolder(t, p)
+	t.Chdir(folder)
+	return file
+}
+
+// HostileFolder is such a folder, and the name of the sheet in it.
+func HostileFolder(t *testing.T, p string) (folder, file string) {
+	t.Helper()
+	folder = filepath.Join(t.TempDir(), strings.TrimSuffix(fileOf(p), ".toml"))
 	err := os.Mkdir(folder, 0o755)
 	if err != nil && runtime.GOOS == "windows" {
 		t.Skip("no such names here")
 	}
-	t.Chdir(folder)
 	file = "my" + fileOf(p)
-	err = errors.Join(err, os.WriteFile(file, []byte(HostileSheet(p)), 0o644),
-		os.WriteFile(fileOf(p), []byte(strings.ReplaceAll(HostileSheet(p), `"13"`, `"12"`)), 0o644),
-		os.WriteFile("bad"+fileOf(p), []byte("[body]\nbicep = "+p+"\n"), 0o644))
+	for name, content := range map[string]string{
+		file: HostileSheet(p), fileOf(p): strings.ReplaceAll(HostileSheet(p), `"13"`, `"12"`), "bad" + fileOf(p): "[body]\nbicep = " + p + "\n",
+	} {
+		err = errors.Join(err, os.WriteFile(filepath.Join(folder, name), []byte(content), 0o644))
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
-	return file
+	return folder, file
 }
 
 // Acts tells whether a text would do something to a terminal besides standing in
