@@ -9,6 +9,7 @@ import (
 	"capscye/calc"
 	"capscye/ui/forms"
 	"capscye/ui/internal/props"
+	"capscye/ui/report"
 	"capscye/worksheets"
 )
 
@@ -69,9 +70,13 @@ func TestADartThatWasToldIsNotIdle(t *testing.T) {
 // asks for it, and once all that is awaited is there they miss nothing.
 func TestTheSumsMissNothingThatIsNotAwaited(t *testing.T) {
 	dice := rand.New(rand.NewPCG(14, 2))
+	wholes := map[string]report.Report{}
+	for _, name := range worksheets.Examples() {
+		wholes[name] = props.ReportOf(t, name)
+	}
 	for range 4000 {
 		name := worksheets.Examples()[dice.IntN(len(worksheets.Examples()))]
-		whole := props.ReportOf(t, name)
+		whole := wholes[name]
 		s := whole.Sheet
 		s.Set(worksheets.SleeveMeasured, []string{"seam", "edge"}[dice.IntN(2)])
 		s.Set(worksheets.SleeveAllowance, "1 cm")

@@ -24,11 +24,12 @@ func TestJSONIsByteForByteWhatTheLibraryWrites(t *testing.T) {
 	same := func(d *worksheets.Document, working bool) {
 		t.Helper()
 		r := report.Reckon(d, props.SomeDay, 0)
-		if _, ok := appendJSON(nil, reflect.ValueOf(SheetOf(r, working)), 0); !ok {
+		sheet := SheetOf(r, working)
+		if _, ok := appendJSON(nil, reflect.ValueOf(sheet), 0); !ok {
 			t.Fatal("a sheet is left to the library")
 		}
-		got, err := Encode(SheetOf(r, working))
-		want, err2 := slowEncodeJSON(slowJSON(r, working))
+		got, err := Encode(sheet)
+		want, err2 := slowEncodeJSON(slowJSON(r, sheet))
 		if err != nil || err2 != nil || !bytes.Equal(got, want) {
 			t.Fatalf("%v, %v\n got %s\nwant %s", err, err2, got, want)
 		}
@@ -42,7 +43,7 @@ func TestJSONIsByteForByteWhatTheLibraryWrites(t *testing.T) {
 		same(d, true)
 	}
 	rnd := rand.New(rand.NewPCG(20261125, 1))
-	for i := range 1000 {
+	for i := range props.OfMany(300, 1000) {
 		same(props.RandomDocument(rnd), i%8 == 0)
 	}
 	for _, f := range []float64{0, math.Copysign(0, -1), 1e-6, 9.9e-7, -1.5e-7, 1e-10, 2.2e-16, 1e-100, 1e20, 1e21, -3e21, 1e300, 0.1, -25.4, math.MaxFloat64, math.SmallestNonzeroFloat64} {
@@ -65,7 +66,7 @@ func TestJSONIsByteForByteWhatTheLibraryWrites(t *testing.T) {
 // A length is written by whole counts, and every number beside one as the library does.
 func TestLengthsAreWrittenAsTheLibraryDoes(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(20261126, 4))
-	for i := range 300_000 {
+	for i := range props.OfMany(100_000, 300_000) {
 		n := rnd.Int64N(1 << (1 + i%36))
 		f := units.Length(n).Millimetres()
 		for _, f := range []float64{f, -f, math.Nextafter(f, 1e9), math.Nextafter(f, -1e9), f + 1e-9} {
@@ -149,9 +150,10 @@ type slowSheet struct {
 	Working   []string            `json:"working,omitempty"`
 }
 
-// slowJSON is a report as maps and as lengths that write themselves.
-func slowJSON(r report.Report, working bool) slowSheet {
-	p, s, fast := r.Plan, r.Plan.Seams, SheetOf(r, working)
+// slowJSON is a report as maps and as lengths that write themselves; findings and working
+// are as they are in fast.
+func slowJSON(r report.Report, fast Sheet) slowSheet {
+	p, s := r.Plan, r.Plan.Seams
 	planned := func(l units.Length) slowMM { return slowMM{Length: l, Known: !p.Open} }
 	number := func(known bool, n float64) *float64 {
 		if !known {

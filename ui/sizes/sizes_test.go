@@ -72,7 +72,8 @@ func randomSizes(rnd *rand.Rand) (d *worksheets.Document, alone []worksheets.She
 func TestEverySizeIsThatOfItsOwnWorksheet(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(15, 1))
 	compared := 0
-	for range 400 {
+	sheets := props.OfMany(130, 400)
+	for range sheets {
 		d, alone := randomSizes(rnd)
 		all := Of(report.Reckon(d, props.SomeDay, 0))
 		if len(all) != 1+len(alone) || !all[0].InHand || all[0].Name != "in hand" {
@@ -87,7 +88,7 @@ func TestEverySizeIsThatOfItsOwnWorksheet(t *testing.T) {
 			compared++
 		}
 	}
-	if compared < 400 {
+	if compared < sheets {
 		t.Errorf("only %d sizes were compared", compared)
 	}
 }

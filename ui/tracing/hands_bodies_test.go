@@ -12,7 +12,7 @@ import (
 
 // someBodies is how many of the survey's people are traced on each example, unless
 // CAPSCYE_TEST_BODIES is "all".
-const someBodies = 48
+var someBodies = props.OfMany(16, 48)
 
 // dressed is an example made for a body: the girths that the survey has, where the
 // example says an ease for them, and a bust line 0 to 3 in down.

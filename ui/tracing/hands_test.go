@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"capscye/ui/internal/props"
 )
 
 // The last judge is the paper: a pair of hands that knows only the printed sentences, and
@@ -13,8 +15,8 @@ import (
 // program says and, where the taper begins at the line of the girth, what was asked.
 
 // manySheets is how many random sheets are traced, unless CAPSCYE_TEST_SHEETS says
-// otherwise.
-const manySheets = 600
+// otherwise. Fewer than 200 do not bring every sentence.
+var manySheets = props.OfMany(240, 600)
 
 func TestHandsTraceRandomSheets(t *testing.T) {
 	p, sheets := newProgram(t), many(t)

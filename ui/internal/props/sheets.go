@@ -39,6 +39,17 @@ func Bodies(t *testing.T) (list []map[string]string) {
 	return list
 }
 
+// SomeBodies are they all, or every third where not everything is tried.
+func SomeBodies(t *testing.T) (list []map[string]string) {
+	t.Helper()
+	for i, body := range Bodies(t) {
+		if i%OfMany(3, 1) == 0 {
+			list = append(list, body)
+		}
+	}
+	return list
+}
+
 // RandomDocument is a sheet as somebody might have it, sensible or not.
 func RandomDocument(rnd *rand.Rand) *worksheets.Document {
 	odd := []string{"", "x", "1/0", "-1", "a\x1b[31m\u202e\u009b", "\"quoted\" \\ <&>", "½", "\u2028", "\U000e0001", "é", "\t\n"}
