@@ -14,7 +14,11 @@ import (
 // The random sheets are the same in every run, and a failure leaves no file
 // behind; -rapid.seed on the command line still draws others.
 func init() {
-	for name, value := range map[string]string{"rapid.seed": "20261125", "rapid.nofailfile": "true"} {
+	draws := "40"
+	if os.Getenv("CAPSCYE_TEST_ALL") != "" {
+		draws = "100"
+	}
+	for name, value := range map[string]string{"rapid.seed": "20261125", "rapid.nofailfile": "true", "rapid.checks": draws} {
 		if err := flag.Set(name, value); err != nil {
 			panic(err)
 		}
