@@ -145,9 +145,9 @@ func TestSignalsKeepWhatWasAnswered(t *testing.T) {
 	}
 }
 
-// Whoever reads the questions may go away; the answers stay.
+// Whoever reads the questions may go away; the answers stay. Not beside other tests: each
+// program that they start has this end of the pipe for a moment.
 func TestAnswersOutliveTheirReader(t *testing.T) {
-	t.Parallel()
 	path, err := program.Binary()
 	if err != nil {
 		t.Fatal(err)
