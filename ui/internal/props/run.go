@@ -66,6 +66,7 @@ func Main(m *testing.M, afterwards ...func()) {
 	if usual := flag.Lookup("test.parallel"); usual.Value.String() == usual.DefValue { // what runs at the same time mostly waits
 		flag.Set("test.parallel", "8")
 	}
+	layInMemory()
 	state, err := os.MkdirTemp("", "capscye-state")
 	if err != nil {
 		panic(err)
