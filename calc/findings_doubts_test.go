@@ -146,6 +146,14 @@ func decided(a calc.Answer, b calc.Bound) bool {
 	return a == b.Of || a == b.Beside || b.Beside != calc.NoAnswer && (slices.Contains(offBy[b.Of], a) || slices.Contains(offBy[b.Beside], a))
 }
 
+// boundsOf are the bounds that an answer has a part in; no answer has none.
+var boundsOf = func() (list [calc.AnswerCount][]calc.Bound) {
+	for a := range calc.AnswerCount {
+		list[a] = slices.DeleteFunc(slices.Clone(calc.Bounds), func(b calc.Bound) bool { return !decided(a, b) })
+	}
+	return list
+}()
+
 func named(a calc.Answer, b calc.Bound) bool { return a == b.Of || a == b.Beside }
 
 // slowMeant is one way to read an answer.
@@ -316,9 +324,9 @@ func sayDoubts(s *slowSheet) {
 					where[partner](&in).Length = (l + l%2) / 2
 				}
 				far, good, child := 0, true, slowChild(&in)
-				for _, b := range calc.Bounds {
-					suspect := func(x calc.Answer) bool { return x != a && x != other && x != calc.NoAnswer && own(x) > 0 }
-					if !decided(a, b) && !decided(other, b) || b.Beside != calc.NoAnswer && (suspect(b.Of) || suspect(b.Beside)) {
+				suspect := func(x calc.Answer) bool { return x != a && x != other && x != calc.NoAnswer && own(x) > 0 }
+				for _, b := range slices.Concat(boundsOf[a], boundsOf[other]) {
+					if b.Beside != calc.NoAnswer && (suspect(b.Of) || suspect(b.Beside)) {
 						continue
 					}
 					at, is := place(&in, b, child)
