@@ -105,20 +105,15 @@ func TestAPasteWithoutItsEndCanBeLeft(t *testing.T) {
 }
 
 // The parts of a key that come one by one, as over a slow line, are a key, or nothing:
-// they are not typed. What comes in time is a key, so no other test runs beside it.
+// they are not typed.
 func TestASlowKeyIsNotTyped(t *testing.T) {
+	t.Parallel()
 	folder, term := program.Sewing(t, false)
 	term.Goes("\x1b[Z", "> Notes")
-	slowly := func(pause time.Duration, parts ...string) {
-		for _, part := range parts {
-			term.Types(part)
-			time.Sleep(pause)
-		}
-	}
 	for _, key := range [][]string{{"\x1b", "[15~"}, {"\x1b", "OP"}, {"\x1b[", "1", "5~"}, {"\x1b[1;", "5C"}, {"\x1bO", "P"}} {
-		slowly(150*time.Millisecond, key...) // three times as long as the parts of a key may be apart
+		inParts(term, 150*time.Millisecond, key...) // three times as long as the parts of a key may be apart
 	}
-	slowly(10*time.Millisecond, "\x1b", "[", "1", "1", "~") // F1, to Notes again
+	term.Types("\x1b[11~") // F1, to Notes again
 	term.Goes("kept", "kept")
 	term.Types("\r\x03")
 	if status := term.Ends(); status != 0 {
@@ -132,6 +127,24 @@ func TestASlowKeyIsNotTyped(t *testing.T) {
 		if text := d.Sheet.Text(k); strings.ContainsAny(text, "[~") || strings.HasPrefix(text, "O") && k != worksheets.Wearer {
 			t.Errorf("%v is %q", k, text)
 		}
+	}
+}
+
+// Parts that come in time are a key. No other test runs beside this one, or they might not.
+func TestAKeyInPartsIsAKey(t *testing.T) {
+	_, term := program.Sewing(t, false)
+	term.Goes("\x1b[17~", "[6 Trace]")
+	from := len(term.Raw())
+	inParts(term, 10*time.Millisecond, "\x1b", "[", "1", "1", "~")
+	program.Await(t, "the first step", func() bool { return strings.Contains(ansi.Strip(term.Raw()[from:]), "[1 Body]") })
+}
+
+// inParts presses a key of which one part comes after the other.
+func inParts(term *program.Terminal, pause time.Duration, parts ...string) {
+	term.T.Helper()
+	for _, part := range parts {
+		term.Types(part)
+		time.Sleep(pause)
 	}
 }
 
