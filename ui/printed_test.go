@@ -76,7 +76,10 @@ func TestOnlyWhatWasPrintedHereIsPrintedOver(t *testing.T) {
 				t.Fatal(err)
 			}
 			before := everything(t, folder)
-			for _, name := range []string{"sheet", "bought", "empty", "talks", "noted", "longer", "shorter", "locked", "link", "links", "ring", "room", "pipe"} {
+			for i, name := range []string{"sheet", "bought", "empty", "talks", "noted", "longer", "shorter", "locked", "link", "links", "ring", "room", "pipe"} {
+				if ending != ".txt" && i%props.OfMany(3, 1) != 0 { // what is drawn takes longer to make, and is asked for in the same way
+					continue
+				}
 				if out, status := printed(t, p.command, name+ending); status != 2 || strings.Contains(out, "Saved") {
 					t.Errorf("%s %s: status %d, %s", p.command, name+ending, status, out)
 				}
