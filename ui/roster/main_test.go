@@ -1,6 +1,8 @@
 package roster
 
 import (
+	"testing"
+
 	"capscye/ui/internal/props"
 	"capscye/ui/show"
 )
@@ -9,3 +11,5 @@ import (
 var commands = props.Commands{Command, show.Command}
 
 var run, runWith = commands.Run, commands.RunWith
+
+func TestMain(m *testing.M) { props.Main(m) }
