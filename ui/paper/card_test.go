@@ -44,6 +44,18 @@ func readBack(t *testing.T, r report.Report, paperName string) *pdf.Reader {
 	return props.ReadPDF(t, pdfOf(t, r, paperName))
 }
 
+// exampleCard is the card of an example, which is printed once for all tests.
+func exampleCard(t *testing.T, name, paperName string) *pdf.Reader {
+	t.Helper()
+	key := name + " on " + paperName
+	if printedCards[key] == nil {
+		printedCards[key] = pdfOf(t, props.ReportOf(t, name), paperName)
+	}
+	return props.ReadPDF(t, printedCards[key])
+}
+
+var printedCards = map[string][]byte{}
+
 // The card is some pages, and the gauge one; behind it come the corner templates
 // of what is altered and was measured. All on the paper that was asked for: A4 is 210 x
 // 297 mm (ISO 216), Letter 8 1/2 x 11 in (ANSI/ASME Y14.1).
@@ -51,7 +63,7 @@ func TestPDFPages(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := props.ReportOf(t, name)
 		for paperName, paper := range map[string][2]float64{"a4": {210, 297}, "letter": {215.9, 279.4}} {
-			reader := readBack(t, r, paperName)
+			reader := exampleCard(t, name, paperName)
 			titles, gauge := []string{}, 0
 			for i := 1; i <= reader.NumPage(); i++ {
 				text := props.PageText(t, reader.Page(i))
@@ -110,7 +122,7 @@ func gaugePage(t *testing.T, reader *pdf.Reader) (int, pdf.Page) {
 func TestPDFSaysEverything(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := props.ReportOf(t, name)
-		text := allText(t, readBack(t, r, "a4"))
+		text := allText(t, exampleCard(t, name, "a4"))
 		wanted := []string{r.Name(), "Printed 2026-11-25", "Sleeve", "Bodice", wording.Cautions[0]}
 		for _, p := range r.Plan.Sides {
 			wanted = append(wanted, strings.Split(report.SideWords(p, r.Scale), ", ")...) // none where it stays as it is
@@ -144,7 +156,7 @@ func TestGaugeIsTrueToScale(t *testing.T) {
 		r := props.ReportOf(t, name)
 		bars := map[string]bool{} // distance of each mark from its strip's zero, in hundredths of a millimetre
 		squares := map[string]bool{}
-		_, gauge := gaugePage(t, readBack(t, r, "a4"))
+		_, gauge := gaugePage(t, exampleCard(t, name, "a4"))
 		for _, rect := range gauge.Content().Rect {
 			x := math.Min(rect.Min.X, rect.Max.X) * props.MillimetresPerPoint
 			w := math.Abs(rect.Max.X-rect.Min.X) * props.MillimetresPerPoint

@@ -16,7 +16,7 @@ import (
 // none of the signs that a reader spells out, nor columns.
 func TestSentencesCanBeHeard(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(20261126, 1))
-	for i := range 100 {
+	for i := range props.OfMany(36, 100) {
 		d := props.RandomDocument(rnd)
 		r := report.Reckon(d, props.SomeDay, 0)
 		said, steps := Sentences(r, i%4 == 0), tracing.Sentences(r)
