@@ -1,6 +1,10 @@
 package calc
 
-import "capscye/units"
+import (
+	"slices"
+
+	"capscye/units"
+)
 
 // Doubt is why an answer is doubted, and what may have been meant.
 type Doubt struct {
@@ -34,6 +38,18 @@ var touches = func() (by [AnswerCount][]bool) {
 		for _, a := range []Answer{b.Of, b.Beside} {
 			for _, off := range takenOff(a) {
 				by[off][i] = true
+			}
+		}
+	}
+	return by
+}()
+
+// touching are the bounds that touches tells of, by their places in [Bounds].
+var touching = func() (by [AnswerCount][]int) {
+	for a := range by {
+		for i, is := range touches[a] {
+			if is {
+				by[a] = append(by[a], i)
 			}
 		}
 	}
@@ -207,9 +223,13 @@ func (d *doubts) fit(a, partner Answer, r reading) (farthest int, ok bool) {
 	}
 	h := hold(&in)
 	tells := func(other Answer) bool { return other == NoAnswer || other == a || other == partner || !d.alone(other) }
-	for i := range Bounds {
+	touched := touching[a]
+	if partner != NoAnswer {
+		touched = slices.Concat(touched, touching[partner]) // those of both twice, which is no farther
+	}
+	for _, i := range touched {
 		b := &Bounds[i]
-		if !touches[a][i] && (partner == NoAnswer || !touches[partner][i]) || b.Beside != NoAnswer && !(tells(b.Of) && tells(b.Beside)) {
+		if b.Beside != NoAnswer && !(tells(b.Of) && tells(b.Beside)) {
 			continue
 		}
 		off := b.off(&h)
