@@ -13,7 +13,8 @@ import (
 	"capscye/worksheets"
 )
 
-// drillPage is the drill on the screen, in front of everything.
+// drillPage is the drill on the screen, in front of everything. The root keeps it while the
+// program runs: a class is interrupted, and who comes back goes on where they were.
 type drillPage struct {
 	styles        parts.Styles
 	lesson        *drill.Lesson
@@ -35,7 +36,26 @@ func newDrillPage(seed uint64, st parts.Styles, width, height int) *drillPage {
 func (p *drillPage) begin(seed uint64, level int) {
 	p.lesson = drill.NewLesson(seed, level, drill.UsualCount(level))
 	p.said, p.scored, p.scroll = drill.Reply{}, false, 0
-	p.typing.Put("")
+	p.typing.Begin("", false)
+}
+
+// goOnDrilling puts the drill in front, where it was left.
+func (m *root) goOnDrilling() {
+	if m.drill == nil {
+		m.drill = newDrillPage(drill.ClockSeed(m.today), m.styles, m.width, m.height)
+	}
+	m.front = m.drill
+	m.drill.goOn()
+	m.drill.Resize(m.width, m.height) // the window may be another since
+}
+
+// goOn goes on with the step at hand. What esc took out of the line, on the way out, is
+// typed again.
+func (p *drillPage) goOn() {
+	p.scored, p.scroll = false, 0
+	if p.typing.Text() == "" {
+		p.typing.TypeAgain()
+	}
 }
 
 // drillKeys are for the bottom line of a question, drillEndKeys for that of the
@@ -57,8 +77,12 @@ func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
 	case name == "esc" && (over || !p.lesson.Begun() && p.typing.Text() == ""):
 		return parts.ToGoBack{}
 	case name == "esc" && p.typing.Text() != "" && !over:
-		p.typing.Put("")
-		p.say(drill.Reply{Words: "As it was. Esc again shows the score."})
+		p.typing.GiveBack()
+		next := "leaves the drill"
+		if p.lesson.Begun() {
+			next = "shows the score"
+		}
+		p.say(drill.Reply{Words: "As it was. Esc again " + next + "."})
 	case name == "esc":
 		p.scored, p.scroll = true, 0
 	case name == "pgup" || name == "pgdown":
@@ -67,7 +91,7 @@ func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
 	case name == "up" || name == "down":
 		p.scrollTo(p.scroll + parts.By(name, "up"))
 	case name == "enter" && p.scored && !p.lesson.Ended():
-		p.scored, p.scroll = false, 0
+		p.goOn()
 	case name == "enter" && over:
 		p.begin(p.lesson.Seed+1, p.lesson.Level)
 	case over:
@@ -113,7 +137,7 @@ func (p *drillPage) turn(name string) {
 func (p *drillPage) answer(text string) {
 	r := p.lesson.Answer(text)
 	if !r.Unread { // that may be mended
-		p.typing.Put("")
+		p.typing.Begin("", false)
 	}
 	p.say(r)
 }
@@ -166,6 +190,8 @@ func (p *drillPage) parts(width int) (known, said []string) {
 	switch {
 	case p.scored && p.said.Words != "" && p.sure != "":
 		return parts.Bold(typeset.Wrap(p.said.Words, width), p.styles), append([]string{""}, l.ScoreLines(width)...)
+	case p.scored && !l.Ended():
+		return nil, append(append(l.ScoreLines(width), ""), typeset.Wrap(itWaits, width)...)
 	case p.scored:
 		return nil, l.ScoreLines(width)
 	case l.Ended():
@@ -178,6 +204,9 @@ func (p *drillPage) parts(width int) (known, said []string) {
 	}
 	return known, said
 }
+
+// itWaits stands below a score that is not the last.
+const itWaits = "Esc leaves, and the drill waits: ^d in a worksheet goes on here."
 
 // question is what is asked, with the line of input and how it reads; none where
 // the score is shown.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/exp/golden"
 
 	"capscye/ui/drill"
@@ -71,11 +72,42 @@ func TestDrillByKeys(t *testing.T) {
 func TestDrillGoesBack(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "?", "esc").Sees("Level 1, seed", "1 shown")
 	r.Press("esc").Sees("Choir blouse, for Odile", "[1 Body]")
-	r.Press("ctrl+o", "end").Sees("> Drill: practise the arithmetic").Press("enter").Sees("Problem 1 of 5.").Press("esc").Sees("[1 Body]")
+	r.Press("ctrl+o", "end").Sees("> Drill: practise the arithmetic").Press("enter").Sees("Problem 1 of 5.").Press("esc", "esc").Sees("[1 Body]")
 	r.Press("ctrl+o", "end", "enter", "ctrl+c")
 	if !r.Ended {
 		t.Error("ctrl+c does not end the program")
 	}
+}
+
+// A drill that is left waits: it goes on at its step, from the worksheet, from the list, and
+// from another worksheet, in whatever window.
+func TestDrillGoesOnWhereItWasLeft(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "pgdown", "pgdown", "pgdown", "pgdown").Sees("level 5")
+	for range 12 {
+		r.Types(rightNow(r)).Press("enter")
+	}
+	there := []string{"level 5, seed", "Problem 1 of 2.", "Done: sleeve flat width", "> How much does the sleeve front pivot?"}
+	r.Sees("Done: sleeve flat width", "> How much does the sleeve front pivot?").Press("esc").Sees("12 of 12 right.", "^d in a worksheet goes on here")
+	r.Press("esc").Sees("[1 Body]").Press("ctrl+d").Fits().Sees(there[3]).DoesNotSee("level 1")
+	for range 30 {
+		r.Press("up")
+	}
+	r.Sees(there[:2]...).Press("esc", "esc", "ctrl+o", "end", "enter").Sees(there[3], "level 5")
+	r.Press("esc", "esc")
+	r.Tell(tea.WindowSizeMsg{Width: 60, Height: 16})
+	r.Press("ctrl+d").Fits().Sees(there[3]).Types(rightNow(r)).Press("enter").Sees("Right: ").Press("esc").Sees("13 of 13 right.")
+	r.Press("enter").Sees("> How much does the sleeve back pivot?")
+}
+
+// What is typed of a step waits too, though the first esc of those that leave takes it out
+// of the line; an answer that was given does not come back.
+func TestDrillKeepsAStepHalfTyped(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d").Types("1/4").Press("esc").Sees("[      ", "As it was. Esc again leaves the drill.")
+	r.Press("esc").Sees("[1 Body]").Press("ctrl+d").Sees("[1/4 ", "= 1/4 in", "Problem 1 of 5.")
+	r.Press("esc").Types("7").Press("esc").Press("esc", "ctrl+d").Sees("[7 ").Press("backspace")
+	r.Types(rightNow(r)).Press("enter").Sees("Right: ").Types("3/8").Press("esc").Sees("As it was. Esc again shows the score.")
+	r.Press("esc").Sees("1 of 1 right.").Press("enter").Sees("[3/8 ").Press("esc", "esc", "esc", "ctrl+d").Sees("[3/8 ")
+	r.Press("backspace", "backspace", "backspace").Types(rightNow(r)).Press("enter", "esc", "enter").Sees("[      ", "How wide is the b")
 }
 
 // A key goes to another level; there is none beyond the last.

@@ -6,6 +6,13 @@ import (
 	"capscye/worksheets"
 )
 
+// over is what lies over the worksheet.
+type over struct {
+	front  parts.Part // nil for nothing
+	behind parts.Part // what a question lies over, and that is in front again behind it; nil for the desk
+	drill  *drillPage // in front or not, as it was left; nil before the first
+}
+
 // resizer is a part that has to know the window between two frames, since it scrolls.
 type resizer interface {
 	Resize(width, height int)

@@ -209,7 +209,7 @@ func TestDeleteEmptiesAFieldJustReached(t *testing.T) {
 func TestHandsInTheDrill(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d").Press("x").Sees(`"x" begins no answer here; type a length`)
 	r.Types("141/2").Press("enter").Sees("Is it 14 1/2? Enter answers that.", "[14 1/2").Press("esc").Sees("As it was.", "[         ").Types("1").Press("esc", "esc").Sees("[1 Body]")
-	r.Press("ctrl+d", "?").Types("13").Press("esc").Sees("Esc again shows the score").Press("esc").Sees("Still to do")
+	r.Press("ctrl+d", "backspace", "?").Types("13").Press("esc").Sees("Esc again shows the score").Press("esc").Sees("Still to do")
 }
 
 // A name that is asked for comes back with the first esc; the second goes back.

@@ -37,11 +37,9 @@ type root struct {
 	today         time.Time         // when the program was started
 	did           func(report.Work) // is told of work, so that a test can count it; nil for nobody
 
-	desk  *desk.Desk // the worksheet on the table; nil before the first
-	front parts.Part // what lies over it; nil for nothing
+	desk *desk.Desk // the worksheet on the table; nil before the first
 
-	behind parts.Part // what a question lies over, and that is in front again behind it; nil for the desk
-
+	over
 	saves
 	waits
 	printing bool // a card is being written

@@ -7,7 +7,6 @@ import (
 
 	"capscye/ui/console"
 	"capscye/ui/desk"
-	"capscye/ui/drill"
 	"capscye/ui/parts"
 	"capscye/worksheets"
 )
@@ -42,7 +41,7 @@ func (m *root) grant(w parts.Wish) tea.Cmd {
 	case desk.ToNote:
 		m.front = m.askFitting()
 	case desk.ToDrill:
-		m.front = newDrillPage(drill.ClockSeed(m.today), m.styles, m.width, m.height)
+		m.goOnDrilling()
 	case desk.ToSeeKeys:
 		m.scroll("Keys", "any other key goes back; ^s is ctrl and s together", func(width int) ([]string, int) { return desk.KeysText(width), 0 })
 	case desk.ToSeeWorking:
