@@ -100,6 +100,9 @@ type Reply struct {
 	Unread  bool // the answer could not be read
 }
 
+// ShowsWorking tells that it brought the working of a step.
+func (r Reply) ShowsWorking() bool { return len(r.working) > 0 }
+
 // Lines are the reply for a width, its words before the working.
 func (r Reply) Lines(width int) (words, working []string) {
 	for _, l := range r.working {

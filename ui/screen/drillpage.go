@@ -19,9 +19,10 @@ type drillPage struct {
 	styles        parts.Styles
 	lesson        *drill.Lesson
 	typing        parts.Typing
-	said          drill.Reply // what came of the latest answer
+	said          drill.Reply // what came of the latest answer, in sight until the next
+	remark        string      // what is said beside that of the latest key, until another
 	scored        bool        // the score is shown, before the drill is left
-	sure          string      // the key that asked for another level, pressed once
+	sure          string      // a key that has to be pressed twice, pressed once
 	scroll        int         // of what is known and said
 	width, height int
 }
@@ -35,7 +36,7 @@ func newDrillPage(seed uint64, st parts.Styles, width, height int) *drillPage {
 // begin begins a drill.
 func (p *drillPage) begin(seed uint64, level int) {
 	p.lesson = drill.NewLesson(seed, level, drill.UsualCount(level))
-	p.said, p.scored, p.scroll = drill.Reply{}, false, 0
+	p.said, p.remark, p.scored, p.scroll = drill.Reply{}, "", false, 0
 	p.typing.Begin("", false)
 }
 
@@ -45,17 +46,18 @@ func (m *root) goOnDrilling() {
 		m.drill = newDrillPage(drill.ClockSeed(m.today), m.styles, m.width, m.height)
 	}
 	m.front = m.drill
-	m.drill.goOn()
 	m.drill.Resize(m.width, m.height) // the window may be another since
+	m.drill.goOn()
 }
 
 // goOn goes on with the step at hand. What esc took out of the line, on the way out, is
 // typed again.
 func (p *drillPage) goOn() {
-	p.scored, p.scroll = false, 0
+	p.scored = false
 	if p.typing.Text() == "" {
 		p.typing.TypeAgain()
 	}
+	p.say(p.said)
 }
 
 // drillKeys are for the bottom line of a question, drillEndKeys for that of the
@@ -72,22 +74,24 @@ var (
 )
 
 func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
+	again := p.sure == msg.String()
+	p.remark, p.sure = "", ""
+	p.scrollTo(p.scroll) // what was remarked took room
 	over := p.scored || p.lesson.Ended()
 	switch name := msg.String(); {
 	case name == "esc" && (over || !p.lesson.Begun() && p.typing.Text() == ""):
 		return parts.ToGoBack{}
-	case name == "esc" && p.typing.Text() != "" && !over:
+	case name == "esc" && p.typing.Text() != "":
 		p.typing.GiveBack()
 		next := "leaves the drill"
 		if p.lesson.Begun() {
 			next = "shows the score"
 		}
-		p.say(drill.Reply{Words: "As it was. Esc again " + next + "."})
+		p.note("As it was. Esc again " + next + ".")
 	case name == "esc":
 		p.scored, p.scroll = true, 0
 	case name == "pgup" || name == "pgdown":
-		p.turn(name)
-		return nil
+		p.turn(name, again)
 	case name == "up" || name == "down":
 		p.scrollTo(p.scroll + parts.By(name, "up"))
 	case name == "enter" && p.scored && !p.lesson.Ended():
@@ -103,42 +107,63 @@ func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
 	case name == "enter":
 		if meant := units.RunTogether(p.typing.Text()); len(meant) == 1 {
 			p.typing.Put(meant[0])
-			p.say(drill.Reply{Words: "Is it " + meant[0] + "? Enter answers that."})
+			p.note("Is it " + meant[0] + "? Enter answers that.")
 			return nil
 		}
 		p.answer(p.typing.Text())
 	case name == "?":
-		p.answer("?")
+		p.showWorking(again)
 	default:
 		p.enter(msg)
 	}
-	p.sure = ""
 	return nil
 }
 
 // turn goes to another level with the same seed. Where steps are done already, the
 // key has to be pressed twice.
-func (p *drillPage) turn(name string) {
+func (p *drillPage) turn(name string, again bool) {
 	level := p.lesson.Level + parts.By(name, "pgup")
 	if level < 1 || level > drill.Levels {
-		p.say(drill.Reply{Words: fmt.Sprintf("Levels go from 1 to %d.", drill.Levels)})
+		p.note(fmt.Sprintf("Levels go from 1 to %d.", drill.Levels))
 		return
 	}
-	if p.lesson.Begun() && !p.lesson.Ended() && p.sure != name {
+	if p.lesson.Begun() && !p.lesson.Ended() && !again {
 		p.sure = name
-		p.say(drill.Reply{Words: fmt.Sprintf("Press again to start level %d; the score so far is lost.", level)})
+		p.note(fmt.Sprintf("Press again to start level %d; the score so far is lost.", level))
 		return
 	}
-	p.sure = ""
 	p.begin(p.lesson.Seed, level)
-	p.said.Words = fmt.Sprintf("Level %d begins.", level)
+	p.note(fmt.Sprintf("Level %d begins.", level))
+}
+
+// showWorking gives the step at hand away. Where it may not be what is meant, with an
+// answer typed, or with the working of the step before in sight, which somebody wants to
+// read again, the key has to be pressed twice.
+func (p *drillPage) showWorking(again bool) {
+	text := typeset.Plain(strings.TrimSpace(p.typing.Text()))
+	switch {
+	case again && text != "":
+		p.answer("?")
+		p.said.Words = "You typed " + text + ". " + p.said.Words
+		p.say(p.said)
+	case again || text == "" && !p.said.ShowsWorking():
+		p.answer("?")
+	case text != "":
+		p.sure = "?"
+		p.note(text + " is not checked yet: enter checks it, ? again shows the working.")
+	default:
+		p.sure = "?"
+		p.note("This working is of the last step. Press ? again for the answer to this one.")
+	}
 }
 
 func (p *drillPage) answer(text string) {
 	r := p.lesson.Answer(text)
-	if !r.Unread { // that may be mended
-		p.typing.Begin("", false)
+	if r.Unread { // it counts for nothing, and may be mended
+		p.note(r.Words)
+		return
 	}
+	p.typing.Begin("", false)
 	p.say(r)
 }
 
@@ -149,6 +174,15 @@ func (p *drillPage) say(r drill.Reply) {
 	p.scroll = 0
 	if len(known)+len(said) > p.room(p.width, p.height) {
 		p.scrollTo(len(known) + 1)
+	}
+}
+
+// note says something beside that, which stays in sight: its end too, if that was.
+func (p *drillPage) note(words string) {
+	end := p.scroll == p.lastScroll()
+	p.remark = words
+	if end {
+		p.scroll = p.lastScroll()
 	}
 }
 
@@ -163,7 +197,7 @@ func (p *drillPage) enter(msg tea.KeyMsg) {
 		why = parts.CannotBegin(worksheets.Signed, problem.System, msg)
 	}
 	if why != "" {
-		p.say(drill.Reply{Words: why})
+		p.note(why)
 		return
 	}
 	p.typing.Take(msg)
@@ -176,8 +210,13 @@ func (p *drillPage) Resize(width, height int) {
 }
 
 func (p *drillPage) scrollTo(line int) {
+	p.scroll = max(0, min(line, p.lastScroll()))
+}
+
+// lastScroll is how far it can scroll.
+func (p *drillPage) lastScroll() int {
 	known, said := p.parts(p.width)
-	p.scroll = max(0, min(line, len(known)+len(said)-p.room(p.width, p.height)))
+	return max(0, len(known)+len(said)-p.room(p.width, p.height))
 }
 
 // parts are what is known and what was said, above the line of input.
@@ -188,8 +227,6 @@ func (p *drillPage) parts(width int) (known, said []string) {
 		said = append(append([]string{""}, parts.Bold(words, p.styles)...), working...)
 	}
 	switch {
-	case p.scored && p.said.Words != "" && p.sure != "":
-		return parts.Bold(typeset.Wrap(p.said.Words, width), p.styles), append([]string{""}, l.ScoreLines(width)...)
 	case p.scored && !l.Ended():
 		return nil, append(append(l.ScoreLines(width), ""), typeset.Wrap(itWaits, width)...)
 	case p.scored:
@@ -208,14 +245,17 @@ func (p *drillPage) parts(width int) (known, said []string) {
 // itWaits stands below a score that is not the last.
 const itWaits = "Esc leaves, and the drill waits: ^d in a worksheet goes on here."
 
-// question is what is asked, with the line of input and how it reads; none where
-// the score is shown.
-func (p *drillPage) question(width int) []string {
+// question is what is remarked and asked, with the line of input and how it reads; where
+// the score is shown nothing is asked.
+func (p *drillPage) question(width int) (out []string) {
+	if p.remark != "" {
+		out = parts.Bold(typeset.Wrap(p.remark, width), p.styles)
+	}
 	if p.lesson.Ended() || p.scored {
-		return nil
+		return out
 	}
 	if p.lesson.Finished() {
-		return []string{"> This problem is done. Enter for the next."}
+		return append(out, "> This problem is done. Enter for the next.")
 	}
 	problem, q := p.lesson.Now()
 	const box = 18 // as wide as an answer in the form
@@ -226,8 +266,8 @@ func (p *drillPage) question(width int) []string {
 			reading = "= " + drill.Scale(problem).Both(length)
 		}
 	}
-	ask := typeset.Hanging("> ", drill.AskWords(q, problem), width)
-	return append(ask, typeset.Cut("  ["+p.typing.Render(box, p.styles)+"] "+reading, width))
+	out = append(out, typeset.Hanging("> ", drill.AskWords(q, problem), width)...)
+	return append(out, typeset.Cut("  ["+p.typing.Render(box, p.styles)+"] "+reading, width))
 }
 
 // room is how many lines what is known and said can take.

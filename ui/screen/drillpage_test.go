@@ -2,6 +2,7 @@ package screen
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -29,8 +30,9 @@ func TestDrillAsSeen(t *testing.T) {
 		})
 		seen("working", func(r *robot.Robot) {
 			r.Press("pgdown", "pgdown", "pgdown", "pgdown")
-			for range 12 {
-				r.Press("?")
+			r.Press("?")
+			for range 11 { // the working of one step is in sight when that of the next is asked for
+				r.Press("?", "?")
 			}
 		})
 		seen("score", func(r *robot.Robot) { r.Types("1").Press("enter", "?", "esc") })
@@ -110,6 +112,34 @@ func TestDrillKeepsAStepHalfTyped(t *testing.T) {
 	r.Press("backspace", "backspace", "backspace").Types(rightNow(r)).Press("enter", "esc", "enter").Sees("[      ", "How wide is the b")
 }
 
+// The working stays in sight until the next answer, whatever else is pressed, and asking to
+// read it again does not give the next step away.
+func TestDrillKeepsTheWorkingInSight(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "?").Sees("The working:", "sleeve flat width\n", "> How wide is the front")
+	r.Press("?").Fits().Sees("This working is of the last step. Press ? again for the answer to this one.", "sleeve flat width\n", "> How wide is the front")
+	r.Press("enter").Sees("Type a length; ? shows the working.", "sleeve flat width\n").DoesNotSee("Press ? again")
+	r.Press("x").Sees(`"x" begins no answer here`, "sleeve flat width\n").Press("9", "-").Sees("[9-").Press("enter").Sees("This does not count as an answer.", "sleeve flat width\n")
+	r.Press("esc").Sees("As it was.", "sleeve flat width\n").Press("pgdown").Sees("Press again to start level 2", "sleeve flat width\n")
+	r.Press("up", "?").Sees("Press ? again", "sleeve flat width\n").Press("?").Sees("front width between seam lines\n", "> How wide is the b").DoesNotSee("sleeve flat width\n")
+	r.Press("9", "enter").Sees("Not right.").DoesNotSee("The working:").Press("esc", "enter").Sees("Not right.")
+	r.Press("?").Sees("The working:") // of a step that was tried, nothing else is in sight
+	r.Press("esc").Sees("0 of 3 right, 3 shown.")
+
+	// What is long scrolls, and its end stays in sight too.
+	r = sitWithExample(t, "choir-blouse", 60, 16).Press("ctrl+d", "pgdown", "?", "?", "?").Fits()
+	last := strings.Split(r.Screen(), "\n")[11]
+	r.Press("?").Fits().Sees("Press ? again", last).Press("down").DoesNotSee("Press ? again").Sees(last)
+}
+
+// With an answer typed, ? asks what is meant: nothing is thrown away or counted unasked.
+func TestDrillAsksBeforeItThrowsAnAnswerAway(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d").Types("1/4?").Fits()
+	r.Sees("[1/4 ", "1/4 is not checked yet: enter checks it, ? again shows the working.", "> How wide is the sleeve").DoesNotSee("The working:")
+	r.Press("backspace").Sees("[1/ ").DoesNotSee("not checked yet").Press("?").Sees("1/ is not checked yet").Press("4", "enter").Sees("Not right.", "> How wide is the sleeve")
+	r.Types("3/8?").Sees("3/8 is not checked yet").Press("?").Sees("You typed 3/8. The working:", "> How wide is the front", "[      ")
+	r.Press("esc").Sees("0 of 1 right, 1 shown.")
+}
+
 // A key goes to another level; there is none beyond the last.
 func TestDrillChangesLevel(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "pgup").Sees("Levels go from 1 to 6.", "level 1, seed")
@@ -126,11 +156,11 @@ func TestDrillInSmallWindows(t *testing.T) {
 		for range level {
 			r.Press("pgdown")
 		}
-		for range 30 {
+		for range 60 {
 			r.Press("?").Fits()
 		}
 	}
-	r := sitWithExample(t, "choir-blouse", 60, 16).Press("ctrl+d", "pgdown", "pgdown", "pgdown", "pgdown", "?", "?", "?")
+	r := sitWithExample(t, "choir-blouse", 60, 16).Press("ctrl+d", "pgdown", "pgdown", "pgdown", "pgdown", "?", "?", "?", "?", "?")
 	for range 30 {
 		r.Press("up")
 	}
