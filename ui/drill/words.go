@@ -205,6 +205,24 @@ func AskWords(q drill.Question, p drill.Problem) string {
 	return typeset.Capitalised(wording.FigureWords(q.Figure)) + "?"
 }
 
+// glossed are the words of the glossary that questions are about.
+var glossed = map[calc.Quantity]string{
+	calc.FrontWidth: "seam line", calc.BackWidth: "seam line", calc.FlatWidth: "flat width", calc.Need: "need",
+	calc.CapSeam: "cap", calc.ArmholeSeam: "armhole", calc.CapEase: "cap ease", calc.CapRoom: "cap ease", calc.CapEaseAfter: "cap ease",
+	calc.EvenSlide: "even", calc.Slide: "slide", calc.Pivot: "pivot", calc.SlideMark: "mark", calc.PivotMark: "mark",
+	calc.Finished: "finished", calc.FinishedMarked: "finished",
+}
+
+// Word is the word of the glossary that the question at hand is about; "" where none is
+// asked.
+func (l *Lesson) Word() string {
+	if l.Ended() || l.Finished() {
+		return ""
+	}
+	_, q := l.Now()
+	return glossed[q.Figure.Quantity]
+}
+
 func slideKind(m calc.Method) string {
 	if m.Slide == calc.SlideEven {
 		return "even"

@@ -2,13 +2,16 @@ package screen
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"capscye/ui/desk"
 	"capscye/ui/drill"
 	"capscye/ui/parts"
 	"capscye/ui/typeset"
+	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -60,18 +63,28 @@ func (p *drillPage) goOn() {
 	p.say(p.said)
 }
 
-// drillKeys are for the bottom line of a question, drillEndKeys for that of the
-// score.
-var (
-	drillKeys = []parts.Key{
-		{Show: "enter", Does: "answers"}, {Show: "?", Does: "working"}, {Show: "up/down", Does: "scroll"},
-		{Show: "pgup/pgdn", Does: "level"}, {Show: "esc", Does: "score"}, {Show: "^c", Does: "end"},
+// keys are for the bottom line. The one that scrolls is there while there is something to
+// scroll: a narrow line has no room for all.
+func (p *drillPage) keys() []parts.Key {
+	level, end := parts.Key{Show: "pgup/pgdn", Does: "level"}, parts.Key{Show: "^c", Does: "end"}
+	var keys []parts.Key
+	switch {
+	case p.lesson.Ended():
+		keys = []parts.Key{{Show: "enter", Does: "another drill"}}
+	case p.scored:
+		keys = []parts.Key{{Show: "enter", Does: "goes on"}}
+	default:
+		keys = []parts.Key{{Show: "enter", Does: "answers"}, {Show: "?", Does: "working"}}
 	}
-	drillEndKeys = []parts.Key{
-		{Show: "enter", Does: "another drill"}, {Show: "up/down", Does: "scroll"}, {Show: "pgup/pgdn", Does: "level"},
-		{Show: "esc", Does: "back"}, {Show: "^c", Does: "end"},
+	keys = append(keys, parts.Key{Show: "^e", Does: "words"})
+	if p.lastScroll() > 0 {
+		keys = append(keys, parts.Key{Show: "up/down", Does: "scroll"})
 	}
-)
+	if p.scored || p.lesson.Ended() {
+		return append(keys, level, parts.Key{Show: "esc", Does: "back"}, end)
+	}
+	return append(keys, level, parts.Key{Show: "esc", Does: "score"}, end)
+}
 
 func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
 	again := p.sure == msg.String()
@@ -90,6 +103,12 @@ func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
 		p.note("As it was. Esc again " + next + ".")
 	case name == "esc":
 		p.scored, p.scroll = true, 0
+	case name == "ctrl+d": // which brought it
+		return parts.ToGoBack{}
+	case name == "ctrl+e":
+		return toSeeDrillWords{atHand: p.lesson.Word()}
+	case elsewhere(msg) != "":
+		p.note(elsewhere(msg))
 	case name == "pgup" || name == "pgdown":
 		p.turn(name, again)
 	case name == "up" || name == "down":
@@ -116,6 +135,49 @@ func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
 	default:
 		p.enter(msg)
 	}
+	return nil
+}
+
+// elsewhere says where a key of the worksheet works, that the drill and its line of input
+// have no use for; "" for any other.
+func elsewhere(msg tea.KeyMsg) string {
+	name := msg.String()
+	_, known := desk.ShownFor(name)
+	ctrl, isCtrl := strings.CutPrefix(name, "ctrl+")
+	switch {
+	case msg.Paste || !known || slices.Contains([]string{"ctrl+a", "ctrl+b", "ctrl+f", "ctrl+c", "ctrl+q"}, name):
+		return "" // home, left and right of a line
+	case name == "ctrl+r":
+		return "^r works in the worksheet; here ? shows the working."
+	case isCtrl:
+		name = "^" + ctrl
+	case len(name) < 2 || name[0] != 'f' && !msg.Alt: // f1 to f6, alt+1 to 6
+		return ""
+	}
+	return name + " works in the worksheet; ^d leaves the drill for it, and the drill waits."
+}
+
+// toSeeDrillWords wants the words of the trade in front of the drill, from the one at hand
+// on.
+type toSeeDrillWords struct {
+	parts.Wanted
+	atHand string
+}
+
+func (w toSeeDrillWords) grant(m *root) tea.Cmd {
+	m.scroll("Words", howToScroll, func(width int) (out []string, from int) {
+		for _, t := range wording.Glossary {
+			lead := "  "
+			if t.Word == w.atHand {
+				lead, from = m.styles.Here.Render(">")+" ", len(out)
+			}
+			for _, l := range typeset.Wrap(t.Line(), width-4) {
+				out = append(out, lead+l)
+				lead = "    "
+			}
+		}
+		return out, from
+	})
 	return nil
 }
 
@@ -279,18 +341,11 @@ func (p *drillPage) Render(width, height int) string {
 	if parts.TooSmall(width, height) {
 		return parts.SmallWindow(width, height)
 	}
-	keys := drillKeys
-	switch {
-	case p.lesson.Ended():
-		keys = drillEndKeys
-	case p.scored:
-		keys = append([]parts.Key{{Show: "enter", Does: "goes on"}}, drillEndKeys[1:]...)
-	}
 	known, said := p.parts(width)
 	room := p.room(width, height)
 	out := []string{p.styles.Heading.Render("Drill: practise the arithmetic") + fmt.Sprintf("   level %d, seed %d", p.lesson.Level, p.lesson.Seed)}
 	out = append(out, strings.Split(typeset.Scrolled(append(known, said...), p.scroll, width, room), "\n")...)
 	out = append(out, strings.Repeat("-", width))
-	out = append(append(out, p.question(width)...), parts.KeyLine(keys, p.styles, width))
+	out = append(append(out, p.question(width)...), parts.KeyLine(p.keys(), p.styles, width))
 	return typeset.Block(out, width, height)
 }

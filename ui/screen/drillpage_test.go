@@ -2,6 +2,7 @@ package screen
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"capscye/ui/drill"
 	"capscye/ui/internal/props"
 	"capscye/ui/internal/robot"
+	"capscye/ui/wording"
 )
 
 // The drill as a person sees it: a question with a slip just recognised, the
@@ -138,6 +140,54 @@ func TestDrillAsksBeforeItThrowsAnAnswerAway(t *testing.T) {
 	r.Press("backspace").Sees("[1/ ").DoesNotSee("not checked yet").Press("?").Sees("1/ is not checked yet").Press("4", "enter").Sees("Not right.", "> How wide is the sleeve")
 	r.Types("3/8?").Sees("3/8 is not checked yet").Press("?").Sees("You typed 3/8. The working:", "> How wide is the front", "[      ")
 	r.Press("esc").Sees("0 of 1 right, 1 shown.")
+}
+
+// The words of the trade are a key away, from the one that is asked about on, and the drill
+// comes back as it was; so it does where no worksheet is open.
+func TestDrillShowsTheWords(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d").Sees("^e words").Types("13 1").Press("ctrl+e").Fits()
+	r.Sees("Words   any other key goes back", "> flat width: The pattern laid flat").Press("down", "x").Sees("[13 1 ", "> How wide is the sleeve")
+	r.Press("backspace", "backspace", "?").Press("?").Press("ctrl+e").Sees("> seam line: The line on which a piece is sewn").Press("esc").Sees("The working:", "> How wide is the front")
+	r.Press("esc").Sees("1 shown").Press("ctrl+e").Sees("> seam line").Press("esc").Sees("1 shown", "goes on")
+	r.Press("ctrl+e")
+	r.Tell(tea.WindowSizeMsg{Width: 60, Height: 16})
+	r.Press("esc").Fits().Press("enter").Fits().Sees("> How wide is the front")
+
+	r = class(t, 80, 24).Press("end").Sees("> Drill: practise").Press("enter", "ctrl+e").Sees("Words").Press("esc").Sees("Problem 1 of 5.")
+	r.Press("esc").Sees("Worksheets of this folder").DoesNotSee("Problem 1")
+}
+
+// Every question is about a word that is explained.
+func TestEveryQuestionHasAWord(t *testing.T) {
+	seen := 0
+	for level := 1; level <= drill.Levels; level++ {
+		for seed := range uint64(5) {
+			for l := drill.NewLesson(seed, level, 3); !l.Ended(); l.GoOn() {
+				word := l.Word()
+				if !slices.ContainsFunc(wording.Glossary, func(t wording.Word) bool { return t.Word == word }) {
+					p, q := l.Now()
+					t.Errorf("%q is about %q, which the glossary has not", drill.AskWords(q, p), word)
+				}
+				seen++
+				l.Answer("?")
+			}
+		}
+	}
+	if seen < 500 {
+		t.Errorf("only %d questions", seen)
+	}
+}
+
+// A key of the worksheet says that it is one, and loses nothing; the key that brought the
+// drill takes it away. Those that move in a line of input do so.
+func TestDrillSaysWhereAKeyWorks(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "?").Types("13")
+	for key, shown := range map[string]string{"ctrl+o": "^o", "ctrl+s": "^s", "ctrl+k": "^k", "ctrl+n": "^n", "f4": "f4"} {
+		r.Press(key).Fits().Sees(shown+" works in the worksheet; ^d leaves the drill for it, and the drill waits.", "The working:", "[13 ")
+	}
+	r.Press("ctrl+r").Sees("^r works in the worksheet; here ? shows the working.", "[13 ").Press("ctrl+a").Types("2").Sees("[213 ").DoesNotSee("works in the worksheet")
+	r.Press("ctrl+d").Sees("[1 Body]").Press("ctrl+r").Sees("sleeve larger arm").Press("esc", "ctrl+d").Sees("The working:", "[213 ")
+	r.Press("esc", "esc", "ctrl+o").Sees("^o works in the worksheet", "1 shown").Press("ctrl+d").Sees("[1 Body]")
 }
 
 // A key goes to another level; there is none beyond the last.

@@ -131,8 +131,10 @@ func (m *root) resize(width, height int) {
 	if m.desk != nil {
 		m.desk.Resize(width, height)
 	}
-	if p, ok := m.front.(resizer); ok {
-		p.Resize(width, height)
+	for _, p := range []parts.Part{m.front, m.behind} {
+		if p, ok := p.(resizer); ok {
+			p.Resize(width, height)
+		}
 	}
 }
 

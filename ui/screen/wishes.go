@@ -79,7 +79,7 @@ func (m *root) scroll(heading, how string, text func(width int) ([]string, int))
 // show.
 func (m *root) goBack() tea.Cmd {
 	m.next = nil
-	if m.desk == nil {
+	if m.desk == nil && m.behind == nil {
 		return m.list(nil)
 	}
 	m.uncover()
