@@ -49,9 +49,9 @@ func TestEveryActionHasAVerb(t *testing.T) {
 
 // plainWords need no explanation.
 var plainWords = strings.Fields(`
-	a after again already alter and any arm at back below between beyond body by chart check corner crossed cut day depth down drawn each
+	a after again already alter and any arm at back below between body by chart check corner crossed cut day depth down drawn each
 	elbow extend fabric far finest fit flat for free from front gain garment gets half height how if in is kept laid larger largest lay leave
-	length limit long lost marks measure measured measuring much none notes of off on optional other out pattern printed room ruler same see sheet
+	length less limit long lost marks measure measured measuring much none notes of off on optional other out pattern plus printed room ruler same see sheet
 	short size slid smallest starts still style take than that the this title to too unit waist was wearer what where whether width with works
 	worksheet wrist`)
 

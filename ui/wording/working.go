@@ -22,7 +22,7 @@ var QuantityWords = map[calc.Quantity]string{
 	calc.FlatWidth: "flat width", calc.Need: "need", calc.HalfNeed: "half of the need",
 	calc.CapSeam: "cap seam", calc.ArmholeSeam: "armhole seam", calc.CapEase: "cap ease",
 	calc.CapSpare: "cap ease still free", calc.CapRoom: "room in the cap, each half",
-	calc.LeastSlide: "need beyond the limit", calc.MostSlide: "need and limit",
+	calc.LeastSlide: "need less the limit", calc.MostSlide: "need plus the limit",
 	calc.BandLow: "smallest slide that works", calc.BandHigh: "largest slide that works",
 	calc.KeptLow: "smallest slide that works with the armhole kept", calc.KeptHigh: "largest slide that works with the armhole kept",
 	calc.CapSeamAfter: "cap seam after", calc.ArmholeSeamAfter: "armhole seam after", calc.CapEaseAfter: "cap ease after",
@@ -73,12 +73,7 @@ func WorkingLine(line calc.Line, sc units.Scale) string {
 	case calc.Smallest:
 		b.WriteString(choiceWords("the smaller of ", line.Terms, sc))
 	case calc.Within:
-		low, high := termWords(line.Terms[1], sc), termWords(line.Terms[2], sc)
-		if isConstant(line.Terms[0]) {
-			fmt.Fprintf(&b, "the nearest to %s between %s and %s", termWords(line.Terms[0], sc), low, high)
-		} else {
-			fmt.Fprintf(&b, "%s, but at least %s and at most %s", termWords(line.Terms[0], sc), low, high)
-		}
+		b.WriteString(withinWords(line, sc))
 	case calc.OnMark:
 		fmt.Fprintf(&b, "%s, to the nearest mark of %s", termWords(line.Terms[0], sc), sc.OnRuler(line.Terms[1].Value))
 	case calc.ReadOff:
@@ -86,6 +81,26 @@ func WorkingLine(line calc.Line, sc units.Scale) string {
 	}
 	b.WriteString(" = " + Exact(line.Result, sc))
 	return b.String()
+}
+
+// withinWords say how a term is held between two others. A pivot that comes in is held by
+// the same limit as one that goes out, which nobody calls a limit below nothing.
+func withinWords(line calc.Line, sc units.Scale) string {
+	x, low, high := line.Terms[0], line.Terms[1], line.Terms[2]
+	words := termWords(x, sc)
+	limit := low
+	limit.Value = -low.Value
+	switch {
+	case isConstant(x):
+		return "the nearest to " + words + " between " + termWords(low, sc) + " and " + termWords(high, sc)
+	case line.Figure.Quantity == calc.Pivot && isConstant(low) && isConstant(high):
+		return words + ", but what needs nothing does not pivot"
+	case line.Figure.Quantity == calc.Pivot && isConstant(high):
+		return words + ", but at most 0 and no further in than " + termWords(limit, sc)
+	case line.Figure.Quantity == calc.Pivot && !isConstant(low):
+		return words + ", but no further in or out than " + termWords(limit, sc)
+	}
+	return words + ", but at least " + termWords(low, sc) + " and at most " + termWords(high, sc)
 }
 
 // Exact is a figure as it can be written down, with its unit.
