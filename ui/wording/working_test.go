@@ -77,3 +77,47 @@ func TestNeedAndLimitAreAddedUpByName(t *testing.T) {
 		}
 	}
 }
+
+// The slide is said as a teacher says it, before any sums: what each side needs, what it may
+// pivot, and so what slides. The numbers are worked by hand from the needs in inches.
+func TestTheSlideIsSaidInWords(t *testing.T) {
+	const alike, apart = true, false
+	with := func(in calc.Input, change func(*calc.Input)) calc.Input {
+		change(&in)
+		return in
+	}
+	for _, c := range []struct {
+		in    calc.Input
+		alike bool
+		want  string
+	}{
+		{needing(t, "1 5/8", "2 1/4"), alike, // a side 13/16 and 9/16
+			"Each sleeve side needs 13/16 and each bodice side needs 9/16. Both are within the limit of 1, so nothing slides."},
+		{with(needing(t, "1", "1"), func(in *calc.Input) { in.Method.LimitBodice = units.Inch / 2 }), apart,
+			"The sleeve front needs 1/2 and the bodice front needs 1/4. Both are within their limits of 1 and 1/2, so nothing slides."},
+		{needing(t, "-1", "0"), alike, "Each sleeve side must come in 1/2 and each bodice side needs nothing. Both are within the limit of 1, so nothing slides."},
+		{needing(t, "1", ""), alike, "Each sleeve side needs 1/2. That is within the limit of 1, so nothing slides."},
+		{needing(t, "2 3/8", "1 3/4"), alike, // a side 1 3/16 and 7/16
+			"Each sleeve side needs 1 3/16 and may pivot 1, which leaves 3/16. Each bodice side needs 7/16 and may pivot 1, which is enough. They are sewn together, so both slide 3/16."},
+		{needing(t, "2 1/4", "5"), apart, // a side 1 1/8 and 1 1/4
+			"The sleeve front needs 1 1/8 and may pivot 1, which leaves 1/8. The bodice front needs 1 1/4 and may pivot 1, which leaves 1/4. They are sewn together, so both slide 1/4."},
+		{needing(t, "-3", "-1"), alike, // a side -1 1/2 and -1/4
+			"Each sleeve side must come in 1 1/2 and may pivot 1, which leaves 1/2. Each bodice side must come in 1/4 and may pivot 1, which is enough. They are sewn together, so both slide in 1/2."},
+		{needing(t, "", "6"), alike, "Each bodice side needs 1 1/2 and may pivot 1, which leaves 1/2 to slide."},
+		{with(needing(t, "3", ""), func(in *calc.Input) { // cap ease of 1/2, and 1 1/2 at most: 1/2 more at each half
+			in.Method.Armhole = calc.KeepArmhole
+			for i, r := range []*units.Reading{&in.Sleeve.CapFront, &in.Sleeve.CapBack, &in.Bodice.ArmholeFront, &in.Bodice.ArmholeBack} {
+				*r = units.Known([]units.Length{9 * units.Inch, 9 * units.Inch, 9 * units.Inch, 17 * units.Inch / 2}[i])
+			}
+		}), alike, "Each sleeve side needs 1 1/2 and may pivot 1, which leaves 1/2 to slide. The cap can take that."},
+		{with(needing(t, "3", "1"), func(in *calc.Input) { in.Method.Slide = calc.SlideEven }), alike, // 1 1/2 less 1 is 1/2
+			"Each sleeve side needs 1 1/2; half of that is 3/4. Slides from 1/2 to 1 1/2 work, so that is the slide."},
+		{with(needing(t, "5", "1"), func(in *calc.Input) { in.Method.Slide = calc.SlideEven }), alike, // 2 1/2 less 1 is 1 1/2
+			"Each sleeve side needs 2 1/2; half of that is 1 1/4. The smallest slide that works is 1 1/2, so that is the slide."},
+		{with(needing(t, "1", "1"), func(in *calc.Input) { in.Method.Slide = calc.SlideChosen }), alike, ""},
+	} {
+		if got := SlideWords(c.in, calc.Compute(c.in), calc.Front, c.alike, inEighths); got != c.want {
+			t.Errorf("%s\nwant\n%s", got, c.want)
+		}
+	}
+}
