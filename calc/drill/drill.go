@@ -52,6 +52,9 @@ const (
 	Garments = 12
 )
 
+// Alike tells that front and back are, and the front stands for both.
+func (p Problem) Alike() bool { return alike(p.Level) }
+
 // Question asks for one figure of the working.
 type Question struct {
 	Figure   calc.Figure

@@ -94,7 +94,7 @@ func (heard) reply(r Reply) []string {
 	var s typeset.Speech
 	s.SayEach(r.Words)
 	for _, l := range r.working {
-		s.Say("%s", typeset.Capitalised(wording.WorkingLine(l, r.scale)))
+		s.Say("%s", typeset.Capitalised(l))
 	}
 	return s.Lines()
 }

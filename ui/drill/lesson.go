@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"strings"
 
-	"capscye/calc"
 	"capscye/calc/drill"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
@@ -86,7 +85,7 @@ func (l *Lesson) DoneWords() string {
 	p := l.problems[l.At]
 	var done []string
 	for i := range l.Past {
-		done = append(done, doneWords(p.Questions[i])+" "+Scale(p).Exact(p.Questions[i].Right))
+		done = append(done, figureWords(p.Questions[i].Figure, p.Alike())+" "+Scale(p).Exact(p.Questions[i].Right))
 	}
 	return strings.Join(done, "; ") + "."
 }
@@ -95,7 +94,7 @@ func (l *Lesson) DoneWords() string {
 // where they were asked for.
 type Reply struct {
 	Words   string
-	working []calc.Line
+	working []string // a line each
 	scale   units.Scale
 	Unread  bool // the answer could not be read
 }
@@ -106,7 +105,7 @@ func (r Reply) ShowsWorking() bool { return len(r.working) > 0 }
 // Lines are the reply for a width, its words before the working.
 func (r Reply) Lines(width int) (words, working []string) {
 	for _, l := range r.working {
-		working = append(working, report.WorkingRows(wording.WorkingLine(l, r.scale), width)...)
+		working = append(working, report.WorkingRows(l, width)...)
 	}
 	return typeset.Wrap(r.Words, width), working
 }
@@ -124,7 +123,7 @@ func (l *Lesson) Answer(text string) Reply {
 	case text == "":
 		r.Unread, r.Words = true, "Type a length; ? shows the working."
 	case strings.Trim(text, "?") == "":
-		r.Words, r.working = "The working:", q.Lines
+		r.Words, r.working = strings.TrimSpace(whyWords(p, q)+" The working:"), workingLines(p, q)
 		l.done(q, givenAway)
 	case err != nil:
 		r.Unread, r.Words = true, typeset.Capitalised(typeset.Plain(err.Error()))+". This does not count as an answer."

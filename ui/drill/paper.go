@@ -85,14 +85,9 @@ func blank(n int, p drill.Problem, q drill.Question) []string {
 // keyed are the lines of the working behind a question; the one that answers it has its
 // number.
 func keyed(n int, p drill.Problem, q drill.Question) []string {
-	var lines []string
-	for i, l := range q.Lines {
-		words := wording.WorkingLine(l, Scale(p))
-		if i == len(q.Lines)-1 {
-			words = fmt.Sprintf("%d. %s", n, words)
-		}
-		lines = append(lines, words)
-	}
+	lines := workingLines(p, q)
+	last := len(lines) - 1
+	lines[last] = fmt.Sprintf("%d. %s", n, lines[last])
 	return lines
 }
 
@@ -123,6 +118,11 @@ func text(l *Lesson) string {
 		out.Line("Problem %d. %s", i+1, problemTitle(p))
 		for _, q := range p.Questions {
 			n++
+			if why := whyWords(p, q); why != "" {
+				for _, text := range typeset.Hanging("  ", why, typeset.PrintWidth) {
+					out.Line("%s", text)
+				}
+			}
 			for _, line := range keyed(n, p, q) {
 				for _, text := range report.WorkingRows(line, typeset.PrintWidth) {
 					out.Line("%s", text)
@@ -173,6 +173,9 @@ func print(c *paper.Page, l *Lesson) {
 		say(paper.Bolder, fmt.Sprintf("Problem %d. %s", i+1, problemTitle(p)))
 		for _, q := range p.Questions {
 			n++
+			if why := whyWords(p, q); why != "" {
+				say(paper.Roman, why)
+			}
 			for _, line := range keyed(n, p, q) {
 				say(paper.Roman, line)
 			}

@@ -190,6 +190,15 @@ func TestDrillSaysWhereAKeyWorks(t *testing.T) {
 	r.Press("esc", "esc", "ctrl+o").Sees("^o works in the worksheet", "1 shown").Press("ctrl+d").Sees("[1 Body]")
 }
 
+// The working of a slide begins with what a teacher says, and is all there below.
+func TestDrillSaysWhyNothingSlides(t *testing.T) {
+	r := sitWithExample(t, "choir-blouse", 80, 40).Press("ctrl+d", "pgdown", "pgdown")
+	for !strings.Contains(r.Screen(), "> What is the least slide") {
+		r.Types(rightNow(r)).Press("enter")
+	}
+	r.Press("?").Fits().Sees("Each sleeve side needs ", "so nothing slides. The working:", "sleeve side need less the limit\n", "  slide\n      = the nearest to 0 between").DoesNotSee("sleeve front")
+}
+
 // A key goes to another level; there is none beyond the last.
 func TestDrillChangesLevel(t *testing.T) {
 	r := sitWithExample(t, "choir-blouse", 80, 24).Press("ctrl+d", "pgup").Sees("Levels go from 1 to 6.", "level 1, seed")

@@ -58,24 +58,28 @@ func FigureWords(f calc.Figure) string {
 // ruler, so that it adds up as it stands:
 //
 //	sleeve need = bicep 13 3/4 + ease at the bicep 1 3/4 - sleeve width 13 = 2 1/2 in
-func WorkingLine(line calc.Line, sc units.Scale) string {
+func WorkingLine(line calc.Line, sc units.Scale) string { return WorkingLineBy(line, sc, FigureWords) }
+
+// WorkingLineBy is the same with names of its own for figures.
+func WorkingLineBy(line calc.Line, sc units.Scale, name func(calc.Figure) string) string {
+	w := worker{sc, name}
 	var b strings.Builder
-	b.WriteString(FigureWords(line.Figure) + " = ")
+	b.WriteString(name(line.Figure) + " = ")
 	switch line.Op {
 	case calc.Sum:
 		for i, t := range line.Terms {
-			b.WriteString(summand(t, i == 0, sc))
+			b.WriteString(w.summand(t, i == 0))
 		}
 	case calc.Part:
-		fmt.Fprintf(&b, "%s x %s", line.Share, termWords(line.Terms[0], sc))
+		fmt.Fprintf(&b, "%s x %s", line.Share, w.term(line.Terms[0]))
 	case calc.Largest:
-		b.WriteString(choiceWords("the larger of ", line.Terms, sc))
+		b.WriteString(w.choice("the larger of ", line.Terms))
 	case calc.Smallest:
-		b.WriteString(choiceWords("the smaller of ", line.Terms, sc))
+		b.WriteString(w.choice("the smaller of ", line.Terms))
 	case calc.Within:
-		b.WriteString(withinWords(line, sc))
+		b.WriteString(w.within(line))
 	case calc.OnMark:
-		fmt.Fprintf(&b, "%s, to the nearest mark of %s", termWords(line.Terms[0], sc), sc.OnRuler(line.Terms[1].Value))
+		fmt.Fprintf(&b, "%s, to the nearest mark of %s", w.term(line.Terms[0]), sc.OnRuler(line.Terms[1].Value))
 	case calc.ReadOff:
 		b.WriteString("read off the new seam")
 	}
@@ -83,24 +87,30 @@ func WorkingLine(line calc.Line, sc units.Scale) string {
 	return b.String()
 }
 
-// withinWords say how a term is held between two others. A pivot that comes in is held by
+// worker writes a line of the working.
+type worker struct {
+	sc   units.Scale
+	name func(calc.Figure) string
+}
+
+// within says how a term is held between two others. A pivot that comes in is held by
 // the same limit as one that goes out, which nobody calls a limit below nothing.
-func withinWords(line calc.Line, sc units.Scale) string {
+func (w worker) within(line calc.Line) string {
 	x, low, high := line.Terms[0], line.Terms[1], line.Terms[2]
-	words := termWords(x, sc)
+	words := w.term(x)
 	limit := low
 	limit.Value = -low.Value
 	switch {
 	case isConstant(x):
-		return "the nearest to " + words + " between " + termWords(low, sc) + " and " + termWords(high, sc)
+		return "the nearest to " + words + " between " + w.term(low) + " and " + w.term(high)
 	case line.Figure.Quantity == calc.Pivot && isConstant(low) && isConstant(high):
 		return words + ", but what needs nothing does not pivot"
 	case line.Figure.Quantity == calc.Pivot && isConstant(high):
-		return words + ", but at most 0 and no further in than " + termWords(limit, sc)
+		return words + ", but at most 0 and no further in than " + w.term(limit)
 	case line.Figure.Quantity == calc.Pivot && !isConstant(low):
-		return words + ", but no further in or out than " + termWords(limit, sc)
+		return words + ", but no further in or out than " + w.term(limit)
 	}
-	return words + ", but at least " + termWords(low, sc) + " and at most " + termWords(high, sc)
+	return words + ", but at least " + w.term(low) + " and at most " + w.term(high)
 }
 
 // Exact is a figure as it can be written down, with its unit.
@@ -124,7 +134,7 @@ func MarkedOff(length units.Length, sc units.Scale) string {
 func isConstant(t calc.Term) bool { return t.Figure == calc.Figure{} && t.Answer == calc.NoAnswer }
 
 // summand is a term with its sign and factor; the first has no plus.
-func summand(t calc.Term, first bool, sc units.Scale) string {
+func (w worker) summand(t calc.Term, first bool) string {
 	sign, times := " + ", t.Times
 	switch {
 	case times < 0 && first:
@@ -138,13 +148,13 @@ func summand(t calc.Term, first bool, sc units.Scale) string {
 	if times != 1 {
 		factor = fmt.Sprintf("%d x ", times)
 	}
-	return sign + factor + termWords(t, sc)
+	return sign + factor + w.term(t)
 }
 
-// termWords is a term by name, with its value; a negative one stands in
+// term is a term by name, with its value; a negative one stands in
 // brackets, so that no two signs meet.
-func termWords(t calc.Term, sc units.Scale) string {
-	value := sc.Exact(t.Value)
+func (w worker) term(t calc.Term) string {
+	value := w.sc.Exact(t.Value)
 	if isConstant(t) && t.Value == units.Max {
 		return "no bound"
 	}
@@ -153,22 +163,22 @@ func termWords(t calc.Term, sc units.Scale) string {
 	}
 	switch {
 	case t.Figure != calc.Figure{}:
-		return FigureWords(t.Figure) + " " + value
+		return w.name(t.Figure) + " " + value
 	case t.Answer != calc.NoAnswer:
 		return forms.Fields[forms.KeyOf[t.Answer]].Words + " " + value
 	}
 	return value
 }
 
-// choiceWords lists the terms of which one is taken; a single one speaks for
+// choice lists the terms of which one is taken; a single one speaks for
 // itself.
-func choiceWords(lead string, terms []calc.Term, sc units.Scale) string {
+func (w worker) choice(lead string, terms []calc.Term) string {
 	if len(terms) == 1 {
-		return termWords(terms[0], sc)
+		return w.term(terms[0])
 	}
 	words := make([]string, len(terms))
 	for i, t := range terms {
-		words[i] = termWords(t, sc)
+		words[i] = w.term(t)
 	}
 	return lead + strings.Join(words, " and ")
 }
