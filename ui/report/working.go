@@ -16,6 +16,7 @@ import (
 // the geometry of a turn.
 type WorkedLine struct {
 	Text  string
+	Why   string // of a slide, what a person would say before any sums; "" of the rest
 	Sum   *calc.Line
 	Turn  *calc.TurnLine
 	width *calc.Width
@@ -34,7 +35,11 @@ var keysOfLevel = map[calc.Place][]worksheets.Key{
 func (r Report) Worked() []WorkedLine {
 	var lines []WorkedLine
 	for _, l := range calc.Working(r.Input) {
-		lines = append(lines, WorkedLine{Text: wording.WorkingLine(l, r.Scale), Sum: &l})
+		line := WorkedLine{Text: wording.WorkingLine(l, r.Scale), Sum: &l}
+		if l.Figure.Quantity == calc.Slide {
+			line.Why = wording.SlideWords(r.Input, r.Plan, calc.Half(l.Figure.Of-calc.OfFront), false, r.Scale)
+		}
+		lines = append(lines, line)
 	}
 	for _, l := range calc.TurnWorking(r.Plan) {
 		lines = append(lines, WorkedLine{Text: turnLine(l, r.Scale), Turn: &l})
@@ -59,8 +64,15 @@ func (r Report) spareLine(w calc.Width) string {
 		wording.Exact(-w.Lacks(), r.Scale))
 }
 
-// Rows are the figure and, below it, what it comes of.
-func (l WorkedLine) Rows(width int) []string { return WorkingRows(l.Text, width) }
+// Rows are the figure and, below it, why it is so and what it comes of.
+func (l WorkedLine) Rows(width int) []string {
+	rows := WorkingRows(l.Text, width)
+	if l.Why == "" {
+		return rows
+	}
+	figure, _, _ := strings.Cut(l.Text, " = ")
+	return slices.Insert(rows, len(typeset.Hanging("  ", figure, width)), typeset.Hanging("      ", l.Why, width)...)
+}
 
 // WorkingRows are a figure and, below it, what it comes of.
 func WorkingRows(text string, width int) []string {

@@ -46,6 +46,7 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 	}
 	if working {
 		for _, l := range r.Worked() {
+			s.SayEach(l.Why)
 			s.Say("%s", l.Text)
 		}
 	}

@@ -84,3 +84,14 @@ func TestCautionsAreHeardOnce(t *testing.T) {
 		}
 	}
 }
+
+// The working of a sheet says why it slides before it does the sums, to the eye and to the ear:
+// a sleeve side needs 1 1/4, the limit is 1, and the bodice side needs 5/8.
+func TestWorkingSaysWhyItSlides(t *testing.T) {
+	_, out, _ := run("", "show", "--working", props.Example("choir-blouse"))
+	props.Says(t, out, "  front slide\n      The sleeve front needs 1 1/4 and may pivot 1, which leaves 1/4. The bodice\n      front needs 5/8 and may pivot 1, which is enough.",
+		"so both slide 1/4.\n      = the nearest to 0 between")
+	_, out, _ = run("", "show", "--working", "--sentences", props.Example("choir-blouse"))
+	props.Heard(t, out)
+	props.Says(t, out, "The sleeve front needs 1 1/4 and may pivot 1, which leaves 1/4.\n", "They are sewn together, so both slide 1/4.\nfront slide: the nearest to 0 between")
+}
