@@ -43,7 +43,7 @@ var keySays = map[string]string{
 	"^t in/cm":            "Shows and reads lengths in the other unit. What was measured stays, and so does the file.",
 	"^o worksheets":       "Lists the worksheets of this folder, a new one, one elsewhere, the examples and the drill. Letters find a row.",
 	"^r working":          "Shows the arithmetic, from the line about the field at hand on.",
-	"^d drill":            "Starts the drill. Enter answers, ? shows the working, pgup and pgdn change the level, esc shows the score and goes back.",
+	"^d drill":            "Starts the drill, or goes on where you left it. Enter answers, ? shows the working, pgup and pgdn change the level, esc shows the score and goes back.",
 	"^e words":            "Explains the sewing words, from the one about the field at hand on.",
 	"^k keys":             "Lists the keys.",
 	"^c end":              "Ends the program. It first says what is not saved.",
