@@ -44,7 +44,7 @@ type Sheet struct {
 	answers  [keyCount]string
 	meant    units.System // the unit before one that cannot be read
 	Sizes    []Size       // of the pattern, besides the one in hand
-	Done     []string     // ids of finished tracing steps
+	Done     []string     // ids of finished tracing steps; see OfOtherSize
 	Fittings []Fitting
 	Drafts   Drafts // what is in no file: half typed
 }

@@ -97,8 +97,10 @@ func (s Sheet) SizeNamed(name string) (i int, ok bool) {
 
 // SizeAlone is the sheet as if the i-th size were the only one that was measured.
 func (s Sheet) SizeAlone(i int) Sheet {
-	s.setInHand(s.Sizes[i])
+	chosen := s.Sizes[i]
+	s.setInHand(chosen)
 	s.Sizes, s.Drafts = nil, Drafts{}
+	s.Done = renamedTicks(s.Done, func(size string) (string, bool) { return "", size == "" || size != chosen.Name() })
 	return s
 }
 
@@ -118,7 +120,7 @@ func (s Sheet) TakeInHand(i int) Sheet {
 		}
 		s.Sizes[i] = was
 	}
-	s.Drafts = s.Drafts.renamed(func(size string) (string, bool) {
+	s.rename(func(size string) (string, bool) {
 		switch size {
 		case "":
 			return was.Name(), was == (Size{})
@@ -128,6 +130,12 @@ func (s Sheet) TakeInHand(i int) Sheet {
 		return size, false
 	})
 	return s
+}
+
+// rename moves what goes by the name of a size along with what the sizes are called now;
+// the one in hand is "".
+func (s *Sheet) rename(now func(size string) (name string, gone bool)) {
+	s.Drafts, s.Done = s.Drafts.renamed(now), renamedTicks(s.Done, now)
 }
 
 func (s *Sheet) setInHand(z Size) {
@@ -164,7 +172,7 @@ func (s Sheet) WithSize(i int, z Size) Sheet {
 		return s
 	}
 	if before := s.Sizes[i].Name(); before != z.Name() && before != "" {
-		s.Drafts = s.Drafts.renamed(func(size string) (string, bool) {
+		s.rename(func(size string) (string, bool) {
 			if size == before {
 				return z.Name(), z.Name() == ""
 			}
@@ -179,7 +187,7 @@ func (s Sheet) WithSize(i int, z Size) Sheet {
 func (s Sheet) WithoutSize(i int) Sheet {
 	gone := s.Sizes[i].Name()
 	s.Sizes = slices.Delete(slices.Clone(s.Sizes), i, i+1)
-	s.Drafts = s.Drafts.renamed(func(size string) (string, bool) { return size, size != "" && size == gone })
+	s.rename(func(size string) (string, bool) { return size, size != "" && size == gone })
 	return s
 }
 

@@ -177,6 +177,37 @@ func sizedSheet(t *rapid.T) worksheets.Sheet {
 	return s
 }
 
+// What is ticked off was done to the paper of one size: it goes out with that size, and
+// comes back with it, also under another name; a size that is removed takes its ticks along.
+func TestTicksAreOfTheSizeInHand(t *testing.T) {
+	var s worksheets.Sheet
+	if err := s.Set(worksheets.PatternSize, "16"); err != nil {
+		t.Fatal(err)
+	}
+	for i, name := range []string{"14", "18"} {
+		s = s.WithSize(i, worksheets.Size{}.With(worksheets.PatternSize, name))
+	}
+	s.Done = []string{"sleeve-lay", "sleeve-front-mark#1a2b"}
+	other := s.TakeInHand(0)
+	if want := []string{"sleeve-lay of size 16", "sleeve-front-mark#1a2b of size 16"}; !slices.Equal(other.Done, want) {
+		t.Errorf("with 14 in hand %q are ticked, want %q", other.Done, want)
+	}
+	other.Done = append(other.Done, "sleeve-lay")
+	if got := other.SizeAlone(0).Done; !slices.Equal(got, s.Done) {
+		t.Errorf("of 16 alone %q are ticked", got)
+	}
+	if got := other.SizeAlone(1).Done; len(got) != 0 {
+		t.Errorf("of 18 alone %q are ticked", got)
+	}
+	back := other.WithSize(0, other.Sizes[0].With(worksheets.PatternSize, "16 W")).TakeInHand(0)
+	if want := append(slices.Clone(s.Done), "sleeve-lay of size 14"); !slices.Equal(back.Done, want) {
+		t.Errorf("back with 16 W %q are ticked, want %q", back.Done, want)
+	}
+	if got := back.WithoutSize(0).Done; !slices.Equal(got, s.Done) {
+		t.Errorf("without 14 %q are ticked", got)
+	}
+}
+
 // Taking in hand is taken back by doing it again, changes no other size, and leaves the
 // sheet alone that it was asked of.
 func TestTakingASizeInHandTwiceIsNothing(t *testing.T) {

@@ -15,6 +15,7 @@ import (
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 	"capscye/units"
+	"capscye/worksheets"
 )
 
 // Step 6: the steps at the table, one at a time, and as large as the screen.
@@ -66,7 +67,9 @@ func (d *Desk) atHand() (calc.TraceStep, bool) {
 
 // withoutName is what is done, but for a step, whatever its amounts were.
 func (d *Desk) withoutName(name string) []string {
-	return slices.DeleteFunc(slices.Clone(d.Sheet().Done), func(id string) bool { return calc.StepName(id) == name })
+	return slices.DeleteFunc(slices.Clone(d.Sheet().Done), func(id string) bool {
+		return calc.StepName(id) == name && !worksheets.OfOtherSize(id)
+	})
 }
 
 func (d *Desk) setDone(done []string, what string) parts.Wish {

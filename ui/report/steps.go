@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"capscye/calc"
+	"capscye/worksheets"
 )
 
 // AsMarked is the report by the marks, for everything that is looked at or
@@ -20,7 +21,7 @@ func (r Report) Done(s calc.TraceStep) bool { return slices.Contains(r.Sheet.Don
 // DoneOtherwise tells that a step was ticked off by other words: with other amounts,
 // or by way of other points.
 func (r Report) DoneOtherwise(s calc.TraceStep) bool {
-	return !r.Done(s) && slices.ContainsFunc(r.Sheet.Done, func(id string) bool { return calc.StepName(id) == s.Name })
+	return !r.Done(s) && slices.ContainsFunc(r.Sheet.Done, func(id string) bool { return calc.StepName(id) == s.Name && !worksheets.OfOtherSize(id) })
 }
 
 // NothingToTrace says why there are no steps.

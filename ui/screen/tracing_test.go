@@ -120,3 +120,12 @@ func TestWhyThereAreNoStepsIsSaidWhole(t *testing.T) {
 		}
 	}
 }
+
+// The paper of another size is not laid when that of the one in hand is; what is done to
+// that one is done still when it is taken in hand again.
+func TestTicksGoWithTheirSize(t *testing.T) {
+	r := sitWithFile(t, "market-smock", 80, 24).Press("f6", " ", " ").Sees("step")
+	r.Press("f3", "ctrl+b").Sees("tracing", "ready")
+	r.Press("right", "enter").Sees("Size 18 is in hand now").Press("f6").Sees("(1 of ", "[ ]").DoesNotSee("it has changed")
+	r.Press("f3", "ctrl+b", "right", "enter").Sees("Size 20 is in hand now").Press("f6").Sees("xx[ ]")
+}
