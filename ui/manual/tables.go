@@ -56,7 +56,7 @@ func file() section {
 		s.entry(name, keyWords(k))
 	}
 	s.below("[progress]")
-	s.entry("done", "A list of the steps at the table that are ticked off, each with the amounts that it was done with.")
+	s.entry("done", "A list of the steps at the table that are ticked off, each with a sign of what it said then: a step that says something else by now has no tick. Behind those done to another size stands its name.")
 	s.below("[[size]]")
 	s.say(fmt.Sprintf(sizeProse, worksheets.MostSizes))
 	s.entry("name", fmt.Sprintf("What the pattern calls the size. Takes any text of at most %d characters that no other size has.", worksheets.LongestSize))
