@@ -147,9 +147,34 @@ func WidthsTable(r Report) []string {
 	}
 	lines := []string{row("", "wanted", "comes out", "to spare")}
 	for _, w := range r.Plan.Widths {
-		lines = append(lines, row(typeset.Capitalised(wording.PlaceWords[w.At]), r.Scale.Number(w.Wanted), r.Scale.Number(w.Around), wording.Signed(-w.Lacks(), r.Scale)))
+		line := row(typeset.Capitalised(wording.PlaceWords[w.At]), r.Scale.Number(w.Wanted), r.Scale.Number(w.Around), wording.Signed(-w.Lacks(), r.Scale))
+		if r.drawnOut(w.At) {
+			line += "   drawn out to fit"
+		}
+		lines = append(lines, line)
 	}
 	return lines
+}
+
+// drawnOut tells that the steps draw a seam out at a level, farther than its taper goes.
+func (r *Report) drawnOut(at calc.Place) bool {
+	for _, s := range calc.Sides() {
+		fit, out := r.Plan.Fits[s], false
+		switch at {
+		case calc.AtElbow:
+			out = s.OfSleeve() && fit.Elbow
+		case calc.AtWrist:
+			out = s.OfSleeve() && fit.EndOut != 0
+		case calc.AtWaist:
+			out = !s.OfSleeve() && fit.EndOut != 0
+		case calc.AtHip:
+			out = !s.OfSleeve() && fit.HipOut != 0
+		}
+		if out {
+			return true
+		}
+	}
+	return false
 }
 
 // bandLines says in words where the slide lies in its band.
