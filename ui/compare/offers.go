@@ -98,14 +98,20 @@ func priced(r report.Report, c remedy.Change) Offer {
 }
 
 // tryText is a change as a shell takes it behind try; "" where no quotes keep the text whole.
+// A sign would be taken for more or less of the answer that is there, were there not
+// another = before it.
 func tryText(k worksheets.Key, text string) string {
+	is := k.Path() + "="
+	if strings.HasPrefix(text, "-") || strings.HasPrefix(text, "+") || strings.HasPrefix(text, "=") {
+		is += "="
+	}
 	switch {
 	case strings.ContainsFunc(text, func(c rune) bool { return strings.ContainsRune("'\"\\$&;|<>()*?!#~`", c) }):
 		return ""
 	case strings.Contains(text, " "):
-		return fmt.Sprintf("%s='%s'", k.Path(), text)
+		return fmt.Sprintf("%s'%s'", is, text)
 	}
-	return k.Path() + "=" + text
+	return is + text
 }
 
 // meant is what was probably meant by an answer, and its price.
