@@ -30,13 +30,13 @@ func TestNoPayloadIsPrinted(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			names, _, err := paper.Write(filepath.Join(t.TempDir(), "card.pdf"), "a4", report.Reckon(d, props.SomeDay, 0), props.SomeDay)
+			card, err := paper.Write(filepath.Join(t.TempDir(), "card.pdf"), "a4", report.Reckon(d, props.SomeDay, 0), props.SomeDay)
 			if err != nil {
 				t.Fatal(err)
 			}
-			card := props.ReadPDF(t, []byte(props.Read(t, names[0])))
-			for n := range card.NumPage() {
-				if text := props.PageText(t, card.Page(n+1)); props.Acts(text) {
+			pages := props.ReadPDF(t, []byte(props.Read(t, card.Saved[0])))
+			for n := range pages.NumPage() {
+				if text := props.PageText(t, pages.Page(n+1)); props.Acts(text) {
 					t.Errorf("%q comes through the PDF:\n%q", p, text)
 				}
 			}

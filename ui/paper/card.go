@@ -47,19 +47,15 @@ func files(name, paperName string, r report.Report, today time.Time) (files []Fi
 	}
 	switch ending := strings.ToLower(filepath.Ext(name)); ending {
 	case ".txt":
-		return []File{{name, maker.Signed([]byte(text(r, today) + "\n" + maker.Line()))}}, "", nil
+		return []File{{Name: name, Content: maker.Signed([]byte(text(r, today) + "\n" + maker.Line()))}}, "", nil
 	case ".svg":
 		s, err := newSVG(p)
 		if err != nil {
 			return nil, "", err
 		}
 		printCard(s, p, r, today)
-		for i, page := range s.bytes() {
-			pageName := name
-			if i > 0 {
-				pageName = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, filepath.Ext(name)), i+1, filepath.Ext(name))
-			}
-			files = append(files, File{pageName, maker.Signed(page)})
+		for i, page := range s.bytes(name) {
+			files = append(files, File{pageName(name, i+1), maker.Signed(page), overPage(name, i+1)})
 		}
 		return files, "", nil
 	case ".pdf":
@@ -70,19 +66,31 @@ func files(name, paperName string, r report.Report, today time.Time) (files []Fi
 		s.About(r.Name(), maker.Name, maker, today)
 		printCard(s, p, r, today)
 		out, err := s.Bytes()
-		return []File{{name, maker.Signed(out)}}, s.lost(), err
+		return []File{{Name: name, Content: maker.Signed(out)}}, s.lost(), err
 	default:
 		return nil, "", fmt.Errorf("a card is a .pdf, .svg or .txt file, not %q", ending)
 	}
 }
 
+// Written is what became of a card.
+type Written struct {
+	Saved []string
+	Gone  []string // pages that it had before and has no longer
+	Old   []error  // such pages that are still there, and why
+	Lost  string   // what could not be printed
+}
+
 // Write makes the files of a card and writes them, all or none.
-func Write(name, paperName string, r report.Report, today time.Time) (names []string, lost string, err error) {
+func Write(name, paperName string, r report.Report, today time.Time) (w Written, err error) {
 	files, lost, err := files(name, paperName, r, today)
-	if err == nil {
-		names, err = maker.Write(files...)
+	if err != nil {
+		return w, err
 	}
-	return names, lost, err
+	w.Lost = lost
+	if w.Saved, err = maker.Write(files...); err == nil && files[0].Over != nil {
+		w.Gone, w.Old, err = withoutOld(name, len(files))
+	}
+	return w, err
 }
 
 // text is the card in 80 columns.

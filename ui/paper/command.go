@@ -25,7 +25,8 @@ printer with, and templates to lay on the new underarm corners. Print at 100 %.
 
 The ending of NAME says how: .pdf, .svg (a file for each page) or .txt. A letter that
 the type does not have is printed as ?, and named. "-" reads standard input. What has
-the name already is replaced only if it is a card that nobody changed.`,
+the name already is replaced only if it is a card that nobody changed; so is a page of an
+.svg, and only by the same page of the same card. Pages that it has no longer are removed.`,
 		Args: console.ExactlyOneFile,
 		RunE: func(_ *cobra.Command, args []string) error { return write(s, args[0], name, on) },
 	}
@@ -47,15 +48,21 @@ func write(s *console.Session, file, name, on string) error {
 		s.Complain(err)
 		return nil
 	}
-	names, lost, err := Write(name, on, r, s.Today)
+	w, err := Write(name, on, r, s.Today)
+	if w.Lost != "" && err == nil {
+		s.Complain(errors.New(w.Lost))
+	}
+	for _, n := range w.Saved {
+		fmt.Fprintf(s.Out, "Saved %s.\n", typeset.Plain(n))
+	}
+	for _, n := range w.Gone {
+		fmt.Fprintf(s.Out, "Removed %s: this card has %d pages now.\n", typeset.Plain(n), len(w.Saved))
+	}
+	for _, old := range w.Old {
+		s.Complain(old)
+	}
 	if err != nil {
 		return errors.New(console.FileWords(err))
-	}
-	if lost != "" {
-		s.Complain(errors.New(lost))
-	}
-	for _, n := range names {
-		fmt.Fprintf(s.Out, "Saved %s.\n", typeset.Plain(n))
 	}
 	return nil
 }

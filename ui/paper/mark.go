@@ -21,7 +21,8 @@ type Maker struct{ Name, Makes string }
 // File is a file to be written.
 type File struct {
 	Name    string
-	Content []byte // with the mark of its maker in it, last of all such
+	Content []byte                   // with the mark of its maker in it, last of all such
+	Over    func(there []byte) error // why it may not take the place of something of its maker's; nil if it may
 }
 
 const sumDigits = 16
@@ -83,6 +84,11 @@ func (m Maker) Write(files ...File) (names []string, err error) {
 	for i, f := range files {
 		if known[i], err = m.MayReplace(f.Name); err != nil {
 			return nil, err
+		}
+		if known[i] != nil && f.Over != nil {
+			if err = f.Over(known[i]); err != nil {
+				return nil, err
+			}
 		}
 	}
 	for i, f := range files {

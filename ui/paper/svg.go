@@ -59,16 +59,17 @@ func (s *SVG) Box(x, y, w, h float64, filled bool) {
 	fmt.Fprintf(s.body(), `<rect x="%.3f" y="%.3f" width="%.3f" height="%.3f" %s/>`+"\n", x, y, w, h, style)
 }
 
-// bytes are the finished pages.
-func (s *SVG) bytes() [][]byte {
+// bytes are the finished pages of a card.
+func (s *SVG) bytes(card string) [][]byte {
 	var out [][]byte
-	for _, body := range s.pages {
+	for i, body := range s.pages {
 		out = append(out, []byte(fmt.Sprintf(`<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" width="%.3fmm" height="%.3fmm" viewBox="0 0 %.3f %.3f">
+%s
 <rect width="100%%" height="100%%" fill="white"/>
 %s</svg>
 <!-- `+maker.unsigned()+` -->
-`, s.Size.Width, s.Size.Height, s.Size.Width, s.Size.Height, body)))
+`, s.Size.Width, s.Size.Height, s.Size.Width, s.Size.Height, pageTitle(card, i+1), body)))
 	}
 	return out
 }

@@ -172,7 +172,7 @@ func printFile(sheet string, r report.Report, today time.Time) tea.Cmd {
 		if err != nil {
 			return printedMsg{err: err}
 		}
-		_, lost, err := paper.Write(name, "", r, today)
-		return printedMsg{name, lost, err}
+		w, err := paper.Write(name, "", r, today)
+		return printedMsg{name, w.Lost, err}
 	})
 }
