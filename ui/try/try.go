@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -290,7 +291,7 @@ func trialsJSON(before report.Report, afters []report.Report, array bool) ([]byt
 		all := maps.Clone(was)
 		maps.Copy(all, is)
 		for _, path := range slices.Sorted(maps.Keys(all)) {
-			if fmt.Sprint(was[path]) != fmt.Sprint(is[path]) {
+			if !reflect.DeepEqual(was[path], is[path]) {
 				one.Changed = append(one.Changed, changedJSON{path, was[path], is[path]})
 			}
 		}
@@ -302,8 +303,8 @@ func trialsJSON(before report.Report, afters []report.Report, array bool) ([]byt
 	return show.Encode(list[0])
 }
 
-// leaves are the values of a sheet's JSON by their paths. Findings are compared
-// as a whole, by code and subject.
+// leaves are the values of a sheet's JSON by their paths; a list, such as an outline, is one
+// value. Findings are compared as a whole, by code and subject.
 func leaves(s show.Sheet) (map[string]any, error) {
 	raw, err := json.Marshal(s)
 	if err != nil {
@@ -322,18 +323,26 @@ func leaves(s show.Sheet) (map[string]any, error) {
 				walk(strings.TrimPrefix(path+"."+name, "."), child)
 			}
 		case []any:
-			var codes []string
-			for _, f := range v {
-				if m, ok := f.(map[string]any); ok {
-					codes = append(codes, fmt.Sprint(m["level"], " ", m["code"], " ", m["about"]))
-				}
+			out[path] = v
+			if path == "findings" {
+				out[path] = codes(v)
 			}
-			slices.Sort(codes)
-			out[path] = codes
 		default:
 			out[path] = v
 		}
 	}
 	walk("", tree)
 	return out, nil
+}
+
+// codes are findings without their words, which may change where nothing else does.
+func codes(findings []any) []string {
+	list := []string{}
+	for _, f := range findings {
+		if m, ok := f.(map[string]any); ok {
+			list = append(list, fmt.Sprint(m["level"], " ", m["code"], " ", m["about"]))
+		}
+	}
+	slices.Sort(list)
+	return list
 }

@@ -155,6 +155,69 @@ func TestTryJSON(t *testing.T) {
 	}
 }
 
+// What is listed as changed is all that differs between before and after, outlines too, and
+// nothing that is the same in both; of findings it is the list of them, by what they are.
+func TestAllThatDiffersIsListed(t *testing.T) {
+	for _, args := range [][]string{
+		{"ease.bicep=2"}, {"body.bicep="}, {"sleeve.cap_height="}, {"method.armhole=keep"}, {"about.title=Another"}, {"body.bust=50", "method.follow=hold"},
+	} {
+		for _, name := range []string{"choir-blouse", "archive-coat"} {
+			_, out, errs := run("", append([]string{"try", "--json", props.Example(name)}, args...)...)
+			var one struct {
+				Before, After any
+				Changed       []struct {
+					What          string
+					Before, After any
+				}
+			}
+			if err := json.Unmarshal([]byte(out), &one); err != nil || errs != "" {
+				t.Fatal(err, errs)
+			}
+			want, got := map[string]bool{}, map[string]bool{}
+			differing("", one.Before, one.After, want)
+			for _, c := range one.Changed {
+				if _, answer := worksheets.KeyNamed(c.What); !answer {
+					got[c.What] = true
+				}
+				if reflect.DeepEqual(c.Before, c.After) {
+					t.Errorf("%s %v: %s is %v before and after", name, args, c.What, c.Before)
+				}
+			}
+			if !reflect.DeepEqual(got, want) {
+				t.Errorf("%s %v: listed are\n%v\nwhat differs is\n%v", name, args, got, want)
+			}
+		}
+	}
+}
+
+// differing are the paths at which two JSON values differ.
+func differing(path string, one, other any, paths map[string]bool) {
+	a, ok := one.(map[string]any)
+	b, both := other.(map[string]any)
+	switch {
+	case ok && both:
+		for name := range a {
+			differing(strings.TrimPrefix(path+"."+name, "."), a[name], b[name], paths)
+		}
+	case path == "findings": // whose words may differ, and their order
+		if !reflect.DeepEqual(counted(one), counted(other)) {
+			paths[path] = true
+		}
+	case !reflect.DeepEqual(one, other):
+		paths[path] = true
+	}
+}
+
+// counted is how often a finding is there, by what it is.
+func counted(findings any) map[[3]any]int {
+	count := map[[3]any]int{}
+	for _, f := range findings.([]any) {
+		m := f.(map[string]any)
+		count[[3]any{m["level"], m["code"], m["about"]}]++
+	}
+	return count
+}
+
 func marshalled(t *testing.T, v any) string {
 	t.Helper()
 	b, err := json.Marshal(v)
