@@ -171,12 +171,14 @@ func shareText(numerator, denominator int64, percent bool) string {
 }
 
 // valuesOf are the values of a range: start..end/step of a length or a share, and
-// first..last of the words of a choice; nil where the text is no range.
+// first..last of the words of a choice; nil where the text is no range. They are answers,
+// and no changes of one, with = before them or not: a sign that is a minus cannot be a less.
 func valuesOf(k worksheets.Key, text string, s *worksheets.Sheet) ([]string, error) {
 	words := k.Options()
 	if k.Kind() == worksheets.Slid {
 		words = []string{"least", "even"}
 	}
+	text = strings.TrimSpace(strings.TrimPrefix(text, "="))
 	from, to, ok := strings.Cut(text, "..")
 	first, last := slices.Index(words, strings.TrimSpace(from)), slices.Index(words, strings.TrimSpace(to))
 	switch {
@@ -256,6 +258,9 @@ func rangeParts(k worksheets.Key, text, example string, read func(string) error)
 	}
 	parts = [3]string{from, to, by}
 	for _, part := range parts {
+		if strings.HasPrefix(strings.TrimSpace(part), "+") {
+			return parts, fmt.Errorf("%s=%s: a range takes the values themselves, without +: %s", k, text, example)
+		}
 		if err := read(part); err != nil {
 			return parts, fmt.Errorf("%s=%s: %w", k, text, err)
 		}

@@ -22,7 +22,8 @@ length or a share by so much; ease.bicep==-1/4 is a negative ease.
 
 A range prints a table with a row for each value, and below it what is new against the
 row above: ease.bicep=1..3/0.5 (start, end, step), method.front_share_bust=40%..60%/5%, or the
-words of a choice from one to another, method.follow="let out..hold". "-" reads standard
+words of a choice from one to another, method.follow="let out..hold". A range gives the
+answers themselves: ease.bicep=-1..1/0.5 begins with a negative ease. "-" reads standard
 input.
 
 The exit status is that of the changed worksheet.`,

@@ -229,7 +229,8 @@ func marshalled(t *testing.T, v any) string {
 
 func TestTryRangesAreReadInEveryWriting(t *testing.T) {
 	for arg, want := range map[string]int{
-		"ease.bicep=1..3/0.5": 5, "ease.bicep=1..3/1/2": 5, "ease.bicep=1 1/2..2 1/2/1/4": 5, "ease.bicep=-1..1/1": 3,
+		"ease.bicep=1..3/0.5": 5, "ease.bicep=1..3/1/2": 5, "ease.bicep=1 1/2..2 1/2/1/4": 5, "ease.bicep=-1..1/1": 3, "ease.bicep==-1..1/1/2": 5,
+		"method.front_share_bust==40%..60%/5%": 5, "method.slide==least..even": 2,
 		"ease.bicep=4 cm..6 cm/5 mm": 5, "ease.bicep=1..1/1": 1, "body.bicep=13..14/1/8 in": 9,
 		"method.front_share_bust=40%..60%/5%": 5, "method.front_share_sleeve=1/4..3/4/1/8": 5, "method.slide=least..even": 2, "sleeve.style=set-in..gathered": 3,
 		"method.slide=0..1/1/4": 5,
@@ -380,6 +381,8 @@ func TestTryTouchesNothingAndSaysWhatIsWrong(t *testing.T) {
 		{[]string{"method.front_share_bust=60%..40%/5%"}, 2, "a range must rise"},
 		{[]string{"method.front_share_bust=40%..60%"}, 2, "start..end/step"},
 		{[]string{"method.front_share_bust=+70%"}, 2, "is not a share: it goes from 0 to 1"},
+		{[]string{"ease.bicep=+1/4..+1/1/4"}, 2, "a range takes the values themselves, without +: ease.bicep=1..3/0.5"}, // and not 1/4 to 1 for the 1 3/4 there
+		{[]string{"method.front_share_bust=40%..+60%/5%"}, 2, "a range takes the values themselves, without +"},
 		{[]string{"ease.bicep=1..3/1", "ease.bust=1..3/1"}, 2, "only one range"},
 	} {
 		status, _, errs := run("", append([]string{"try", "sheet.toml"}, c.args...)...)
