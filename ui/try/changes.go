@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"capscye/ui/forms"
@@ -141,7 +142,7 @@ func changedBy(k worksheets.Key, text string, s *worksheets.Sheet) (string, erro
 		if err != nil {
 			return "", err
 		}
-		return sharePlus(s.Share(k), share, int64(sign), strings.Contains(by, "%")), nil
+		return sharePlus(k, s, share, strings.TrimSpace(by), sign > 0)
 	case k.IsLength() && kind != worksheets.Scale:
 		change, err := units.Parse(by, s.Unit())
 		if err != nil {
@@ -156,18 +157,40 @@ func changedBy(k worksheets.Key, text string, s *worksheets.Sheet) (string, erro
 	return text, nil
 }
 
-// sharePlus is a share with another added, or taken off.
-func sharePlus(s, change units.Share, sign int64, percent bool) string {
-	return shareText(s.Numerator*change.Denominator+sign*change.Numerator*s.Denominator, s.Denominator*change.Denominator, percent)
+// sharePlus is a share with another added, or taken off, that was typed.
+func sharePlus(k worksheets.Key, s *worksheets.Sheet, change units.Share, typed string, more bool) (string, error) {
+	is, now := s.Share(k), s.Text(k)
+	if _, err := units.ParseShare(now); err != nil {
+		now = is.String()
+	}
+	n, by, whole := is.Numerator*change.Denominator, change.Numerator*is.Denominator, is.Denominator*change.Denominator
+	switch {
+	case more && n+by > whole:
+		return "", fmt.Errorf("%s and %s together are more than 1", now, typed)
+	case !more && by > n:
+		return "", fmt.Errorf("%s less %s is below 0", now, typed)
+	case !more:
+		by = -by
+	}
+	text, ok := shareText(n+by, whole, strings.Contains(typed, "%"))
+	if !ok {
+		return "", fmt.Errorf("%s and %s make a share with too many digits; write it out, such as 0.55", now, typed)
+	}
+	return text, nil
 }
 
-// shareText writes a part, in hundredths where that is how it was asked for and comes out
-// even.
-func shareText(numerator, denominator int64, percent bool) string {
+// shareText writes a part: in hundredths where that is how it was asked for and comes out
+// even, else as a fraction, or as a decimal where a fraction has too many digits to be read.
+func shareText(numerator, denominator int64, percent bool) (text string, ok bool) {
 	if percent && denominator < 1e12 && numerator*100%denominator == 0 {
-		return fmt.Sprintf("%d %%", numerator*100/denominator)
+		return fmt.Sprintf("%d %%", numerator*100/denominator), true
 	}
-	return fmt.Sprintf("%d/%d", numerator, denominator)
+	text = units.Share{Numerator: numerator, Denominator: denominator}.String()
+	if _, err := units.ParseShare(text); err != nil {
+		text = strconv.FormatFloat(float64(numerator)/float64(denominator), 'f', -1, 64)
+	}
+	read, err := units.ParseShare(text)
+	return text, err == nil && read.String() == units.Share{Numerator: numerator, Denominator: denominator}.String()
 }
 
 // valuesOf are the values of a range: start..end/step of a length or a share, and
@@ -219,7 +242,8 @@ func lengths(k worksheets.Key, text string, s *worksheets.Sheet) ([]string, erro
 
 // shares are those from start to end.
 func shares(k worksheets.Key, text string) ([]string, error) {
-	parts, err := rangeParts(k, text, "method.front_share_bust=40 %..60 %/5 %", func(part string) error { _, err := units.ParseShare(part); return err })
+	const example = "method.front_share_bust=40%..60%/5%"
+	parts, err := rangeParts(k, text, example, func(part string) error { _, err := units.ParseShare(part); return err })
 	if err != nil {
 		return nil, err
 	}
@@ -238,7 +262,11 @@ func shares(k worksheets.Key, text string) ([]string, error) {
 		if float64(n)/float64(d) > over(high)+1e-12 {
 			return values, nil
 		}
-		values = append(values, shareText(n, d, strings.Contains(text, "%")))
+		value, ok := shareText(n, d, strings.Contains(text, "%"))
+		if !ok {
+			return nil, fmt.Errorf("%s=%s: the steps have too many digits; write them like %s", k, text, example)
+		}
+		values = append(values, value)
 	}
 }
 

@@ -248,7 +248,8 @@ func TestTryRangesAreReadInEveryWriting(t *testing.T) {
 func TestTryChangesWhatIsThere(t *testing.T) {
 	for arg, want := range map[string]string{
 		"ease.bicep=+1/4": "2", "ease.bicep=-1/4": "1 1/2", "ease.bicep==-1/4": "-1/4", "ease.bicep=+1 cm": "", "method.front_share_sleeve=+5 %": "55 %",
-		"method.front_share_sleeve=-1/8": "6/16", "about.notes=+1": "+1", "method.pivot_limit_sleeve=+1/8": "1 1/8",
+		"method.front_share_sleeve=-1/8": "3/8", "method.front_share_sleeve=-1/6": "1/3", "method.front_share_sleeve=+0.123457": "0.623457",
+		"method.front_share_sleeve=+1/2": "1", "method.front_share_sleeve=-50%": "0 %", "about.notes=+1": "+1", "method.pivot_limit_sleeve=+1/8": "1 1/8",
 	} {
 		path, _, _ := strings.Cut(arg, "=")
 		_, out, errs := run("", "try", "--json", props.Example("choir-blouse"), arg)
@@ -379,8 +380,10 @@ func TestTryTouchesNothingAndSaysWhatIsWrong(t *testing.T) {
 		{[]string{"ease.waist=+1/4"}, 2, "there is no answer yet"},
 		{[]string{"method.follow=hold..let out"}, 2, "the words go the other way"},
 		{[]string{"method.front_share_bust=60%..40%/5%"}, 2, "a range must rise"},
+		{[]string{"method.front_share_bust=-60 %"}, 2, "1/2 less 60 % is below 0"},
+		{[]string{"method.front_share_bust=0.4567", "method.front_share_bust=+1/7919"}, 2, "0.4567 and 1/7919 make a share with too many digits; write it out"},
 		{[]string{"method.front_share_bust=40%..60%"}, 2, "start..end/step"},
-		{[]string{"method.front_share_bust=+70%"}, 2, "is not a share: it goes from 0 to 1"},
+		{[]string{"method.front_share_bust=+70%"}, 2, "1/2 and 70% together are more than 1"},
 		{[]string{"ease.bicep=+1/4..+1/1/4"}, 2, "a range takes the values themselves, without +: ease.bicep=1..3/0.5"}, // and not 1/4 to 1 for the 1 3/4 there
 		{[]string{"method.front_share_bust=40%..+60%/5%"}, 2, "a range takes the values themselves, without +"},
 		{[]string{"ease.bicep=1..3/1", "ease.bust=1..3/1"}, 2, "only one range"},
