@@ -11,8 +11,6 @@ import (
 	"time"
 
 	"github.com/BurntSushi/toml"
-
-	"capscye/units"
 )
 
 // Decode reads a worksheet. The name is for messages. The error is a
@@ -69,65 +67,6 @@ func parse(source []byte) (tree map[string]any, held int, err error) {
 
 // numberSigns are what a number is written with.
 const numberSigns = "0123456789abcdefxoABCDEF_+-."
-
-// syntaxError turns the reader's error into ours.
-func syntaxError(name string, source []byte, err error) error {
-	var bad toml.ParseError
-	if !errors.As(err, &bad) {
-		return &FileError{File: name, Reason: err.Error()}
-	}
-	fault := &FileError{File: name, Line: bad.Position.Line}
-	lines := strings.Split(string(source), "\n")
-	if strings.Contains(bad.Message, "to end table name, but got '\\n'") && fault.Line > 1 {
-		fault.Line-- // the line break belongs to the header that it ends too early
-	}
-	if fault.Line >= 1 && fault.Line <= len(lines) {
-		fault.Text = strings.TrimSpace(lines[fault.Line-1])
-	}
-	fault.Reason, fault.Want = plainSyntax(bad.Message, fault.Text)
-	return fault
-}
-
-// isBareKey tells what TOML takes for a key without quotes, if it is no longer than one here.
-func isBareKey(text string) bool {
-	const most = 30
-	return text != "" && len(text) <= most && strings.Trim(text, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-") == ""
-}
-
-func isLength(text string) bool {
-	_, err := units.Parse(text, units.Inches)
-	return err == nil
-}
-
-// plainSyntax says in everyday words what the reader of TOML found in a line, and what to
-// write; what it has no words for it passes on.
-func plainSyntax(message, line string) (reason, want string) {
-	key, value, _ := strings.Cut(line, "=")
-	key, value = strings.TrimSpace(key), strings.TrimSpace(value)
-	if !isBareKey(key) {
-		key = "bicep"
-	}
-	quoted := fmt.Sprintf(`Write it like %s = "13 3/4"`, key)
-	has := func(part string) bool { return strings.Contains(message, part) }
-	switch {
-	case has("to end table name"):
-		return "it needs a closing bracket", "Write it like [body]"
-	case has("has already been defined"):
-		return "it is here a second time", "Keep one of the two"
-	case has("expected '.' or '='"):
-		return "it needs = and a value", quoted
-	case has("strings cannot contain newlines"), has("unexpected EOF") && strings.Count(value, `"`) == 1:
-		return "it needs a closing quote", quoted
-	case has("expected value") && value == "":
-		return "it needs a value", quoted
-	case has("expected value"), has("expected a top-level item to end with a newline"):
-		if value := strings.Trim(value, `"`); isLength(value) {
-			quoted = fmt.Sprintf("Write it like %s = %q", key, value)
-		}
-		return "put quotes around the value", quoted
-	}
-	return message, quoted
-}
 
 // readTable takes one key of the top level: a table of answers, or one of the
 // few keys that are none.
@@ -236,7 +175,7 @@ func (d *Document) readAnswer(k Key, value any) {
 	}
 	if !ok {
 		raw := d.asWritten(k.Path(), value)
-		d.refuse(k.Path(), raw, notQuoted, wanted(k, raw))
+		d.refuse(k.Path(), raw, notQuoted, writeLike(k, k.name(), raw))
 		return
 	}
 	d.Sheet.answers[k] = strings.TrimSpace(text)
@@ -247,23 +186,6 @@ const aTable, aList = "a table", "a list"
 
 // notQuoted is what is wrong with a value that is no text; it needs no other words.
 const notQuoted = "put quotes around"
-
-// wanted says how an answer that is no text should have been written: as it
-// stands but in quotes where that can be read, else by example.
-func wanted(k Key, raw string) string {
-	if k.Kind() == Choice {
-		return fmt.Sprintf("Write it like %s = %q", k.name(), k.Options()[0])
-	}
-	text := raw
-	var s Sheet
-	if s.Set(k, raw) != nil || raw == aTable || raw == aList {
-		text = map[Kind]string{Date: "2026-10-03", Scale: "1/8 in", Part: "1/2", Slid: "least", Count: "1"}[k.Kind()]
-		if text == "" {
-			text = "13 3/4"
-		}
-	}
-	return fmt.Sprintf("Write it like %s = %q", k.name(), text)
-}
 
 func (d *Document) readDone(value any) {
 	list, ok := value.([]any)

@@ -43,7 +43,7 @@ func (d *Document) readSize(i int, table map[string]any) (z Size) {
 			case known && isText:
 				z.answers[k] = strings.TrimSpace(text)
 			case known:
-				problem(notQuoted, fmt.Sprintf("Write it like %s = %q", key, exampleOf(k)))
+				problem(notQuoted, writeLike(k, key, d.asWritten(place, table[key])))
 			case within == "" && slices.Contains(sizeTables(), key) && isTable:
 				read(key+".", inner)
 			case within == "" && slices.Contains(sizeTables(), key):
@@ -55,13 +55,6 @@ func (d *Document) readSize(i int, table map[string]any) (z Size) {
 	}
 	read("", table)
 	return z
-}
-
-func exampleOf(k Key) string {
-	if k == PatternSize {
-		return "16"
-	}
-	return "13 3/4"
 }
 
 // namesInSize are the keys that a [[size]], or a table within it, may have.
