@@ -36,7 +36,12 @@ func manCommand(s *console.Session) *cobra.Command {
 		Short: "Print the page of the manual",
 		Long: `Print the page of the manual, in roff. Read it with capscye man | man -l -, or put it
 as capscye.1 into a folder of manual pages.`,
-		Args: cobra.NoArgs,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return fmt.Errorf("man prints its one page and takes no name, not %q", args[0])
+			}
+			return nil
+		},
 		RunE: func(c *cobra.Command, _ []string) error {
 			_, err := io.WriteString(s.Out, manual.Page(c.Root(), s.Version))
 			return err

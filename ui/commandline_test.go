@@ -25,7 +25,12 @@ func TestCallsWithoutACommand(t *testing.T) {
 		status int
 		errs   string
 	}{
-		{[]string{"--shove"}, 2, "unknown flag"},
+		{[]string{"--shove"}, 2, "there is no --shove here; capscye --help lists what there is"},
+		{[]string{"sizes", "-x", "a.toml"}, 2, "there is no -x here; capscye sizes --help lists what there is"},
+		{[]string{"man", "try"}, 2, `man prints its one page and takes no name, not "try"`},
+		{[]string{"help"}, 0, ""},
+		{[]string{"help", "try"}, 0, ""},
+		{[]string{"help", "tyr"}, 2, `there is no command "tyr"; capscye --help lists them`},
 		{[]string{"one.toml", "two.toml"}, 2, "open one worksheet at a time; show takes several"},
 		{[]string{"--version"}, 0, ""},
 		{[]string{"--help"}, 0, ""},
@@ -38,6 +43,16 @@ func TestCallsWithoutACommand(t *testing.T) {
 		}
 		if (c.status == 2) != (out == "") {
 			t.Errorf("%v: results on standard output: %q", c.args, out)
+		}
+	}
+}
+
+// help with a command says what that command says with --help.
+func TestHelpIsHadBothWays(t *testing.T) {
+	for _, command := range []string{"", "try", "completion"} {
+		_, want, _ := run("", append(strings.Fields(command), "--help")...)
+		if _, got, _ := run("", append([]string{"help"}, strings.Fields(command)...)...); got != want || want == "" {
+			t.Errorf("help %s prints\n%s", command, got)
 		}
 	}
 }

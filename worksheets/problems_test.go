@@ -21,6 +21,8 @@ func TestEveryUnreadableValueIsReportedInOneLine(t *testing.T) {
 		{"[body]\nbicep = \"0\"\n", `blouse.toml, line 2: body.bicep: "0" must be more than 0. Write it like 13 3/4, 13.75 or 34,9 cm`},
 		{"[sleeve]\nallowance = \"-5/8\"\n", `blouse.toml, line 2: sleeve.allowance: "-5/8" is below 0. Write it like 13 3/4, 13.75 or 34,9 cm`},
 		{"[method]\nfront_share_bust = \"3/2\"\n", `blouse.toml, line 2: method.front_share_bust: "3/2" is not a share: it goes from 0 to 1. Write it like 1/2, 0.55 or 55 %`},
+		{"[method]\nslide = \"some\"\n", `blouse.toml, line 2: method.slide: "some" is not a slide. Write it like least, even or 1 1/4`},
+		{"[method]\nslide = \"1 1/0\"\n", `blouse.toml, line 2: method.slide: "1 1/0" is not a slide: the number after the slash is 0. Write it like least, even or 1 1/4`},
 		{"[bodice]\ncrossings = 5\n", `blouse.toml, line 2: bodice.crossings: "5" is not a whole number from 0 to 4. Write it like 1`},
 		{"[bodice]\ncrossings = \"some\"\n", `blouse.toml, line 2: bodice.crossings: "some" is not a whole number from 0 to 4. Write it like 1`},
 		{"[about]\nruler = \"1/7 in\"\n", `blouse.toml, line 2: about.ruler: "1/7 in" is not a mark of a ruler. Write it like 1/8 in, 1/16 in or 1 mm`},
@@ -114,7 +116,7 @@ func TestOneUnreadableValueHidesNoOther(t *testing.T) {
 	d.Sheet.Set(worksheets.Hip, "broad")
 	want := []string{
 		`blouse.toml: body.hip: "broad" is not a length. Write it like 13 3/4, 13.75 or 34,9 cm`,
-		`blouse.toml, line 3: method.slide: "far" is not a length. Write it like 13 3/4, 13.75 or 34,9 cm`,
+		`blouse.toml, line 3: method.slide: "far" is not a slide. Write it like least, even or 1 1/4`,
 	}
 	if got := messages(d.Problems()); len(got) != 3 || !slices.Equal(got[:2], want) || !strings.Contains(got[2], "line 9: about.fabric") {
 		t.Errorf("after two were put right and one more typed: %q", got)

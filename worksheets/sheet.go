@@ -28,6 +28,7 @@
 package worksheets
 
 import (
+	"errors"
 	"slices"
 	"strconv"
 	"strings"
@@ -175,6 +176,17 @@ func (s *Sheet) Check(k Key) error {
 	return err
 }
 
+// noSlide is why a text that is neither of the two words is no slide, with all that one can be.
+func noSlide(err error) error {
+	var length *units.ParseError
+	if !errors.As(err, &length) {
+		return err
+	}
+	slide := *length
+	slide.Kind, slide.Want = "slide", "Write it like least, even or 1 1/4"
+	return &slide
+}
+
 // choiceList is "woven or knit", "set-in, shirt or gathered"; the list of typeset stands on
 // a floor above.
 func choiceList(options []string) string {
@@ -242,6 +254,8 @@ func (s *Sheet) Length(k Key) (units.Reading, error) {
 	}
 	l, err := units.Parse(text, s.Unit())
 	switch {
+	case err != nil && k.Kind() == Slid:
+		return units.Reading{}, noSlide(err)
 	case err != nil:
 		return units.Reading{}, err
 	case k.Kind() == Girth && l <= 0:

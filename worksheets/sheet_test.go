@@ -78,7 +78,7 @@ func TestALengthIsReadAsItsKindAllows(t *testing.T) {
 		{worksheets.Slide, "even", units.Reading{}, ""},
 		{worksheets.Slide, "", units.Reading{}, ""},
 		{worksheets.Slide, "-1/4", known(-in / 4), ""},
-		{worksheets.Slide, "most", units.Reading{}, "is not a length. Write it like"},
+		{worksheets.Slide, "most", units.Reading{}, "is not a slide. Write it like least, even or"},
 		{worksheets.PivotLimitSleeve, "", known(in), ""},
 		{worksheets.PivotLimitBodice, "", known(in), ""},
 		{worksheets.PivotLimitBodice, "0", known(0), ""},

@@ -131,9 +131,6 @@ func readAnswer(s *worksheets.Sheet, k worksheets.Key, text string) (string, err
 		if word, err := chosen(text, []forms.Option{{Answer: "least", Said: "least"}, {Answer: "even", Said: "even"}}); err == nil {
 			return word, nil
 		}
-		if _, err := units.Parse(text, s.Unit()); err != nil && text != "" {
-			return "", fmt.Errorf("%w; or least or even", err)
-		}
 	}
 	return text, nil
 }

@@ -256,7 +256,7 @@ func (a *asking) hear(q questionOf, h console.Line) {
 	switch word := strings.ToLower(text); {
 	case a.takesOffer(word):
 	case h.TooLong || len([]rune(text)) > forms.LongestAnswer:
-		a.say("Too long: at most %d characters; nothing was changed.", forms.LongestAnswer)
+		a.tooLong()
 	case word == "":
 		a.at++
 	case word == "back" && a.at == 0:
@@ -324,6 +324,10 @@ func (a *asking) put(sheet worksheets.Sheet, answered ...worksheets.Key) {
 		a.place.Typed(sheet.Drafts)
 		a.settle(a.keepElsewhere())
 	}
+}
+
+func (a *asking) tooLong() {
+	a.say("Too long: at most %d characters; nothing was changed.", forms.LongestAnswer)
 }
 
 func (a *asking) refuse(err error) { a.say("%s.", typeset.Capitalised(typeset.Plain(err.Error()))) }

@@ -143,6 +143,11 @@ func TestAskForSizes(t *testing.T) {
 	props.Says(t, out, "Another size of this pattern? None yet.", "capscye sizes shows what each would cost", "Answer yes or no.", "What does the pattern call the size",
 		"Size 14: bust in the size chart, in inches? Empty.", "What does it call the other size?", "Size yes: bust in the size chart")
 	os.WriteFile("sheet.toml", []byte(blouse), 0o644)
+	_, out, _ = answers(t, append(skip, "yes", strings.Repeat("x", 5000), "quit")...)
+	props.Says(t, out, "What does the pattern call the size", "Too long: at most 2000 characters; nothing was changed.", "Another size of this pattern? None yet.")
+	if got := props.Read(t, "sheet.toml"); got != blouse {
+		t.Errorf("the file is\n%s", got)
+	}
 	_, out, _ = answers(t, append(skip, "yes", "14", "36", "", "16", "38", "", "141/2", "yes", "x", "empty", "back", "51/2", "no", "5 1/2", "next", "y", "14", "no", "quit")...)
 	props.Says(t, out, "Size 16: sleeve width, in inches? Empty", "Did you mean 14 1/2 in?", "Size 16, sleeve width: 14 1/2 in.\nSize 16: cap height", `"x" is not a length`, "Size 16, cap height: empty.\n", "Did you mean 5 1/2 in?", "Size 16: cap height", "Size 16, cap height: 5 1/2 in.", "Another size of this pattern? Measured: 16.", "the name of another size already", "Step 4, Split.", "Saved in sheet.toml.\nTo hear the sizes compared: capscye sizes --sentences sheet.toml.\n")
 	want := blouse + "\n[pattern]\nsize = \"14\"\nchart_bust = \"36\"\n\n[[size]]\nname = \"16\"\nchart_bust = \"38\"\n\n[size.sleeve]\nwidth = \"14 1/2\"\ncap_height = \"5 1/2\"\n"
@@ -191,7 +196,7 @@ func TestChoicesByTheirBeginning(t *testing.T) {
 	props.Lay(t, "choir-blouse")
 	skip := slices.Repeat([]string{"next"}, 11)
 	_, out, _ = answers(t, append(skip, "?", "evn", "e", "", "", "", "150 %", "55 %", "", "letout", "k")...)
-	props.Says(t, out, "Slide: least, even", "Front slide: 1/4 in (1/4 to 1 1/4 in would work).", "or least or even", "Sleeve, each side: pivot 5/8 in, slide 5/8 in.",
+	props.Says(t, out, "Slide: least, even", "Front slide: 1/4 in (1/4 to 1 1/4 in would work).", "is not a slide. Write it like least, even or 1 1/4.", "Sleeve, each side: pivot 5/8 in, slide 5/8 in.",
 		"is not a share", "What slides too far: widen to match or keep its width?", "Armhole: alter or keep?")
 	if props.AnswerIn(t, "sheet.toml", worksheets.Slide) != "even" || props.AnswerIn(t, "sheet.toml", worksheets.FrontShareBust) != "55 %" ||
 		props.AnswerIn(t, "sheet.toml", worksheets.Follow) != "let out" || props.AnswerIn(t, "sheet.toml", worksheets.Armhole) != "keep" {

@@ -122,14 +122,17 @@ func (a *asking) line(question string) (text string, ok bool) {
 	a.say("%s", question)
 	h, ok := a.listen()
 	text = strings.TrimSpace(h.Text)
-	switch strings.ToLower(text) {
-	case "quit":
+	switch word := strings.ToLower(text); {
+	case h.TooLong || len([]rune(text)) > forms.LongestAnswer:
+		a.tooLong()
+		return "", false
+	case word == "quit":
 		a.quit = true
 		return "", false
-	case "", "back", "next", "empty":
+	case word == "" || word == "back" || word == "next" || word == "empty":
 		return "", false
 	}
-	return strings.TrimPrefix(text, "="), ok && !h.TooLong
+	return strings.TrimPrefix(text, "="), ok
 }
 
 // measure asks for answers of a size; not ok once nobody answers.
@@ -154,7 +157,7 @@ func (a *asking) measure(i int, keys []worksheets.Key) (ok bool) {
 		switch word := strings.ToLower(text); {
 		case a.takesOffer(word):
 		case h.TooLong || len([]rune(text)) > forms.LongestAnswer:
-			a.say("Too long: at most %d characters; nothing was changed.", forms.LongestAnswer)
+			a.tooLong()
 		case word == "":
 			at++
 		case word == "back" && at == 0:

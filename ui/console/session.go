@@ -14,6 +14,7 @@ import (
 	"io/fs"
 	"os"
 	"strconv"
+	"strings"
 	"syscall"
 	"time"
 
@@ -72,7 +73,7 @@ func (s *Session) Execute(args []string, table func(*Session) *cobra.Command) (s
 	root.SetOut(help)
 	root.SetErr(s.Errs)
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.SetHelpCommand(&cobra.Command{Hidden: true})
+	root.SetHelpCommand(helpCommand())
 	root.SetArgs(append([]string{}, args...)) // nil would mean the arguments of the process
 	err := root.Execute()
 	if err == nil {
@@ -86,6 +87,22 @@ func (s *Session) Execute(args []string, table func(*Session) *cobra.Command) (s
 		return ExitUnread
 	}
 	return s.Status
+}
+
+// helpCommand is --help for who types help first. A worksheet of that name is opened as
+// help.toml.
+func helpCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "help [COMMAND]", Short: "Explain a command", Hidden: true,
+		RunE: func(c *cobra.Command, args []string) error {
+			of, rest, err := c.Root().Find(args)
+			if err != nil || len(rest) > 0 {
+				return fmt.Errorf("there is no command %q; capscye --help lists them", strings.Join(args, " "))
+			}
+			of.InitDefaultHelpFlag()
+			return of.Help()
+		},
+	}
 }
 
 // heeded remembers why something was not written.
@@ -106,6 +123,7 @@ func (h *heeded) Write(p []byte) (n int, err error) {
 func flagWords(c *cobra.Command, err error) error {
 	var value *pflag.InvalidValueError
 	var none *pflag.ValueRequiredError
+	var other *pflag.NotExistError
 	switch {
 	case errors.As(err, &value) && value.GetFlag().Value.Type() == "bool":
 		return fmt.Errorf("--%s takes no value. Write --%[1]s, or leave it out", value.GetFlag().Name)
@@ -113,6 +131,13 @@ func flagWords(c *cobra.Command, err error) error {
 		return fmt.Errorf("--%s does not take %q; %s --help says what it takes", value.GetFlag().Name, value.GetValue(), c.CommandPath())
 	case errors.As(err, &none):
 		return fmt.Errorf("--%s needs a value; %s --help says which", none.GetFlag().Name, c.CommandPath())
+	}
+	if errors.As(err, &other) {
+		name := "--" + other.GetSpecifiedName()
+		if other.GetSpecifiedShortnames() != "" {
+			name = "-" + other.GetSpecifiedName()
+		}
+		return fmt.Errorf("there is no %s here; %s --help lists what there is", name, c.CommandPath())
 	}
 	return err
 }

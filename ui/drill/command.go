@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"capscye/ui/console"
+	"capscye/ui/forms"
 	"capscye/ui/typeset"
 )
 
@@ -161,8 +162,12 @@ func converse(s *console.Session, l *Lesson, f face) error {
 			}
 			continue
 		}
-		if h.TooLong {
-			h.Text = "that line" // no length, and said to be none
+		if h.TooLong || len([]rune(h.Text)) > forms.LongestAnswer {
+			words := fmt.Sprintf("Too long: at most %d characters. This does not count as an answer.", forms.LongestAnswer)
+			if err := say(f.reply(Reply{Words: words})...); err != nil {
+				return err
+			}
+			continue
 		}
 		if err := say(f.reply(l.Answer(h.Text))...); err != nil {
 			return err

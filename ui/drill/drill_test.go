@@ -188,6 +188,8 @@ func TestDrillExplainsWhatItCannotRead(t *testing.T) {
 	props.Says(t, drillSays(t, drillOfThree, "ten", "14 7/8 1/8", "14 7/8"),
 		`"ten"`, "This does not count as an answer.",
 		"- How wide is the sleeve", "Right: 14 7/8 in.", "flat widths                        1            0      0")
+	props.Says(t, drillSays(t, drillOfThree, strings.Repeat("9", 5000), "14 7/8"), "Too long: at most 2000 characters. This does not count as an answer.\n- How wide is the sleeve",
+		"Right: 14 7/8 in.", "flat widths                        1            0      0")
 }
 
 // quit and the end of the input both end with the score.

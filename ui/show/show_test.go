@@ -174,7 +174,7 @@ func TestExitStatusAndMessages(t *testing.T) {
 		{[]string{"show", "absent.toml"}, 2, "absent.toml: there is no such file"},
 		{[]string{"show", "."}, 2, ".: it is a folder"},
 		{[]string{"show"}, 2, "show needs a file"},
-		{[]string{"show", "--shove"}, 2, "unknown flag"},
+		{[]string{"show", "--shove"}, 2, "there is no --shove here; capscye show --help lists what there is"},
 		{[]string{"show", "--help"}, 0, ""},
 	} {
 		status, out, errs := run("", c.args...)

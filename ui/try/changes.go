@@ -1,6 +1,7 @@
 package try
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -149,7 +150,11 @@ func changedBy(k worksheets.Key, text string, s *worksheets.Sheet) (string, erro
 			return "", err
 		}
 		now := s.Reading(k)
-		if !now.Known {
+		switch rule := cmp.Or(s.Text(k), k.Usual()); {
+		case now.Known:
+		case kind == worksheets.Slid:
+			return "", fmt.Errorf("it is %s, which is no length to change; write one, such as %s=1/2", rule, k)
+		default:
 			return "", fmt.Errorf("there is no answer yet that %q could change; to give one write %s==%s", text, k, text)
 		}
 		return forms.Exactly(now.Length+sign*change, s.Scale()), nil

@@ -378,6 +378,8 @@ func TestTryTouchesNothingAndSaysWhatIsWrong(t *testing.T) {
 		{[]string{"sleeve.style=a..b/c"}, 2, "is not a choice"},
 		{[]string{"arm.bicep=2"}, 2, `"arm.bicep" is not a key; did you mean body.bicep or ease.bicep?`},
 		{[]string{"ease.waist=+1/4"}, 2, "there is no answer yet"},
+		{[]string{"method.slide=+1/8"}, 2, "method.slide: it is least, which is no length to change; write one, such as method.slide=1/2"},
+		{[]string{"method.slide=some"}, 2, `method.slide: "some" is not a slide. Write it like least, even or 1 1/4`},
 		{[]string{"method.follow=hold..let out"}, 2, "the words go the other way"},
 		{[]string{"method.front_share_bust=60%..40%/5%"}, 2, "a range must rise"},
 		{[]string{"method.front_share_bust=-60 %"}, 2, "1/2 less 60 % is below 0"},
