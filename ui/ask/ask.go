@@ -365,10 +365,9 @@ func (a *asking) sayWhere() {
 	case a.doc.Path() == "":
 		a.say("Nothing was answered, so nothing is saved.")
 	default:
-		path := typeset.Plain(a.doc.Path())
-		a.say("Saved in %s.", path)
-		if len(a.doc.Sheet.Sizes) > 0 {
-			a.say("To hear the sizes compared: capscye sizes --sentences %s.", path)
+		a.say("Saved in %s.", typeset.Plain(a.doc.Path()))
+		if shown := console.ForShell(a.doc.Path()); shown != "" && len(a.doc.Sheet.Sizes) > 0 {
+			a.say("To hear the sizes compared:\ncapscye sizes --sentences %s", shown) // alone on its line, to be copied
 		}
 	}
 }

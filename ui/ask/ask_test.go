@@ -149,8 +149,13 @@ func TestAskForSizes(t *testing.T) {
 		t.Errorf("the file is\n%s", got)
 	}
 	_, out, _ = answers(t, append(skip, "yes", "14", "36", "", "16", "38", "", "141/2", "yes", "x", "empty", "back", "51/2", "no", "5 1/2", "next", "y", "14", "no", "quit")...)
-	props.Says(t, out, "Size 16: sleeve width, in inches? Empty", "Did you mean 14 1/2 in?", "Size 16, sleeve width: 14 1/2 in.\nSize 16: cap height", `"x" is not a length`, "Size 16, cap height: empty.\n", "Did you mean 5 1/2 in?", "Size 16: cap height", "Size 16, cap height: 5 1/2 in.", "Another size of this pattern? Measured: 16.", "the name of another size already", "Step 4, Split.", "Saved in sheet.toml.\nTo hear the sizes compared: capscye sizes --sentences sheet.toml.\n")
+	props.Says(t, out, "Size 16: sleeve width, in inches? Empty", "Did you mean 14 1/2 in?", "Size 16, sleeve width: 14 1/2 in.\nSize 16: cap height", `"x" is not a length`, "Size 16, cap height: empty.\n", "Did you mean 5 1/2 in?", "Size 16: cap height", "Size 16, cap height: 5 1/2 in.", "Another size of this pattern? Measured: 16.", "the name of another size already", "Step 4, Split.", "Saved in sheet.toml.\nTo hear the sizes compared:\ncapscye sizes --sentences sheet.toml\n")
 	want := blouse + "\n[pattern]\nsize = \"14\"\nchart_bust = \"36\"\n\n[[size]]\nname = \"16\"\nchart_bust = \"38\"\n\n[size.sleeve]\nwidth = \"14 1/2\"\ncap_height = \"5 1/2\"\n"
+	os.WriteFile("my smock.toml", []byte(want), 0o644)
+	_, out, _ = run("quit\n", "ask", "my smock.toml")
+	if !strings.HasSuffix(out, "\nTo hear the sizes compared:\ncapscye sizes --sentences \"my smock.toml\"\n") {
+		t.Errorf("it ends with\n%s", out)
+	}
 	if got := props.Read(t, "sheet.toml"); got != want {
 		t.Errorf("the file is\n%s", got)
 	}

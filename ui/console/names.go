@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"unicode"
 
 	"capscye/ui/typeset"
 	"capscye/worksheets"
@@ -63,6 +64,25 @@ func MayBegin(path string) error {
 		return fmt.Errorf("there is no folder %s. Make it first, or write a name like blouse.toml", typeset.Plain(filepath.Clean(folder)))
 	}
 	return nil
+}
+
+// ForShell is the path of a file as a shell takes it behind a command; "" where it has what
+// cannot be shown, and so cannot be copied. Double quotes are what every shell knows.
+func ForShell(path string) string {
+	isOrdinary := func(r rune) bool {
+		return unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune("_-./,:+@%", r)
+	}
+	switch {
+	case typeset.Plain(path) != path:
+		return ""
+	case strings.HasPrefix(path, "-"): // which would be a flag
+		return ForShell("./" + path)
+	case !strings.ContainsFunc(path, func(r rune) bool { return !isOrdinary(r) && r != filepath.Separator }):
+		return path
+	case !strings.ContainsAny(path, "\"$`\\!") || filepath.Separator == '\\':
+		return `"` + path + `"`
+	}
+	return "'" + strings.ReplaceAll(path, "'", `'\''`) + "'"
 }
 
 // FileNameFor suggests a file name for a title.
