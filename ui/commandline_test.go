@@ -175,8 +175,8 @@ func TestWordsOnTheCommandLine(t *testing.T) {
 	if _, out, _ := run("", "words", "Cap", "Ease"); !strings.HasPrefix(out, "cap ease: ") {
 		t.Errorf("of two words: %q", out)
 	}
-	if _, out, _ := run("", "words", "cap"); !strings.HasPrefix(out, "cap: ") || strings.Contains(out, "cap ease:") {
-		t.Errorf("in full: %q", out)
+	if _, out, _ := run("", "words", "cap"); !strings.HasPrefix(out, "cap: ") || !strings.Contains(out, "\ncap ease: ") || !strings.Contains(out, "\ncap height: ") {
+		t.Errorf("in full, and what else begins so: %q", out)
 	}
 	status, out, errs = run("", "words", "zip\x1b[31m")
 	if status != 2 || out != "" || !strings.Contains(errs, "no word here begins with") || !strings.Contains(errs, "capscye words lists all") || strings.Contains(errs, "\x1b") {

@@ -136,15 +136,15 @@ func (t Word) Where() string {
 // Line is the word with what there is to say of it.
 func (t Word) Line() string { return t.Word + ": " + t.says + " " + t.Where() }
 
-// Find are the words that begin like a text, or the one that is it.
+// Find are the words that begin like a text, the one that is it first.
 func Find(text string) ([]Word, error) {
 	text = strings.ToLower(strings.Join(strings.Fields(text), " "))
 	var found []Word
 	for _, t := range Glossary {
-		if t.Word == text {
-			return []Word{t}, nil
-		}
-		if strings.HasPrefix(t.Word, text) {
+		switch {
+		case t.Word == text:
+			found = slices.Insert(found, 0, t)
+		case strings.HasPrefix(t.Word, text):
 			found = append(found, t)
 		}
 	}
