@@ -48,7 +48,7 @@ far to pivot and slide each edge of sleeve and bodice, so that they still sew
 together.
 
 Without FILE it opens the worksheets of this folder; where there are none it offers
-to begin one, or to look at an example. With FILE it opens that worksheet, and
+to begin one, to look at an example, or to open one elsewhere. With FILE it opens that worksheet, and
 offers to begin it if there is none. On a terminal without a screen, capscye FILE
 works like ask, and capscye alone prints an example. Without a terminal it prints
 what show prints.`,

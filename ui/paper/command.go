@@ -23,8 +23,8 @@ the steps with boxes to tick, and the arithmetic. The last pages are true to sca
 marking gauge with the amounts of this worksheet to cut out, squares to check the
 printer with, and templates to lay on the new underarm corners. Print at 100 %.
 
-The ending of NAME says how: .pdf, .svg (a file for each page) or .txt. A letter that
-the type does not have is printed as ?, and named. "-" reads standard input. What has
+The ending of NAME says how: .pdf, .svg (a file for each page) or .txt. In a .pdf a letter
+that the type does not have is printed as ?, and named. "-" reads standard input. What has
 the name already is replaced only if it is a card that nobody changed; so is a page of an
 .svg, and only by the same page of the same card. Pages that it has no longer are removed.`,
 		Args: console.ExactlyOneFile,

@@ -62,8 +62,8 @@ func InPDF(s string) []byte {
 	return b
 }
 
-// printable replaces what the type does not have by a question mark, which is
-// said on the paper; the library prints nothing for it, or stops.
+// printable replaces what the type does not have by a question mark, and notes it for
+// who writes the file to be told; the library prints nothing for it, or stops.
 func (p *PDF) printable(s string) string {
 	var buf sfnt.Buffer
 	s = norm.NFC.String(s)
