@@ -1,7 +1,7 @@
 package console
 
 import (
-	"errors"
+	"fmt"
 
 	"github.com/spf13/cobra"
 )
@@ -17,9 +17,14 @@ func Sentences(c *cobra.Command, wanted *bool) {
 	c.Args = func(c *cobra.Command, given []string) error {
 		for _, other := range []string{"json", "csv"} {
 			if f := c.Flags().Lookup(other); *wanted && f != nil && f.Changed {
-				return errors.New("choose --" + sentencesFlag + " or --" + other + ", not both")
+				return NotBoth(sentencesFlag, other)
 			}
 		}
 		return args(c, given)
 	}
+}
+
+// NotBoth refuses two flags that ask for the result in two forms.
+func NotBoth(one, other string) error {
+	return fmt.Errorf("choose --%s or --%s, not both", one, other)
 }

@@ -151,7 +151,7 @@ func print(s *console.Session, folder string, o options) error {
 		return err
 	}
 	if o.json && o.csv {
-		return errors.New("either --json or --csv, not both")
+		return console.NotBoth("json", "csv")
 	}
 	paths, err := worksheets.Files(folder)
 	switch {

@@ -253,7 +253,7 @@ func TestRosterExitStatusAndMessages(t *testing.T) {
 		{"e", "", 1, "unreadable\n    line 2", ""},
 		{"whole", "--sort=age", 2, "", `--sort takes file, wearer, title, finding, state or saved, not "age"`},
 		{"whole", "--level=bad", 2, "", `--level takes note, warn or stop, not "bad"`},
-		{"whole", "--csv --json", 2, "", "either --json or --csv, not both"},
+		{"whole", "--csv --json", 2, "", "choose --json or --csv, not both"},
 		{"whole", ".", 2, "", "list one folder at a time"},
 	} {
 		status, out, errs := run("", append([]string{"roster", folders[c.folder]}, strings.Fields(c.args)...)...)
