@@ -15,7 +15,7 @@ func Sentences(c *cobra.Command, wanted *bool) {
 	c.Flags().BoolVar(wanted, sentencesFlag, false, "say it in sentences, one a line, without columns or signs")
 	args := c.Args
 	c.Args = func(c *cobra.Command, given []string) error {
-		for _, other := range []string{"json", "csv"} {
+		for _, other := range []string{"json", "csv", "paper"} {
 			if f := c.Flags().Lookup(other); *wanted && f != nil && f.Changed {
 				return NotBoth(sentencesFlag, other)
 			}

@@ -101,6 +101,9 @@ func begin(s *console.Session, o options) error {
 	if err != nil {
 		return err
 	}
+	if o.replace && o.paper == "" {
+		return errors.New("--replace goes with --paper; add --paper NAME")
+	}
 	if o.paper != "" {
 		if err := write(o.paper, l, s.Today, o.replace); err != nil {
 			return errors.New(console.FileWords(err))

@@ -213,14 +213,16 @@ func TestDrillFlags(t *testing.T) {
 	props.Says(t, drillSays(t, "--level 5"), "Drill, level 5, 2 problems, seed")
 	props.Says(t, drillSays(t, "--count 1 --seed 18446744073709551615"), "1 problem, seed 18446744073709551615\n")
 	for args, want := range map[string]string{
-		"--level 7":        `--level takes 1 to 6, not "7"`,
-		"--level easy":     `--level takes 1 to 6, not "easy"`,
-		"--count 0":        `--count takes 1 to 100, not "0"`,
-		"--count 101":      `--count takes 1 to 100, not "101"`,
-		"--seed -1":        `--seed takes a whole number, 0 or more, not "-1"`,
-		"blouse.toml":      `drill takes no file, not "blouse.toml"; --paper NAME writes one`,
-		"--paper a.doc":    `--paper takes a name that ends in .pdf or .txt, not ".doc"`,
-		"--paper no/a.txt": "no/a.txt: there is no such folder",
+		"--level 7":                 `--level takes 1 to 6, not "7"`,
+		"--level easy":              `--level takes 1 to 6, not "easy"`,
+		"--count 0":                 `--count takes 1 to 100, not "0"`,
+		"--count 101":               `--count takes 1 to 100, not "101"`,
+		"--seed -1":                 `--seed takes a whole number, 0 or more, not "-1"`,
+		"blouse.toml":               `drill takes no file, not "blouse.toml"; --paper NAME writes one`,
+		"--replace":                 "--replace goes with --paper; add --paper NAME",
+		"--sentences --paper a.txt": "choose --sentences or --paper, not both",
+		"--paper a.doc":             `--paper takes a name that ends in .pdf or .txt, not ".doc"`,
+		"--paper no/a.txt":          "no/a.txt: there is no such folder",
 	} {
 		if status, out, errs := run("", append([]string{"drill"}, strings.Fields(args)...)...); status != 2 || out != "" || !strings.Contains(errs, want) {
 			t.Errorf("drill %s: status %d, %q, %q", args, status, out, errs)
