@@ -225,7 +225,7 @@ func TestSlipsAreSaidAtOnce(t *testing.T) {
 func TestADoubtWithoutAGuessIsSaidAtItsQuestion(t *testing.T) {
 	props.Lay(t, "choir-blouse")
 	_, out, _ := answers(t, "", "17 3/4", "", "", "", "17 5/8", "17 5/8", "quit")
-	props.Says(t, out, "Ease at the bicep: 17 3/4 in.\nCheck the ease at the bicep. 17 3/4 in is far from the usual ease, 2 in.\nSleeve length")
+	props.Says(t, out, "Ease at the bicep: 17 3/4 in.\n17 3/4 in is far from the usual ease, 2 in.\nSleeve length", "Check: Is the ease at the bicep right?\n17 3/4 in is far")
 }
 
 // A sleeve is not short because nobody said so: it is asked as what is needed, and the end

@@ -59,7 +59,7 @@ func slips(before, after report.Report, answered []worksheets.Key) (said []strin
 		case known[slipOf(after, f)]:
 		case f.Doubts():
 			text := f.Text
-			if f.Guess != nil && slices.Contains(answered, f.Guess.Key) {
+			if k, is := worksheets.KeyNamed(f.Key); is && slices.Contains(answered, k) { // what is asked next are the questions
 				_, text, _ = strings.Cut(text, "? ")
 			}
 			said = append(said, text)

@@ -14,7 +14,7 @@ import (
 // gusset of 114 in. The verdict asks the same, and the stops stay stops.
 func TestTheQuestionComesBeforeWhatFollowsFromIt(t *testing.T) {
 	r := blouse(t, map[worksheets.Key]string{worksheets.SleeveWidth: "133"})
-	if f := r.Findings[0]; f.Level != calc.Warn || f.Key != "sleeve.width" || !strings.HasPrefix(f.Text, "Sleeve width 13 in? 133 in ") {
+	if f := r.Findings[0]; f.Level != calc.Warn || f.Key != "sleeve.width" || !strings.HasPrefix(f.Text, "Is the sleeve width 13 in? 133 in ") {
 		t.Errorf("first: %+v", f)
 	}
 	stops := 0
@@ -22,16 +22,16 @@ func TestTheQuestionComesBeforeWhatFollowsFromIt(t *testing.T) {
 		if f.Level != calc.Stop {
 			continue
 		}
-		if stops++; len(f.Ways) > 0 || f.Accept != "" || !strings.HasPrefix(f.Text, "Sleeve width 13 in? ") || f.Guess == nil || f.Guess.Text != "13" {
+		if stops++; len(f.Ways) > 0 || f.Accept != "" || !strings.HasPrefix(f.Text, "Is the sleeve width 13 in? ") || f.Guess == nil || f.Guess.Text != "13" {
 			t.Errorf("finding %d: %+v", i, f)
 		}
 	}
-	if v := r.Verdict(); stops < 2 || r.Whole() || !strings.HasPrefix(v.Line(), "Do not cut: sleeve width 13 in? ") || v.Short() != "stop" {
+	if v := r.Verdict(); stops < 2 || r.Whole() || !strings.HasPrefix(v.Line(), "Do not cut: is the sleeve width 13 in? ") || v.Short() != "stop" {
 		t.Errorf("%d stops, %q, %q", stops, v.Line(), v.Short())
 	}
 	r = blouse(t, map[worksheets.Key]string{worksheets.EaseBicep: "17 3/4"})
 	if f := r.Findings[0]; f.Key != "ease.bicep" || f.Guess != nil || !slices.ContainsFunc(r.Findings, func(f report.Finding) bool {
-		return f.Code == calc.SlideFar && strings.HasPrefix(f.Text, "Check the ease at the bicep. The slide is ")
+		return f.Code == calc.SlideFar && strings.HasPrefix(f.Text, "Is the ease at the bicep right? The slide is ")
 	}) {
 		t.Errorf("%+v", r.Findings)
 	}

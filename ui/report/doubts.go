@@ -69,7 +69,7 @@ func (r Report) DoubtOf(k worksheets.Key) string {
 	return ""
 }
 
-// Question is the guess as a person asks it, "36.5 cm?".
+// Question is the guess as a person asks it beside the field, "36.5 cm?".
 func (g Guess) Question(s *worksheets.Sheet) string {
 	text := typeset.Plain(worksheets.WithUnit(g.Text, s.Unit()))
 	switch g.Slip {
@@ -138,25 +138,31 @@ func besideOf(f calc.Finding) calc.Answer {
 	return f.Bound.Of
 }
 
-// doubtWords are the guess, or what to look at where there is none.
+// doubtWords ask whether the guess is meant, or where there is none, whether the answer is
+// right. It is a whole question, for it stands behind what asks for it: "Check: Is ...".
 func (r *Report) doubtWords(f calc.Finding) string {
 	words := func(a calc.Answer) string { return forms.Fields[forms.KeyOf[a]].Words }
-	switch g := r.guessOf(f); {
-	case g != nil && g.Slip == calc.Exchanged:
-		return typeset.Capitalised(g.Question(&r.Sheet))
-	case g != nil && g.Slip == calc.BothWhole: // "bodice front and back width"
-		both := strings.NewReplacer("front", "front and back", "back", "back and front").Replace(words(f.Answer))
-		return typeset.Capitalised(both) + " " + g.Question(&r.Sheet)
-	case g != nil:
-		return typeset.Capitalised(words(f.Answer)) + " " + g.Question(&r.Sheet)
-	case f.Bound.Beside != calc.NoAnswer:
-		return checkThe + words(f.Answer) + " and the " + words(besideOf(f)) + "."
+	g := r.guessOf(f)
+	switch {
+	case g == nil && f.Bound.Beside != calc.NoAnswer:
+		return "Are the " + words(f.Answer) + " and the " + words(besideOf(f)) + " right?"
+	case g == nil:
+		return "Is the " + words(f.Answer) + " right?"
+	case g.Slip == calc.Exchanged:
+		return "Are " + g.Question(&r.Sheet)
 	}
-	return checkThe + words(f.Answer) + "."
+	meant := typeset.Plain(worksheets.WithUnit(g.Text, r.Sheet.Unit()))
+	switch g.Slip {
+	case calc.BothWhole: // "front and back width", which no sleeve has
+		both := strings.NewReplacer("front", "front and back", "back", "back and front").Replace(strings.TrimPrefix(words(f.Answer), "bodice "))
+		return fmt.Sprintf("Are %s %s and %s, halved?", both, typeset.Plain(g.Text), typeset.Plain(worksheets.WithUnit(g.then, r.Sheet.Unit())))
+	case calc.WholeForHalf:
+		meant += ", half as much"
+	case calc.HalfAGirth:
+		meant += ", twice as much"
+	}
+	return fmt.Sprintf("Is the %s %s?", words(f.Answer), meant)
 }
-
-// checkThe is said where there is no guess.
-const checkThe = "Check the "
 
 // whyDoubted says what an answer does not go with.
 func (r *Report) whyDoubted(f calc.Finding, other calc.Answer) string {

@@ -236,10 +236,9 @@ func (v Verdict) StateWords() string {
 }
 
 // Few is the finding in a few words: its first sentence as far as it says what is wrong,
-// or what it asks. Where the finding only says what to check, what it stands behind says so.
+// or what it asks.
 func (f Finding) Few() string {
 	text, _, _ := strings.Cut(strings.TrimRight(f.Text, "."), ". ")
-	text = strings.TrimPrefix(text, checkThe)
 	if question, _, asks := strings.Cut(text, "? "); asks {
 		text = question + "?"
 	}

@@ -11,7 +11,7 @@ import (
 // key takes the guess, and one undoes that.
 func TestAGuessIsTakenWithOneKey(t *testing.T) {
 	r := sitWithFile(t, "archive-coat", 80, 24)
-	r.DoesNotSee("^a").Types("365").Press("enter").Sees("Do not cut: bicep 36,5 cm?", "^a take guess")
+	r.DoesNotSee("^a").Types("365").Press("enter").Sees("Do not cut: is the bicep 36,5 cm?", "^a take guess")
 	r.Press("up").Sees("36,5 cm? ^a takes it").Press("ctrl+a").Sees("Bicep is now 36.5 cm. ^z undoes that.", "[saved]").DoesNotSee("^a takes it")
 	if got := props.AnswerIn(t, "sheet.toml", worksheets.Bicep); got != "36,5" {
 		t.Errorf("the file has %q", got)
@@ -41,7 +41,7 @@ func TestExchangedAnswersGoBackTogether(t *testing.T) {
 // Whole widths of front and back, where half of each is asked, are halved with one key.
 func TestWholeWidthsAreHalvedTogether(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f3", "down", "down", "down", "down").Sees("> Front width").Types("20").Press("down").Types("19 1/2").Press("enter")
-	r.Sees("Do not cut: bodice front and back width 10 and 9 3/4 in, halved?").Press("up", "up").Sees("10 and 9 3/4 in, halved? ^a takes it").Press("ctrl+a").DoesNotSee("halved?").Sees("Bodice front width is now 10 in, bodice back width 9 3/4 in. ^z undoes that.")
+	r.Sees("Do not cut: are front and back width 10 and 9 3/4 in, halved?").Press("up", "up").Sees("10 and 9 3/4 in, halved? ^a takes it").Press("ctrl+a").DoesNotSee("halved?").Sees("Bodice front width is now 10 in, bodice back width 9 3/4 in. ^z undoes that.")
 	if front, back := props.AnswerIn(t, "sheet.toml", worksheets.BodiceFront), props.AnswerIn(t, "sheet.toml", worksheets.BodiceBack); front != "10" || back != "9 3/4" {
 		t.Errorf("front %q, back %q", front, back)
 	}
