@@ -380,5 +380,9 @@ func unitNamed(word string) (units.System, error) {
 			return sys, nil
 		}
 	}
-	return 0, &worksheets.ValueError{Input: word, Reason: "is not a unit here", Want: "Answer inches (in) or centimetres (cm)"}
+	const want = "Answer inches (in) or centimetres (cm)"
+	if word == "" {
+		return 0, errors.New(want)
+	}
+	return 0, &worksheets.ValueError{Input: word, Reason: "is not a unit here", Want: want}
 }

@@ -346,7 +346,7 @@ func TestAskBeginsAFile(t *testing.T) {
 		t.Errorf("status %d, %v", status, left)
 	}
 	status, out, _ = run("\nfeet\n?\nc\n34,9\n", "ask", "smock")
-	props.Says(t, out, `"" is not a unit here.`, `"feet" is not a unit here.`, "The unit of a bare number", "Lengths in centimetres", "Bicep, in centimetres? Empty, needed.",
+	props.Says(t, out, "?\nAnswer inches (in) or centimetres (cm).\n", `"feet" is not a unit here.`, "The unit of a bare number", "Lengths in centimetres", "Bicep, in centimetres? Empty, needed.",
 		"Answers missing: sleeve width.", "Saved in smock.toml.")
 	if status != 1 || props.AnswerIn(t, "smock.toml", worksheets.Bicep) != "34,9" || props.AnswerIn(t, "smock.toml", worksheets.PivotLimitSleeve) != "2.5" {
 		t.Errorf("status %d, the file is\n%s", status, props.Read(t, "smock.toml"))

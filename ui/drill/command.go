@@ -34,8 +34,8 @@ widths, 2 the need of each side, 3 pivots, 4 slides and marks, 5 centimetres, fr
 and back unequal, 6 pieces that come in, an even slide, an armhole that is kept.
 
 Write a length in any way, in any unit. An exact answer is right, and so is a pocket
-calculator's decimal less than half a ruler mark off. A wrong answer that comes from a
-usual slip is told so. ? shows the working and counts as shown; again repeats the
+calculator's decimal less than half a ruler mark off. If a wrong answer comes from a
+usual slip, the drill says which. ? shows the working and counts as shown; again repeats the
 problem and what is done; quit ends with the score. An empty line and a text that is no
 length count for nothing.
 

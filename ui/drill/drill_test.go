@@ -65,22 +65,22 @@ func TestDrillTakesAnyWayOfWriting(t *testing.T) {
 	}
 }
 
-// A pocket calculator's decimal is right within half a mark of 1/8, and hears which mark
-// is meant; half a mark off, or as a fraction, it is not.
+// A pocket calculator's decimal is right within half a mark of 1/8, and hears the fraction;
+// half a mark off, or as a fraction, it is not. 14 7/8 and half of 1/8 are 14.9375.
 func TestDrillTakesAPocketCalculator(t *testing.T) {
 	for text, right := range map[string]bool{
-		"14.9": true, "14,87": true, "14.88": true, "14.93": true, "14.82": true, "14.9 in": true,
+		"14.9": true, "14,87": true, "14.88": true, "14.93": true, "14.82": true, "14.9 in": true, "14.9374": true, "14.9375": false, "14.8126": true, "14.8125": false,
 		"14.94": false, "14.8": false, "14 9/10": false, "15": false, "14.": false,
 	} {
 		out := drillSays(t, drillOfThree, text)
-		if said := strings.Contains(out, "Right: 14 7/8 in. "+text+" is nearest to that."); said != right {
+		if said := strings.Contains(out, "Right: 14 7/8 in; "+text+" is close enough."); said != right {
 			t.Errorf("%s: right is %v in\n%s", text, said, out)
 		}
 	}
 	// In seed 2 of level 4 the slide is 5/16 and its mark 3/8: 0.3125 and 0.31 are the slide
 	// that was not rounded, 0.38 is the mark.
 	for text, want := range map[string]string{
-		"0.31": "Not right. Try again", "0.3125": "you did not round to a mark", "0.38": "Right: 3/8 in. 0.38 is nearest to that.",
+		"0.31": "Not right. Try again", "0.3125": "you did not round to a mark", "0.38": "Right: 3/8 in; 0.38 is close enough.",
 	} {
 		props.Says(t, drillSays(t, "--seed 2 --level 4 --count 1", append(slices.Repeat([]string{"?"}, 10), text)...), want)
 	}

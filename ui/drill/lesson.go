@@ -131,7 +131,7 @@ func (l *Lesson) Answer(text string) Reply {
 		r.Words = right
 		l.right(q)
 	case isRoundedDecimal(text, given, p, q):
-		r.Words = right + " " + typeset.Plain(text) + " is nearest to that."
+		r.Words = strings.TrimSuffix(right, ".") + "; " + typeset.Plain(text) + " is close enough."
 		l.right(q)
 	default:
 		r.Words = l.wrong(q, given)

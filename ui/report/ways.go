@@ -50,7 +50,10 @@ func (r *Report) wayText(f calc.Finding, w calc.Way, n calc.Numbers) string {
 	case w == calc.OtherSize:
 		return r.otherSize(f)
 	case w == calc.MeasureTheGirth:
-		return "measure the " + p.girth + " too: the change may be welcome"
+		if f.Amount < 0 {
+			return "measure the " + p.girth + " too, for you may want it narrower"
+		}
+		return "measure the " + p.girth + " too, for you may want the extra width"
 	case !n.Amount.Known:
 		return wayWords[w]
 	case w == calc.WiderLimit:
