@@ -90,7 +90,7 @@ func TestDrillTakesAPocketCalculator(t *testing.T) {
 	}
 	// In seed 27 of level 4 the slide is 1/16 and its mark 1/8: to one digit 0.1 is either,
 	// and so is right; to two digits 0.06 is the slide that was not rounded.
-	for text, want := range map[string]string{"0.1": "Right: 1/8 in.", "0.06": "Not right.", "0.07": "Right: 1/8 in."} {
+	for text, want := range map[string]string{"0.1": "Right: 1/8 in", "0.06": "Not right.", "0.07": "Right: 1/8 in"} {
 		props.Says(t, drillSays(t, "--seed 27 --level 4 --count 1", append(slices.Repeat([]string{"?"}, 9), text)...), "What slide do you mark", want)
 	}
 	// Centimetres are decimals already: the sleeve of seed 1 is 34 cm wide.
