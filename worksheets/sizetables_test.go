@@ -142,6 +142,24 @@ func TestAnotherPatternTakesNoComments(t *testing.T) {
 	}
 }
 
+// A comment right above a table is of that, though it stands right below a size: it stays
+// where the size goes, and the one below a size that nothing follows goes with it.
+func TestACommentAboveATableStaysWhereASizeGoes(t *testing.T) {
+	for source, want := range map[string]string{
+		"[[size]]\nname = \"16\"\n# about the method\n# in two lines\n[method]\nslide = \"even\"\n": "# about the method\n# in two lines\n[method]\nslide = \"even\"\n",
+		"[[size]]\nname = \"16\"\n# about the size\n\n[method]\nslide = \"even\"\n":                 "\n[method]\nslide = \"even\"\n",
+	} {
+		d := inFolder(t, "[sleeve]\nwidth = \"13\"\n"+source)
+		before := d.Sheet
+		if got, _ := saved(t, d, before.WithoutSize(0)); got != "[sleeve]\nwidth = \"13\"\n"+want {
+			t.Errorf("without its size:\n%s", got)
+		}
+		if got, _ := saved(t, d, before); got != "[sleeve]\nwidth = \"13\"\n"+source {
+			t.Errorf("undone:\n%s", got)
+		}
+	}
+}
+
 // Whatever is done to sizes, and however much of it at once is saved: what a size says
 // besides our answers stands at the size of that name, or in a file beside.
 func TestWhatASizeSaysStaysWithItsName(t *testing.T) {

@@ -197,7 +197,7 @@ func TestRosterCSVIsExact(t *testing.T) {
 // No cell is a formula, and nothing steers a terminal, in any of the three.
 func TestRosterIsHarmless(t *testing.T) {
 	sheets := map[string]string{"x\x1b[2J\u202e.toml": "[body\x1b\n", "=1+1.toml": "[about]\nwearer = \"=cmd()\"\ntitle = \"@x\"\n"}
-	for i, text := range []string{"+1", "-1", "\\t=1", "a\\u001b]0;own\\u0007b\\u009bc", "\\n=1", "\\u202e", "=\\u0000"} {
+	for i, text := range []string{"+1", "-1", "-1-2", "\\t=1", "a\\u001b]0;own\\u0007b\\u009bc", "\\n=1", "\\u202e", "=\\u0000"} {
 		sheets[fmt.Sprintf("s%d.toml", i)] = fmt.Sprintf("[about]\ntitle = \"%s\"\nwearer = \"%s\"\n", text, text)
 	}
 	folder := props.Classroom(t, sheets)
