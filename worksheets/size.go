@@ -13,9 +13,9 @@ import (
 
 // What there may be of sizes, and of their names.
 const (
-	MostSizes   = 20 // besides the one in hand
-	LongestSize = 40 // characters of a name
-	unnamed     = "unnamed"
+	MostSizes   = 20        // besides the one in hand
+	LongestSize = 40        // characters of a name
+	Unnamed     = "unnamed" // what one is called that has no name
 )
 
 // Size is another size of the pattern, measured as far as it was: the answers that
@@ -107,7 +107,7 @@ func (s Sheet) SizeAlone(i int) Sheet {
 // TakeInHand is the sheet with the i-th size in hand. The size that was in hand takes
 // its place, so that taking it in hand again gives the first sheet; but where nothing
 // was measured of it there is none to put there, and where it had no name it is called
-// "unnamed".
+// so ([Unnamed]).
 func (s Sheet) TakeInHand(i int) Sheet {
 	was, chosen := s.SizeInHand(), s.Sizes[i]
 	s.setInHand(chosen)
@@ -146,9 +146,9 @@ func (s *Sheet) setInHand(z Size) {
 
 // freeName is a name that no size has.
 func (s Sheet) freeName() string {
-	name := unnamed
+	name := Unnamed
 	for n := 2; s.nameTaken(name, -2); n++ {
-		name = fmt.Sprintf("%s %d", unnamed, n)
+		name = fmt.Sprintf("%s %d", Unnamed, n)
 	}
 	return name
 }

@@ -30,12 +30,9 @@ func sizesOf(s *worksheets.Sheet) (ids []sizeID, sizes []worksheets.Size, inHand
 	for _, z := range s.Sizes[:min(len(s.Sizes), worksheets.MostSizes)] {
 		add(z.Name(), z)
 	}
-	add(cmp.Or(s.Text(worksheets.PatternSize), unnamed), s.SizeInHand()) // as it is called once another is in hand
+	add(cmp.Or(s.Text(worksheets.PatternSize), worksheets.Unnamed), s.SizeInHand()) // as it is called once another is in hand
 	return ids, sizes, ids[len(ids)-1]
 }
-
-// unnamed is what a size is called that has no name.
-const unnamed = "unnamed"
 
 // sizeRows are the answers of other sizes that differ between sheets, and the sizes that
 // only some of them have, in the order of the file. What differs in the size in hand are
@@ -68,7 +65,7 @@ func sizeRows(sheets []report.Report) (rows []Row) {
 // rowsOfSize are the rows of one size. One that was taken in hand, or renamed there, is not
 // called new or gone: the size in hand is an answer too.
 func rowsOfSize(sheets []report.Report, id sizeID, has []map[sizeID]worksheets.Size, inHand bool) (rows []Row) {
-	name := typeset.Plain(cmp.Or(id.name, unnamed))
+	name := typeset.Plain(cmp.Or(id.name, worksheets.Unnamed))
 	add := func(what string, cell func(i int, z worksheets.Size) string) {
 		row := Row{What: what}
 		for i := range sheets {

@@ -54,7 +54,7 @@ func Of(r report.Report, known ...Size) []Size {
 // Title is the name of the size where it stands alone.
 func (z Size) Title() string {
 	if z.Name == "" {
-		return "unnamed"
+		return worksheets.Unnamed
 	}
 	return typeset.Plain(z.Name)
 }
