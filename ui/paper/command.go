@@ -42,7 +42,7 @@ func write(s *console.Session, file, name, on string) error {
 	if name == "" {
 		return errors.New("card needs a name to write to, such as -o blouse.pdf")
 	}
-	r, err := show.Reckoned(s, file, false)
+	r, err := show.Reckoned(s, file)
 	if err != nil {
 		s.Worse(console.ExitUnread)
 		s.Complain(err)

@@ -110,8 +110,8 @@ func exampleIfNone(names []string) []string {
 
 // Reckoned reads a sheet and computes it. What is wrong in it goes to the error
 // stream and into the exit status.
-func Reckoned(s *console.Session, name string, example bool) (report.Report, error) {
-	r, remarks, err := judged(s, name, example)
+func Reckoned(s *console.Session, name string) (report.Report, error) {
+	r, remarks, err := judged(s, name, false)
 	if err != nil {
 		return report.Report{}, err
 	}
@@ -124,10 +124,15 @@ func Reckoned(s *console.Session, name string, example bool) (report.Report, err
 	return r, nil
 }
 
-// judged reads a sheet and computes it; remarks is what is wrong in it. It says
+// judged reads a sheet, or an example, and computes it; remarks is what is wrong in it. It says
 // nothing itself, so that several sheets can be judged at once.
 func judged(s *console.Session, name string, example bool) (r report.Report, remarks []error, err error) {
-	d, err := Opened(s, name, example)
+	var d *worksheets.Document
+	if example {
+		d, err = worksheets.Example(name)
+	} else {
+		d, err = Opened(s, name)
+	}
 	if err != nil {
 		return report.Report{}, nil, err
 	}
@@ -141,12 +146,9 @@ func judged(s *console.Session, name string, example bool) (r report.Report, rem
 	return r, remarks, nil
 }
 
-// Opened reads a worksheet by name, from standard input for "-", or an example.
-func Opened(s *console.Session, name string, example bool) (*worksheets.Document, error) {
-	switch {
-	case example:
-		return worksheets.Example(name)
-	case name == "-":
+// Opened reads a worksheet by name, from standard input for "-".
+func Opened(s *console.Session, name string) (*worksheets.Document, error) {
+	if name == "-" {
 		return worksheets.Read("standard input", s.In)
 	}
 	d, _, err := console.LoadNamed(name)

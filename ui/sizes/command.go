@@ -24,7 +24,7 @@ The exit status is that of the size in hand.`,
 		Args:              console.ExactlyOneFile,
 		ValidArgsFunction: console.SheetFiles(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			r, err := show.Reckoned(s, args[0], false)
+			r, err := show.Reckoned(s, args[0])
 			if err != nil {
 				s.Worse(console.ExitUnread)
 				s.Complain(err)

@@ -25,7 +25,7 @@ type options struct{ json, sentences bool }
 
 // try prints what changes would do, without touching the file.
 func try(s *console.Session, file string, changes []string, o options) error {
-	d, err := show.Opened(s, file, false)
+	d, err := show.Opened(s, file)
 	if err != nil {
 		s.Worse(console.ExitUnread)
 		s.Complain(err)
