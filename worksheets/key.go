@@ -92,7 +92,8 @@ const (
 // Kind is what may be written as an answer.
 type Kind uint8
 
-// The kinds of answers. Every one but a choice may be left empty.
+// The kinds of answers. Any may be left empty in a file; [Key.Usual] and [Key.From] say what
+// stands for it then.
 const (
 	Text   Kind = iota // anything
 	Date               // a day, 2026-10-03

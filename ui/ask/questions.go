@@ -13,7 +13,8 @@ import (
 // enough for a plan, which come first, with what belongs to them. Behind the pattern stands the one for another
 // size of it.
 var questions, groups = func() (all []questionOf, heads []groupOf) {
-	first := slices.Insert(slices.Clone(forms.Enough), 4, worksheets.SleeveAllowance)
+	measured := slices.Index(forms.Enough, worksheets.SleeveMeasured)
+	first := slices.Insert(slices.Clone(forms.Enough), measured+1, worksheets.SleeveAllowance)
 	heads = []groupOf{{step: noStep, heading: "First: what is enough for a plan", count: len(first)}}
 	for _, k := range first {
 		all = append(all, questionOf{k, 0})
