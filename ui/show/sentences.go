@@ -81,7 +81,7 @@ func SayAmounts(s *typeset.Speech, r report.Report) {
 // sayOutcome says what comes out: the girths, the cap and the armhole, and what has to fit
 // below the underarm.
 func sayOutcome(s *typeset.Speech, r report.Report) {
-	sayFinished(s, r)
+	SayFinished(s, r)
 	sayCapEase(s, r)
 	for _, front := range []calc.Side{calc.SleeveFront, calc.BodiceFront} {
 		sayHeights(s, r, front)
@@ -175,12 +175,13 @@ func sayGrowths(s *typeset.Speech, r report.Report, front calc.Side) {
 func sayFindings(s *typeset.Speech, r report.Report) {
 	for _, f := range r.Findings {
 		if f.Code != calc.AnswerMissing { // the verdict has named it
-			sayFinding(s, report.LevelWords[f.Level], f)
+			SayFinding(s, report.LevelWords[f.Level], f)
 		}
 	}
 }
 
-func sayFinding(s *typeset.Speech, lead string, f report.Finding) {
+// SayFinding says a finding behind what it asks, and its ways out.
+func SayFinding(s *typeset.Speech, lead string, f report.Finding) {
 	s.SayEach(lead + ": " + f.Text)
 	for _, w := range f.Ways {
 		if f.Level == calc.Note {
@@ -205,35 +206,8 @@ func sayWhy(s *typeset.Speech, r report.Report) {
 	}
 }
 
-// SayDifferences says how a changed sheet differs from another: what becomes of each
-// figure, and which findings are new, still there or gone.
-func SayDifferences(s *typeset.Speech, before, after report.Report) {
-	rows := compare.Sheets(before, after)
-	for _, row := range rows {
-		s.Say("%s", row.Sentence())
-	}
-	if SayChanges(s, before, after) == 0 && len(rows) == 0 {
-		s.Say("Nothing changes")
-	}
-}
-
-// SayChanges says which findings are new, still there or gone in a changed sheet, and how
-// many they are.
-func SayChanges(s *typeset.Speech, before, after report.Report) int {
-	changes := compare.Findings(before, after)
-	for _, c := range changes {
-		sayFinding(s, typeset.Capitalised(c.How)+", "+c.Finding.Asks(), c.Finding)
-	}
-	return len(changes)
-}
-
-// SayPlanned says what to mark, and what that gives around the body.
-func SayPlanned(s *typeset.Speech, r report.Report) {
-	SayAmounts(s, r)
-	sayFinished(s, r)
-}
-
-func sayFinished(s *typeset.Speech, r report.Report) {
+// SayFinished says what comes out around the body.
+func SayFinished(s *typeset.Speech, r report.Report) {
 	for _, p := range r.Pieces() {
 		if words := p.FinishedWords(r.Scale); words != "" {
 			s.Say("Finished %s: %s", strings.ToLower(p.Name), words)

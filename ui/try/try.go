@@ -92,30 +92,6 @@ func differenceText(before, after report.Report) string {
 func (t trial) words() string { return typeset.Capitalised(forms.Fields[t.key].Words) }
 func (t trial) said() string  { return forms.Said(t.key, t.value) }
 
-// sentences say what differs; of a range what to mark with one value after the other, and
-// which findings came and went since the one before it.
-func sentences(before report.Report, list []trial, afters []report.Report) (s typeset.Speech) {
-	if len(list) == 1 {
-		s.SayEach(afters[0].Verdict().Line())
-	} else {
-		verdict := rangeVerdict(list, afters)
-		s.SayEach(list[0].words() + ": " + typeset.Uncapitalised(verdict))
-	}
-	s.Say("%s, in %s", before.Name(), wording.UnitWords(before.Scale.System))
-	for i, after := range afters {
-		if list[i].value == "" {
-			show.SayDifferences(&s, before, after)
-			break // there is but one
-		}
-		s.Say("%s: %s", list[i].words(), worksheets.WithUnit(list[i].said(), list[i].doc.Sheet.Unit()))
-		s.SayEach(after.Verdict().Line())
-		show.SayPlanned(&s, after)
-		show.SayChanges(&s, before, after)
-		before = after
-	}
-	return s
-}
-
 // rangeVerdict says which values of a range come to what, and why: "Ready to trace from 1 to
 // 2 1/2; check from 3 to 4: the bust comes out 1 in larger than asked." The reason is that of
 // the first of them.
