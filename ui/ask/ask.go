@@ -382,7 +382,7 @@ func unitNamed(word string) (units.System, error) {
 	}
 	const want = "Answer inches (in) or centimetres (cm)"
 	if word == "" {
-		return 0, errors.New(want)
+		return 0, errors.New(typeset.Uncapitalised(want)) // whoever refuses begins a sentence with it
 	}
 	return 0, &worksheets.ValueError{Input: word, Reason: "is not a unit here", Want: want}
 }
