@@ -75,6 +75,7 @@ func TestAFileThatIsNotTOMLIsRefusedWithThePlace(t *testing.T) {
 		{"[[size]]\nname = \"16\"\n[size.sleeve]\nwidth = 13 1/2\n", `blouse.toml, line 4, "width = 13 1/2": put quotes around the value. Write it like width = "13 1/2"`},
 		{"body.bicep = 13 1/2\n", `blouse.toml, line 1, "body.bicep = 13 1/2": put quotes around the value. Write it like body.bicep = "13 1/2"`},
 		{"[body]\nbicep: 13\n", `blouse.toml, line 2, "bicep: 13": it needs = before the value. Write it like bicep = "13"`},
+		{"Dear all,\nthe smock fits.\n", `blouse.toml, line 1, "Dear all,": it needs = and a value. Write it like bicep = "13 3/4"`},
 		{"[about]\ncolour = dark green\n", `blouse.toml, line 2, "colour = dark green": put quotes around the value. Write it like colour = "dark green"`},
 		{"[about]\ntitle = \"A\\qB\"\n", `blouse.toml, line 2, "title = \"A\\qB\"": a \ in double quotes is written twice. Write \\ instead of \`},
 		{"[about]]\n", `blouse.toml, line 1, "[about]]": its brackets do not match. Write it like [body]`},

@@ -71,6 +71,7 @@ func plainSyntax(message, table, line string) (reason, want string) {
 	key, value := keyAndValue(line)
 	k, path, known := keyAt(table, key)
 	want = lineLike(k, known, path, key, value)
+	ours := known || path == "version" || path == "progress.done" || strings.HasPrefix(path, "fitting.")
 	quotes := "put quotes around the value"
 	if path == "progress.done" {
 		quotes = "put quotes around each step"
@@ -92,7 +93,7 @@ func plainSyntax(message, table, line string) (reason, want string) {
 		return "put quotes around every value between { and }", ""
 	case strings.HasPrefix(line, "["):
 		return "its brackets do not match", "Write it like [body]"
-	case has("expected '.' or '='") && want == "": // it may be anything: a line is shown how it looks
+	case has("expected '.' or '='") && !ours: // it may be anything, a letter say: a line is shown how it looks
 		return "it needs = and a value", `Write it like bicep = "13 3/4"`
 	case has("expected '.' or '='") && value != "":
 		return "it needs = before the value", want
