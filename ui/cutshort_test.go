@@ -207,6 +207,7 @@ func TestTwoSavesAtTheSameMoment(t *testing.T) {
 			continue
 		}
 		if !said || len(beside) != 1 {
+			t.Logf("round %d: bicep %v, ease %v, beside %q; they said\n%s\n%s", n, bicep, ease, beside, out[0], out[1])
 			lost++
 			continue
 		}

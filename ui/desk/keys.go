@@ -197,7 +197,7 @@ func TypingText(width int) (out []string) {
 		"Typing replaces what is in a field, delete empties it, home and end go into it.",
 		"Letters answer a choice. What cannot be read waits; the answer stays.",
 		`Lengths: 13 3/4, 13-3/4, 13.75 or 13,75, with in, ", cm or mm, or nothing.`,
-		"~ before a length means rounded to the nearest ruler mark.",
+		"~ before a length means rounded.",
 	} {
 		out = append(out, typeset.Wrap(text, width)...)
 	}

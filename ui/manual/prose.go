@@ -19,7 +19,7 @@ const screenProse = `
 The screen has six steps, in the order in which the hands work: measure the Body, choose the Ease, measure the Pattern, Split the need into
 pivot and slide, check what must Match, and Trace. Steps that have their answers are drawn with double lines. Go to any step at any time.
 
-~ before a length means rounded to the nearest ruler mark.
+~ before a length means rounded.
 
 capscye words explains the sewing words; so does ctrl+e on the screen.`
 

@@ -14,7 +14,7 @@ func OffMarkNote(text string) string {
 	if !OffMark.MatchString(text) {
 		return ""
 	}
-	return units.OffMark + " means rounded to the nearest ruler mark"
+	return units.OffMark + " means rounded"
 }
 
 // Spoken says in a word what the sign before a rounded length means.

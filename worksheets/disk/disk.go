@@ -21,7 +21,7 @@
 // has the file open, and writes in place into the old version, writes into what has no
 // name any more. The same holds among programs of this package where a folder cannot be
 // locked: on Windows, on some shared disks, in a folder that may not be read, or when
-// the lock is not free for a second.
+// the lock is not free for three seconds.
 //
 // Errors name the file that the caller knows and never its draft, as a
 // *[fs.PathError] of the operation "write", or a *[KindError] for what is no file.

@@ -75,9 +75,13 @@ func lock(folder string) (letGo func()) {
 	return func() { unlock(); _ = f.Close() }
 }
 
+// lockWait is how long a lock is waited for: longer than a save takes on a disk that is
+// busy, and on a machine that is.
+const lockWait = 3 * time.Second
+
 // lockFile is [lock] for what is open.
 func lockFile(f *os.File) (letGo func()) {
-	for until := time.Now().Add(time.Second); ; time.Sleep(time.Millisecond) {
+	for until := time.Now().Add(lockWait); ; time.Sleep(time.Millisecond) {
 		err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB)
 		if err == nil {
 			return func() { _ = syscall.Flock(int(f.Fd()), syscall.LOCK_UN) }
