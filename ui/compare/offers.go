@@ -28,6 +28,7 @@ type Trouble struct {
 // Offer is a changed sheet, in words: what is changed, and what that costs.
 type Offer struct {
 	Change string
+	Asked  string // the change to be heard, as it would be asked of somebody: "set the ease at the bust to 2 in"
 	Price  []string
 	Said   []string // the price to be heard, a sentence each
 	Try    string   // KEY=VALUE, as the try command takes it; "" for more than one answer
@@ -93,6 +94,10 @@ func priced(r report.Report, c remedy.Change) Offer {
 		between = ", not "
 	}
 	o.Change = forms.Fields[k].Words + ": " + after.ValueOrDash(k) + between + r.ValueOrDash(k)
+	o.Asked = "set " + setTo(k, r, after)
+	if k == worksheets.Follow {
+		o.Asked = "let what slides too far " + map[calc.Follow]string{calc.Hold: "keep its width", calc.LetOut: "be widened to match"}[c.Input.Method.Follow]
+	}
 	o.Price, o.Said = Price(r, after), PriceSaid(r, after)
 	return o
 }
@@ -114,16 +119,22 @@ func tryText(k worksheets.Key, text string) string {
 	return is + text
 }
 
+// setTo is a changed answer to be heard: "the ease at the bust to 2 in, instead of 3 in".
+func setTo(k worksheets.Key, r, after report.Report) string {
+	return fmt.Sprintf("the %s to %s, instead of %s", forms.Fields[k].Words, after.ValueOrDash(k), cmp.Or(r.Value(k), "nothing"))
+}
+
 // meant is what was probably meant by an answer, and its price.
 func meant(r report.Report, g *report.Guess) Offer {
 	o := Offer{Sheet: g.In(r.Sheet)}
 	after := r.With(o.Sheet)
 	o.Price, o.Said = Price(r, after), PriceSaid(r, after)
-	var changes []string
+	var changes, asked []string
 	for _, k := range g.Keys() {
 		changes = append(changes, fmt.Sprintf("%s: %s instead of %s", forms.Fields[k].Words, after.ValueOrDash(k), r.ValueOrDash(k)))
+		asked = append(asked, setTo(k, r, after))
 	}
-	o.Change = strings.Join(changes, ", ")
+	o.Change, o.Asked = strings.Join(changes, ", "), "set "+strings.Join(asked, ", and ")
 	if len(changes) == 1 {
 		o.Try = tryText(g.Key, typeset.Plain(g.Text))
 	}

@@ -21,8 +21,10 @@ func sizeOffers(r report.Report, f calc.Finding) (list []Offer) {
 			continue
 		}
 		o := Offer{Change: "size " + typeset.Plain(z.Name()) + " of the pattern", Sheet: r.Sheet.TakeInHand(i), Try: tryText(worksheets.PatternSize, z.Name())}
+		o.Asked = "take " + o.Change
 		if now != "" {
 			o.Change += fmt.Sprintf(" instead of %s", typeset.Plain(now))
+			o.Asked += fmt.Sprintf(", instead of %s", typeset.Plain(now))
 		}
 		after := r.With(o.Sheet)
 		o.Price, o.Said = Price(r, after), PriceSaid(r, after)

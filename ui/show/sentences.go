@@ -31,9 +31,9 @@ func Sentences(r report.Report, working bool) typeset.Speech {
 	for _, t := range compare.Troubles(r) {
 		for _, o := range t.Offers {
 			if t.Finding.Level > calc.Note {
-				s.Say("A single change would solve this: %s", o.Change)
+				s.Say("A single change would solve this: %s", o.Asked)
 			} else {
-				s.Say("Worth a try: %s", o.Change)
+				s.Say("Worth a try: %s", o.Asked)
 			}
 			for _, price := range o.Said {
 				s.SayEach("With that, " + typeset.Uncapitalised(price))

@@ -95,3 +95,17 @@ func TestWorkingSaysWhyItSlides(t *testing.T) {
 	props.Heard(t, out)
 	props.Says(t, out, "The sleeve front needs 1 1/4 and may pivot 1, which leaves 1/4.\n", "They are sewn together, so both slide 1/4.\nfront slide: the nearest to 0 between")
 }
+
+// A way out is said as it would be asked of somebody.
+func TestAWayOutIsSaidAsOneAsks(t *testing.T) {
+	_, out, _ := run("", "show", "--sentences", props.Example("allotment-shirt"))
+	for _, want := range []string{
+		"A single change would solve this: set the ease at the bust to 1 13/16 in, instead of 3 1/2 in.",
+		"A single change would solve this: let what slides too far keep its width.",
+		"Worth a try: set the front share of the bust to 75 %, instead of 3/5.",
+	} {
+		if !strings.Contains(out, want+"\n") {
+			t.Errorf("%q is not said in\n%s", want, out)
+		}
+	}
+}
