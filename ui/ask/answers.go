@@ -63,7 +63,7 @@ func (a *asking) now(k worksheets.Key) string {
 			return "Now " + typeset.Spoken(value) + ", as the sleeve."
 		}
 		if k == worksheets.SleeveLength { // nobody has a usual one
-			return "Empty; taken as " + typeset.Spoken(value) + "."
+			return "Empty; " + typeset.Spoken(value) + " is taken until you answer."
 		}
 		return "Now " + typeset.Spoken(value) + ", the usual."
 	}

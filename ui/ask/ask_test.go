@@ -233,7 +233,7 @@ func TestADoubtWithoutAGuessIsSaidAtItsQuestion(t *testing.T) {
 func TestNobodySaidWhetherTheSleeveIsLong(t *testing.T) {
 	t.Chdir(t.TempDir())
 	_, out, _ := run("in\n13\n2\n\nseam\n12\nquit\nown\n", "ask")
-	props.Says(t, out, "Sleeve length: short or long? Empty, needed; taken as short.\nHow", "Note: The sleeve is taken as short: say so if it is long.")
+	props.Says(t, out, "Sleeve length: short or long? Empty, needed; short is taken until you answer.\nHow", "Note: The sleeve is taken as short: say so if it is long.")
 	props.Says(t, out, "\nown.toml.\nLengths are") // by the name that it was given just now
 	if strings.Contains(out, "the usual.\nHow") || strings.Count(out, "Untitled") > 1 {
 		t.Errorf("it says\n%s", out)
