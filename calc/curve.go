@@ -108,3 +108,8 @@ func Fitted(family func(k float64) Cubic, length Approx) (c Cubic, approximate b
 	}
 	return family((low + high) / 2), false
 }
+
+// Toward is a part of the way to another point.
+func (p Point) Toward(q Point, part float64) Point {
+	return Point{p.X + (q.X-p.X)*part, p.Y + (q.Y-p.Y)*part}
+}

@@ -191,30 +191,6 @@ func (d *Drawing) side(e Edge, p Plan, s Side, stage Stage, family func(k float6
 	d.Old, d.New, d.Corners = append(d.Old, before), append(d.New, after), append(d.Corners, c)
 }
 
-// lineAfter is where the new seam crosses the line of the girth, which after an
-// inward turn is the level of the new corner where that lies lower.
-func (e Edge) lineAfter(t Turn, pivot float64) Point {
-	y := e.LineAt().Y
-	if pivot < 0 {
-		y = min(y, t.CornerY)
-	}
-	return Point{t.Outline.at(y), y}
-}
-
-// marked are the points of an outline where it bends, and those where it was drawn
-// out to fit.
-func (o Outline) marked(fit Fit) (bends, fits []Point) {
-	for i, p := range o.Points() {
-		switch v := o.names[i]; {
-		case v == FitPoint || v == SeamEnd && fit.EndOut != 0:
-			fits = append(fits, p)
-		case v != NewCorner && v != SeamEnd && p.to(o.points[0]) > shortest:
-			bends = append(bends, p)
-		}
-	}
-	return bends, fits
-}
-
 // shortened is the curve left where a straight line from it to its new end makes it
 // exactly so long; all of it where no such place is.
 func (s Stroke) shortened(end Point, length float64) Stroke {
@@ -238,11 +214,6 @@ func (s Stroke) shortened(end Point, length float64) Stroke {
 	return s
 }
 
-// Toward is a part of the way to another point.
-func (p Point) Toward(q Point, part float64) Point {
-	return Point{p.X + (q.X-p.X)*part, p.Y + (q.Y-p.Y)*part}
-}
-
 // flattened is a curve as a line of many points.
 func flattened(c Cubic) Stroke {
 	const parts = 24
@@ -261,3 +232,6 @@ func (s Stroke) mirrored() Stroke {
 }
 
 func lastOf(s Stroke) Point { return s[len(s)-1] }
+
+// approx is a length as far as it is known.
+func approx(r units.Reading) Approx { return Approx{r.Length.Millimetres(), r.Known} }

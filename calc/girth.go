@@ -153,3 +153,16 @@ func (in BodiceInput) flat(width units.Reading) units.Reading {
 
 // seamsCrossed tells that the widths of the bodice hold allowances.
 func (in BodiceInput) seamsCrossed() bool { return in.Measured == EdgeToEdge && in.Crossings > 0 }
+
+// Dart is the seam in which a dart of a bodice piece starts, or that there is none.
+type Dart uint8
+
+// The darts. Any is for a piece of which nobody told: whatever is there is traced.
+const (
+	AnyDart Dart = iota
+	NoDart
+	SideDart
+	WaistDart
+	ShoulderDart
+	ArmholeDart
+)

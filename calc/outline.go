@@ -155,3 +155,17 @@ func (e Edge) gainAtLine(t Turn, pivot, total float64) Approx {
 	}
 	return Approx{t.Outline.at(line.Y) - line.X, true}
 }
+
+// marked are the points of an outline where it bends, and those where it was drawn
+// out to fit.
+func (o Outline) marked(fit Fit) (bends, fits []Point) {
+	for i, p := range o.Points() {
+		switch v := o.names[i]; {
+		case v == FitPoint || v == SeamEnd && fit.EndOut != 0:
+			fits = append(fits, p)
+		case v != NewCorner && v != SeamEnd && p.to(o.points[0]) > shortest:
+			bends = append(bends, p)
+		}
+	}
+	return bends, fits
+}

@@ -49,3 +49,8 @@ func (c *computation) slideTerm(s Side) Term {
 	}
 	return computed(s.Half().Subject(), Slide, slide)
 }
+
+// halfSeams are the measured halves of cap and armhole, by side.
+func (in Input) halfSeams() [4]units.Reading {
+	return [...]units.Reading{in.Sleeve.CapFront, in.Sleeve.CapBack, in.Bodice.ArmholeFront, in.Bodice.ArmholeBack}
+}

@@ -60,21 +60,8 @@ func (d Detail) digest() string {
 	return fmt.Sprintf("%08x", h.Sum32())
 }
 
-// Dart is the seam in which a dart of a bodice piece starts, or that there is none.
-type Dart uint8
-
-// The darts. Any is for a piece of which nobody told: whatever is there is traced.
-const (
-	AnyDart Dart = iota
-	NoDart
-	SideDart
-	WaistDart
-	ShoulderDart
-	ArmholeDart
-)
-
 // orNoneBut leaves out a dart that cannot start in one seam.
-func (d Dart) orNoneBut(in Dart) Dart {
+func orNoneBut(d, in Dart) Dart {
 	if d == in || d == AnyDart {
 		return d
 	}
@@ -189,9 +176,4 @@ func (b *stepList) lastDetail() (d Detail) {
 		d.Allowance = bodice
 	} // two allowances: each piece has its own
 	return d
-}
-
-// halfSeams are the measured halves of cap and armhole, by side.
-func (in Input) halfSeams() [4]units.Reading {
-	return [...]units.Reading{in.Sleeve.CapFront, in.Sleeve.CapBack, in.Bodice.ArmholeFront, in.Bodice.ArmholeBack}
 }

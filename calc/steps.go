@@ -233,7 +233,7 @@ func (b *stepList) piece(s Side, piece Piece, id string, both bool) {
 	}
 	b.add(TraceStep{Name: id + "-lay", Piece: piece, Side: s, Both: both, Action: Lay, Detail: b.layDetail(s)})
 	b.side(s, piece, id, both)
-	armhole := Detail{Dart: b.details[s].Dart.orNoneBut(ArmholeDart)}
+	armhole := Detail{Dart: orNoneBut(b.details[s].Dart, ArmholeDart)}
 	b.add(TraceStep{Name: id + "-true", Piece: piece, Side: s, Both: both, Action: True, Detail: armhole})
 }
 
@@ -262,7 +262,7 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 	if p.SlideMark != 0 {
 		step("slide", SlideOut, SlidOut, slide)
 	}
-	d.Curve, d.Above, d.Dart = units.Reading{}, false, d.Dart.orNoneBut(SideDart)
+	d.Curve, d.Above, d.Dart = units.Reading{}, false, orNoneBut(d.Dart, SideDart)
 	if d.Straight {
 		step("extend", Extend, Altered, Detail{})
 	} else {

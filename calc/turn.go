@@ -212,4 +212,12 @@ func below(r units.Reading) Approx {
 	return Approx{r.Length.Millimetres(), r.Known && r.Length > 0}
 }
 
-func approx(r units.Reading) Approx { return Approx{r.Length.Millimetres(), r.Known} }
+// lineAfter is where the new seam crosses the line of the girth, which after an
+// inward turn is the level of the new corner where that lies lower.
+func (e Edge) lineAfter(t Turn, pivot float64) Point {
+	y := e.LineAt().Y
+	if pivot < 0 {
+		y = min(y, t.CornerY)
+	}
+	return Point{t.Outline.at(y), y}
+}

@@ -30,7 +30,7 @@ standard input.`,
 // TraceCommand prints the steps at the table.
 func TraceCommand(s *console.Session) *cobra.Command {
 	o := Options{trace: true}
-	trace := &cobra.Command{
+	tracing := &cobra.Command{
 		Use:   "trace FILE",
 		Short: "Print the steps at the table",
 		Long: `Print what to do at the table, piece by piece, with the amounts to mark. "-" reads
@@ -39,9 +39,9 @@ standard input.`,
 		ValidArgsFunction: console.SheetFiles(1),
 		RunE:              func(_ *cobra.Command, args []string) error { return Print(s, args, o) },
 	}
-	console.Sentences(trace, &o.sentences)
-	trace.Flags().BoolVar(&o.json, "json", false, "print JSON: an array of the steps, their marks in millimetres")
-	return trace
+	console.Sentences(tracing, &o.sentences)
+	tracing.Flags().BoolVar(&o.json, "json", false, "print JSON: an array of the steps, their marks in millimetres")
+	return tracing
 }
 
 func atLeastOneFile(_ *cobra.Command, args []string) error {
