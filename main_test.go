@@ -21,7 +21,7 @@ import (
 var floors = [][]string{
 	{"units", "worksheets/disk"},
 	{"calc", "worksheets"},
-	{"calc/drill", "calc/remedy", "ui/background", "ui/forms", "ui/typeset"},
+	{"calc/drill", "calc/remedy", "calc/trace", "ui/background", "ui/forms", "ui/typeset"},
 	{"ui/console", "ui/terminal", "ui/wording"},
 	{"ui/parts", "ui/report"},
 	{"ui/compare", "ui/picture", "ui/tracing"},
@@ -44,6 +44,7 @@ var narrow = map[string][]string{
 	"calc":            {"gonum.org/v1/gonum/integrate/quad"},
 	"calc/drill":      {},
 	"calc/remedy":     {},
+	"calc/trace":      {},
 	"worksheets":      {"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2/unstable", "github.com/gofrs/flock"},
 	"worksheets/disk": {},
 	"ui/background":   {"github.com/charmbracelet/lipgloss"},

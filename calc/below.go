@@ -135,7 +135,7 @@ func (c *computation) around(front, back units.Reading) level {
 
 // wrist checks the hem of a long sleeve, which stays.
 func (c *computation) wrist() {
-	hem := c.in.Sleeve.flat(c.in.Sleeve.HemWidth)
+	hem := c.in.Sleeve.Flat(c.in.Sleeve.HemWidth)
 	c.judgeLevel(OfSleeve, AtWrist, c.in.Wrist, c.in.WristEase, level{hem, hem}, func(_ Side, f Fit, out fitting) Fit {
 		f.EndOut = out(0)
 		return f
@@ -146,8 +146,8 @@ func (c *computation) wrist() {
 // outlines at the level where it lies on the old seam. Where along the seam that is
 // follows from its width, or is half way where that does not tell.
 func (c *computation) elbow() {
-	width := c.in.Sleeve.flat(c.in.Sleeve.ElbowWidth)
-	flat, hem := c.plan.Sleeve.Flat, c.in.Sleeve.flat(c.in.Sleeve.HemWidth)
+	width := c.in.Sleeve.Flat(c.in.Sleeve.ElbowWidth)
+	flat, hem := c.plan.Sleeve.Flat, c.in.Sleeve.Flat(c.in.Sleeve.HemWidth)
 	if !width.Known || !c.plan.Sides[SleeveFront].AtLine.Known || !c.plan.Sides[SleeveBack].AtLine.Known {
 		return // what is not known at the line is not known further down
 	}
@@ -161,11 +161,11 @@ func (c *computation) elbow() {
 		exact += c.gainBelow(s, c.plan.Turns[s], p.Total, down)
 		marked[h] = c.gainBelow(s, c.turned(s, p.PivotMark, p.SlideMark), p.Marked(), down)
 	}
-	l := level{units.Known(width.Length + nearestCount(exact)), units.Known(width.Length + nearestCount(marked[Front]+marked[Back]))}
+	l := level{units.Known(width.Length + NearestCount(exact)), units.Known(width.Length + NearestCount(marked[Front]+marked[Back]))}
 	c.judgeLevel(OfSleeve, AtElbow, c.in.Elbow, c.in.ElbowEase, l, func(s Side, f Fit, out fitting) Fit {
 		f.Elbow = true
 		f.ElbowDown = down
-		f.ElbowOut = out(nearestCount(marked[s.Half()]))
+		f.ElbowOut = out(NearestCount(marked[s.Half()]))
 		return f
 	})
 }
@@ -186,16 +186,16 @@ func (c *computation) gainBelow(s Side, t Turn, total units.Length, down float64
 // as long as the straight line, and a cap at most as long as the way out and
 // down.
 func (c *computation) judgeCurve(s Side, e Edge) {
-	seam, code := c.in.halfSeams()[s], CapImpossible
+	seam, code := c.in.HalfSeams()[s], CapImpossible
 	if !s.OfSleeve() {
 		code = ArmholeImpossible
 	}
 	if !seam.Known {
 		return
 	}
-	longest := nearestCount(e.W + e.H) // in counts: in millimetres a sum that is just as long can come out a bit shorter
+	longest := NearestCount(e.W + e.H) // in counts: in millimetres a sum that is just as long can come out a bit shorter
 	if seam.Length.Millimetres() < e.chord() || s.OfSleeve() && seam.Length > longest {
 		c.find(Finding{Code: code, Level: Warn, About: s.Subject(), Amount: seam.Length,
-			Other: nearestCount(e.W), Third: nearestCount(e.H)})
+			Other: NearestCount(e.W), Third: NearestCount(e.H)})
 	}
 }

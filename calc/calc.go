@@ -22,8 +22,8 @@
 // are rounded in three places: the front's part of a need, half of the bust's need, and
 // the even slide. Half of an odd need can leave a bust one count off.
 //
-// A [Finding] is data, and so is a [TraceStep], which knows how the sides lie once it is
-// done: drawings follow from it. Sentences are made elsewhere.
+// A [Finding] is data; sentences are made elsewhere. What the hands do with a plan, and how
+// the pieces lie then, is in calc/trace.
 //
 // The method is common practice at the cutting table: total need divided over
 // the seam edges (Robinson, costume construction text, Central Washington
@@ -335,7 +335,7 @@ func (s SidePlan) Marked() units.Length { return s.PivotMark + s.SlideMark }
 // out where it would bind, and what follows from that for turns and seams. Pictures
 // and checks at the table go by it.
 func (p Plan) AsMarked(in Input) Plan {
-	curves := in.halfSeams()
+	curves := in.HalfSeams()
 	for s := range p.Sides {
 		side := &p.Sides[s]
 		side.Pivot, side.Slide, side.Total, side.AtLine = side.PivotMark, side.SlideMark, side.Marked(), side.AtLineMark

@@ -16,7 +16,7 @@ func (c *computation) drawn(g *Girth, of Subject, from girthTerms, front Side, c
 		if fit == (Fit{}) || !e.Known {
 			continue
 		}
-		curve := c.in.halfSeams()[s]
+		curve := c.in.HalfSeams()[s]
 		lies := turned(e, curve, p.PivotMark, p.SlideMark, fit)
 		p.Grows, c.bends[s] = lies.Growth.Length(), lies.Bend.MM
 		if !e.FromCorner || e.Straight {

@@ -18,10 +18,11 @@ func (a Approx) Length() units.Reading {
 	if !a.Known {
 		return units.Reading{}
 	}
-	return units.Known(nearestCount(a.MM))
+	return units.Known(NearestCount(a.MM))
 }
 
-func nearestCount(mm float64) units.Length {
+// NearestCount is a length in counts, from millimetres that need not be one.
+func NearestCount(mm float64) units.Length {
 	return units.Length(math.Round(mm * float64(units.Millimetre)))
 }
 
@@ -99,7 +100,7 @@ func Turned(x, y, theta float64) (float64, float64) {
 // Lift is how far a pivot raises the underarm corner, which is what it takes
 // off the cap's height or the armhole's depth.
 func (e Edge) Lift(p float64) Approx {
-	t := e.turn(p, 0, Fit{})
+	t := e.Turn(p, 0, Fit{})
 	return Approx{t.Lift, t.Known}
 }
 

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"capscye/calc"
+	"capscye/calc/internal/byhand"
 	"capscye/units"
 )
 
@@ -329,7 +330,7 @@ func TestWaysOutByHand(t *testing.T) {
 // that pushes another, is asked for the ease that is usual at least (see leastUsual); a
 // limit of 2 goes back to the usual 1.
 func TestOtherWaysOutByHand(t *testing.T) {
-	waist := geometry()
+	waist := byhand.Geometry()
 	waist.Bodice.WaistFront, waist.Bodice.WaistBack = known("8 1/4"), known("7 3/4")
 	waist.Waist, waist.WaistEase = known("31 1/16"), known("2")
 	wide := flat("3", "")

@@ -5,13 +5,14 @@ import (
 	"testing"
 
 	"capscye/calc"
+	"capscye/calc/internal/byhand"
 	"capscye/units"
 )
 
 // A piece that stays as it is stays so below the underarm too, however it binds there:
 // neither its picture nor the growth of its seams is that of one drawn out to fit.
 func TestAPieceThatStaysIsNotDrawnOut(t *testing.T) {
-	binds := geometry()
+	binds := byhand.Geometry()
 	binds.Waist, binds.WaistEase = known("34"), known("1") // the pattern has 32
 	binds.Bodice.WaistFront, binds.Bodice.WaistBack = known("8 1/4"), known("7 3/4")
 	binds.Sleeve.Long, binds.Sleeve.HemWidth, binds.Sleeve.UnderarmSeam = true, known("9"), known("17")
@@ -47,7 +48,7 @@ func TestAPieceThatStaysIsNotDrawnOut(t *testing.T) {
 // What binds is drawn out to the next mark of the ruler that fits, never to one below, at
 // its own level, also where a piece only slides, and by what the marks lack.
 func TestDrawnOutToTheNextMark(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	input.Ruler = units.HalfInch
 	input.Bust = units.Reading{} // it slides along by 1/4, marked 1/2
 	input.Waist, input.WaistEase = known("32 1/2"), known("1")

@@ -128,8 +128,8 @@ func (c *computation) need(g *Girth, of Subject, missing []Answer, from girthTer
 	}
 }
 
-// flat is a width of the sleeve without its allowances.
-func (in SleeveInput) flat(width units.Reading) units.Reading {
+// Flat is a width of the sleeve without its allowances.
+func (in SleeveInput) Flat(width units.Reading) units.Reading {
 	switch {
 	case !width.Known || in.Measured == NotTold || in.Measured == EdgeToEdge && !in.Allowance.Known:
 		return units.Reading{}

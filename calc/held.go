@@ -20,7 +20,7 @@ func hold(in *Input) (h held) {
 		}
 	}
 	for _, a := range [...]Answer{SleeveWidth, HemWidth, ElbowWidth} {
-		h.net[a] = in.Sleeve.flat(h.typed[a])
+		h.net[a] = in.Sleeve.Flat(h.typed[a])
 	}
 	for _, a := range [...]Answer{BodiceFrontWidth, BodiceBackWidth, WaistFront, WaistBack, HipFront, HipBack} {
 		h.net[a] = in.Bodice.flat(h.typed[a])

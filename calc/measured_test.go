@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"capscye/calc"
+	"capscye/calc/internal/byhand"
 	"capscye/units"
 )
 
@@ -19,7 +20,7 @@ func TestNobodyAssumesHowAWidthWasMeasured(t *testing.T) {
 		}
 		return list
 	}
-	input := workedByHand()
+	input := byhand.WorkedByHand()
 	input.Sleeve.Measured, input.Bodice.Measured = calc.NotTold, calc.NotTold
 	p := calc.Compute(input)
 	if p.Sleeve.Need.Known || p.Bust.Need.Known || p.Sleeve.Flat.Known || p.Bust.Flat.Known || !p.Open {
@@ -65,7 +66,7 @@ func TestPiecesMeasuredInTwoWays(t *testing.T) {
 		}, nil},
 		"a sleeve that is not told": {func(in *calc.Input) { in.Sleeve.Measured = calc.NotTold }, nil},
 	} {
-		input := workedByHand()
+		input := byhand.WorkedByHand()
 		c.change(&input)
 		var got []calc.Code
 		for _, f := range calc.Compute(input).Findings {

@@ -48,7 +48,7 @@ func (o *Outline) add(v Vertex, p Point) {
 func (o Outline) Length() float64 {
 	sum := 0.0
 	for i := 1; i < o.count; i++ {
-		sum += o.points[i].to(o.points[i-1])
+		sum += o.points[i].To(o.points[i-1])
 	}
 	return sum
 }
@@ -58,7 +58,7 @@ func (o Outline) Bend() float64 {
 	most, before, started := 0.0, 0.0, false
 	for i := 1; i < o.count; i++ {
 		from, to := o.points[i-1], o.points[i]
-		if from.to(to) < shortest {
+		if from.To(to) < shortest {
 			continue
 		}
 		direction := math.Atan2(to.Y-from.Y, to.X-from.X)
@@ -88,7 +88,8 @@ func (o Outline) at(y float64) float64 {
 	return o.points[o.count-1].X
 }
 
-func (p Point) to(q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
+// To is how far another point is.
+func (p Point) To(q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
 
 // Fit is how far a new seam is drawn out so that it does not bind below the
 // underarm. Millimetres from the old seam line, on marks of the ruler; the zero
@@ -156,14 +157,14 @@ func (e Edge) gainAtLine(t Turn, pivot, total float64) Approx {
 	return Approx{t.Outline.at(line.Y) - line.X, true}
 }
 
-// marked are the points of an outline where it bends, and those where it was drawn
+// Marked are the points of an outline where it bends, and those where it was drawn
 // out to fit.
-func (o Outline) marked(fit Fit) (bends, fits []Point) {
+func (o Outline) Marked(fit Fit) (bends, fits []Point) {
 	for i, p := range o.Points() {
 		switch v := o.names[i]; {
 		case v == FitPoint || v == SeamEnd && fit.EndOut != 0:
 			fits = append(fits, p)
-		case v != NewCorner && v != SeamEnd && p.to(o.points[0]) > shortest:
+		case v != NewCorner && v != SeamEnd && p.To(o.points[0]) > shortest:
 			bends = append(bends, p)
 		}
 	}

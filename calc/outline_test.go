@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"capscye/calc"
+	"capscye/calc/internal/byhand"
 	"capscye/units"
 )
 
@@ -177,7 +178,7 @@ func near(t *rapid.T, what string, got, want float64) {
 // 1 1/4 was asked. So the sleeve is 13 + 2 x 0.910242 = 14.8205 there, and 0.6795 narrower
 // than the 15 1/2 that its marks add up to. (A desk calculator's figures.)
 func TestTaperFromTheCornerFallsShort(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	input.Sleeve.Long, input.Sleeve.UnderarmSeam, input.Sleeve.HemWidth = true, known("17"), known("9")
 	if p := calc.Compute(input); p.Sleeve.Finished != known("15 1/2") {
 		t.Errorf("from the line: %v", p.Sleeve.Finished)
@@ -212,7 +213,7 @@ func TestTaperFromTheCornerFallsShort(t *testing.T) {
 // inch short there (a blind tracing found 1.1), drawn from the line it is what was
 // asked; and at the waist nothing is gained either way.
 func TestBustLineBelowTheUnderarm(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	input.Bicep, input.Bodice.BustDown = units.Reading{}, known("2")
 	input.Bodice.CornerOutBack, input.Bodice.CornerDownBack = known("2"), known("7")
 	input.Bodice.WaistFront, input.Bodice.WaistBack = known("10 1/4"), known("9 3/4")
@@ -268,7 +269,7 @@ func TestWidthAtTheLineIsWhatWasAsked(t *testing.T) {
 
 // Where a seam binds, the piece is drawn out to a point that fits, on the next mark.
 func TestDrawnOutToFit(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	input.Sleeve.Long, input.Sleeve.UnderarmSeam, input.Sleeve.HemWidth, input.Sleeve.ElbowWidth = true, known("17"), known("9"), known("11")
 	input.Elbow, input.ElbowEase, input.Wrist, input.WristEase = known("12"), known("1"), known("6 1/4"), known("3")
 	p := calc.Compute(input)
@@ -295,7 +296,7 @@ func TestDrawnOutToFit(t *testing.T) {
 
 // A plan with everything measured, long sleeve and hip and all.
 func BenchmarkComputeEverythingMeasured(b *testing.B) {
-	input := geometry()
+	input := byhand.Geometry()
 	input.Sleeve.Long, input.Sleeve.UnderarmSeam, input.Sleeve.HemWidth, input.Sleeve.ElbowWidth = true, known("17"), known("9"), known("11")
 	input.Elbow, input.ElbowEase, input.Wrist, input.WristEase = known("12"), known("1"), known("6 1/4"), known("3")
 	input.HighBust, input.Waist, input.WaistEase, input.Hip, input.HipEase = known("38"), known("32"), known("1"), known("41"), known("2")

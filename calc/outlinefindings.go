@@ -120,6 +120,6 @@ func (c *computation) judgeCorners(g Girth) {
 	asked := g.Flat.Length + c.plan.Sides[SleeveFront].Total + c.plan.Sides[SleeveBack].Total
 	if less := asked - across.Length; less.Round(c.in.Ruler.Mark()) > 0 {
 		c.find(Finding{Code: NarrowerAtCorners, About: OfSleeve, Amount: across.Length,
-			Other: nearestCount(c.plan.Turns[SleeveFront].Lift), Third: nearestCount(c.plan.Turns[SleeveBack].Lift)})
+			Other: NearestCount(c.plan.Turns[SleeveFront].Lift), Third: NearestCount(c.plan.Turns[SleeveBack].Lift)})
 	}
 }

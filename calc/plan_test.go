@@ -101,19 +101,8 @@ func seamToSeam(input calc.Input) calc.Input {
 	return input
 }
 
-// An invented sheet worked by hand. T = 13 3/4 + 1 3/4 - 13 = 2 1/2, 1 1/4 a
-// side; B = 39 1/2 + 3 - 40 = 2 1/2, 5/8 a side. The band goes from
-// max(1 1/4 - 1, 5/8 - 1) = 1/4 to 1 1/4.
-func workedByHand() calc.Input {
-	input := seamToSeam(calc.Input{Ruler: units.EighthInch, Method: calc.UsualMethod()})
-	input.Bicep, input.BicepEase, input.Sleeve.Width = known("13 3/4"), known("1 3/4"), known("13")
-	input.Bust, input.BustEase = known("39 1/2"), known("3")
-	input.Bodice.Front, input.Bodice.Back, input.Bodice.BustDown = known("10 1/4"), known("9 3/4"), known("0")
-	return input
-}
-
 func TestWorkedByHand(t *testing.T) {
-	input := workedByHand()
+	input := byhand.WorkedByHand()
 	p := calc.Compute(input)
 	checkSides(t, p, row{"1", "1/4", "3/8", "1/4"})
 	for _, h := range calc.Halves() {
@@ -135,7 +124,7 @@ func TestWorkedByHand(t *testing.T) {
 
 // A slide outside the band is moved into it, and said so.
 func TestChosenSlide(t *testing.T) {
-	input := workedByHand()
+	input := byhand.WorkedByHand()
 	input.Method.Slide = calc.SlideChosen
 	for text, want := range map[string]string{"1/2": "1/2", "1/8": "1/4", "3": "1 1/4", "-1": "1/4"} {
 		input.Method.SlideLength = in(text)
@@ -253,7 +242,7 @@ func TestSharesNeedNotBeEqual(t *testing.T) {
 // What is asked and cannot be planned is open, for both pieces: a bodice that was
 // planned without the sleeve it is sewn to would be cut wrong.
 func TestAnOpenAnswerLeavesBothPiecesOpen(t *testing.T) {
-	whole := workedByHand()
+	whole := byhand.WorkedByHand()
 	for what, open := range map[string]func(*calc.Input){
 		"sleeve width missing": func(in *calc.Input) { in.Sleeve.Width = units.Reading{} },
 		"ease missing":         func(in *calc.Input) { in.BustEase = units.Reading{} },
@@ -318,7 +307,7 @@ func TestImpossibleWidthAndUnlikeArms(t *testing.T) {
 }
 
 func TestTakeOffAndCrossings(t *testing.T) {
-	input := workedByHand()
+	input := byhand.WorkedByHand()
 	input.Bodice.Measured, input.Bodice.Allowance, input.Bodice.Crossings = calc.EdgeToEdge, known("5/8"), 2
 	input.Bodice.TakeOffFront = known("1/2")
 	// 2 x (10 1/4 - 1 1/4 - 1/2 + 9 3/4 - 1 1/4) = 34

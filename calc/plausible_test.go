@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"capscye/calc"
+	"capscye/calc/internal/byhand"
 	"capscye/units"
 )
 
@@ -156,7 +157,7 @@ func TestNightwearCaution(t *testing.T) {
 	// Children's Garments.
 	checkHas(t, calc.Compute(calc.Input{Method: calc.UsualMethod(), Bust: known("28"), Bicep: known("8")}), calc.ChildsNightwear, calc.OfSheet)
 	checkHas(t, calc.Compute(calc.Input{Method: calc.UsualMethod(), Bust: known("28")}), calc.ChildsNightwear, calc.OfSheet)
-	for _, f := range calc.Compute(workedByHand()).Findings {
+	for _, f := range calc.Compute(byhand.WorkedByHand()).Findings {
 		if f.Code == calc.ChildsNightwear {
 			t.Error("13 3/4 in is no child's arm")
 		}
@@ -177,7 +178,7 @@ func TestStartFromALargerSize(t *testing.T) {
 }
 
 func TestMeasuredLongAgo(t *testing.T) {
-	input := workedByHand()
+	input := byhand.WorkedByHand()
 	input.MeasuredLongAgo = true
 	checkHas(t, calc.Compute(input), calc.MeasuredLongAgo, calc.OfSheet)
 }

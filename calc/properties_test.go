@@ -6,6 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"capscye/calc"
+	"capscye/calc/internal/byhand"
 	"capscye/units"
 )
 
@@ -278,7 +279,7 @@ func addUp(line calc.Line) units.Length {
 }
 
 func BenchmarkCompute(b *testing.B) {
-	input := workedByHand()
+	input := byhand.WorkedByHand()
 	b.ReportAllocs()
 	for b.Loop() {
 		calc.Compute(input)

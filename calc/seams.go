@@ -50,7 +50,7 @@ func (c *computation) slideTerm(s Side) Term {
 	return computed(s.Half().Subject(), Slide, slide)
 }
 
-// halfSeams are the measured halves of cap and armhole, by side.
-func (in Input) halfSeams() [4]units.Reading {
+// HalfSeams are the measured halves of cap and armhole, by side.
+func (in Input) HalfSeams() [4]units.Reading {
 	return [...]units.Reading{in.Sleeve.CapFront, in.Sleeve.CapBack, in.Bodice.ArmholeFront, in.Bodice.ArmholeBack}
 }

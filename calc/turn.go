@@ -24,9 +24,9 @@ type Turn struct {
 	OutOfReach bool
 }
 
-// turn gives the whole effect of a pivot and a slide on an edge, the seam below
+// Turn gives the whole effect of a pivot and a slide on an edge, the seam below
 // drawn out to fit.
-func (e Edge) turn(pivot, slide float64, fit Fit) Turn {
+func (e Edge) Turn(pivot, slide float64, fit Fit) Turn {
 	theta, ok := e.TurnTo(pivot)
 	if !e.Known || !ok {
 		return Turn{OutOfReach: e.Known}
@@ -81,7 +81,7 @@ func (c *computation) turns() {
 		c.judgeReach(s)
 	}
 	if f, b := c.plan.Turns[SleeveFront], c.plan.Turns[SleeveBack]; f.Known && b.Known {
-		c.plan.AcrossCorners = units.Known(nearestCount(f.CornerX + b.CornerX))
+		c.plan.AcrossCorners = units.Known(NearestCount(f.CornerX + b.CornerX))
 	}
 }
 
@@ -89,11 +89,11 @@ func (c *computation) turns() {
 // the end of its seam, or the straight way from the pin to a corner that slides inward
 // is longer than the curve that is left.
 func (c *computation) turned(s Side, pivot, slide units.Length) Turn {
-	return turned(c.plan.Edges[s], c.in.halfSeams()[s], pivot, slide, Fit{})
+	return turned(c.plan.Edges[s], c.in.HalfSeams()[s], pivot, slide, Fit{})
 }
 
 func turned(e Edge, curve units.Reading, pivot, slide units.Length, fit Fit) Turn {
-	t := e.turn(pivot.Millimetres(), slide.Millimetres(), fit)
+	t := e.Turn(pivot.Millimetres(), slide.Millimetres(), fit)
 	if _, end := e.End(); t.Known && e.Below.Known && t.CornerY <= end {
 		t = Turn{OutOfReach: true}
 	}
@@ -142,7 +142,7 @@ func (c *computation) sleeveEdge(s Side) Edge {
 	}
 	e.W, e.H = flat.Length.Millimetres()/2, in.CapHeight.Length.Millimetres()
 	c.judgeCurve(s, e)
-	if hem := c.in.Sleeve.flat(in.HemWidth); hem.Known {
+	if hem := c.in.Sleeve.Flat(in.HemWidth); hem.Known {
 		c.lean(&e, s, (flat.Length - hem.Length).Half())
 	}
 	return e
@@ -160,7 +160,7 @@ func (c *computation) bodiceEdge(s Side) Edge {
 	}
 	e := Edge{
 		Known: out.Known && down.Known, Below: below(in.SideSeam),
-		FromCorner: c.in.Method.TaperFrom == FromCorner, Line: c.in.Bodice.bustLine().Millimetres(),
+		FromCorner: c.in.Method.TaperFrom == FromCorner, Line: c.in.Bodice.BustLine().Millimetres(),
 	}
 	if !e.Known {
 		return e
@@ -173,9 +173,9 @@ func (c *computation) bodiceEdge(s Side) Edge {
 	return e
 }
 
-// bustLine is how far below the underarm corner, along the side seam, the bust
+// BustLine is how far below the underarm corner, along the side seam, the bust
 // line lies: nothing where it was not measured, or cannot be.
-func (in BodiceInput) bustLine() units.Length {
+func (in BodiceInput) BustLine() units.Length {
 	if in.bustLineImpossible() {
 		return 0
 	}
@@ -196,15 +196,15 @@ func (c *computation) lean(e *Edge, s Side, in units.Length) {
 	over := e.Below.MM - e.Line
 	if math.Abs(in.Millimetres()) >= over {
 		e.Known = false
-		c.find(Finding{Code: LeanImpossible, Level: Warn, About: s.Subject(), Amount: nearestCount(over), Other: in,
+		c.find(Finding{Code: LeanImpossible, Level: Warn, About: s.Subject(), Amount: NearestCount(over), Other: in,
 			Ways: []Way{MeasureAgain}})
 		return
 	}
-	e.Lean, e.Leans = leanOver(in.Millimetres(), over), true
+	e.Lean, e.Leans = LeanOver(in.Millimetres(), over), true
 }
 
-// leanOver is the angle of a seam that goes in by that much over its length.
-func leanOver(in, length float64) float64 { return math.Asin(in / length) }
+// LeanOver is the angle of a seam that goes in by that much over its length.
+func LeanOver(in, length float64) float64 { return math.Asin(in / length) }
 
 // below is the length of the seam below the corner. One of no length has no way to
 // lean or to taper in, and tells as little as none.
@@ -212,9 +212,9 @@ func below(r units.Reading) Approx {
 	return Approx{r.Length.Millimetres(), r.Known && r.Length > 0}
 }
 
-// lineAfter is where the new seam crosses the line of the girth, which after an
+// LineAfter is where the new seam crosses the line of the girth, which after an
 // inward turn is the level of the new corner where that lies lower.
-func (e Edge) lineAfter(t Turn, pivot float64) Point {
+func (e Edge) LineAfter(t Turn, pivot float64) Point {
 	y := e.LineAt().Y
 	if pivot < 0 {
 		y = min(y, t.CornerY)

@@ -7,6 +7,8 @@ import (
 	"pgregory.net/rapid"
 
 	"capscye/calc"
+	"capscye/calc/internal/byhand"
+	"capscye/calc/trace"
 	"capscye/units"
 )
 
@@ -142,26 +144,13 @@ func TestTurnAgreesWithTheStraightLineCap(t *testing.T) {
 	}
 }
 
-// geometry is the invented sheet with everything that the turn needs: sleeve
-// 13 wide, cap 5 1/4 high, straight; front corner 2 out and 7 down.
-func geometry() calc.Input {
-	input := workedByHand()
-	input.Sleeve.CapHeight, input.Sleeve.UnderarmSeam, input.Sleeve.HemWidth = known("5 1/4"), known("6"), known("13")
-	input.Sleeve.CapFront, input.Sleeve.CapBack = known("9"), known("9 1/4")
-	input.Bodice.ArmholeFront, input.Bodice.ArmholeBack = known("8 5/8"), known("8 7/8")
-	input.Bodice.CornerOutFront, input.Bodice.CornerDownFront = known("2"), known("7")
-	input.Bodice.CornerOutBack, input.Bodice.CornerDownBack = known("1 3/4"), known("7 1/4")
-	input.Bodice.SideSeam = known("8")
-	return input
-}
-
 // By hand, in inches: w = 6 1/2, h = 5 1/4, p = 1, a straight side. D = 6.5,
 // rho = hypot(7.5, 5.25) = 9.154917; theta = acos(0.710001) - atan2(5.25, 7.5) =
 // 0.781297 - 0.610726 = 0.170571, 9.77 degrees; the corner comes to (7.296833,
 // -4.070471): the cap loses 1.179529, more than an inch for an inch of pivot, as
 // common practice has it. (A desk calculator's figures.)
 func TestTurnWorkedByHand(t *testing.T) {
-	p := calc.Compute(geometry())
+	p := calc.Compute(byhand.Geometry())
 	turn := p.Turns[calc.SleeveFront]
 	for what, c := range map[string]struct{ got, want float64 }{
 		"angle":      {turn.Angle, 0.170571},
@@ -190,7 +179,7 @@ func TestTurnWorkedByHand(t *testing.T) {
 }
 
 func TestTurnLimits(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	input.BicepEase = known("-3/4") // nothing to do at the sleeve
 	input.Bust = units.Reading{}
 	p := calc.Compute(input)
@@ -204,12 +193,12 @@ func TestTurnLimits(t *testing.T) {
 	if theta, ok := e.TurnTo(-80); !ok || math.Abs(theta+math.Pi-math.Atan2(40, 30)) > 1e-12 {
 		t.Errorf("on the edge of reach: %v, %v", theta, ok)
 	}
-	input = geometry()
+	input = byhand.Geometry()
 	input.Sleeve.CapHeight = units.Reading{}
 	if p := calc.Compute(input); p.Turns[calc.SleeveFront].Known || !p.Turns[calc.BodiceFront].Known {
 		t.Error("what was not measured is not known, and nothing else")
 	}
-	input = geometry()
+	input = byhand.Geometry()
 	input.Sleeve.HemWidth, input.Sleeve.UnderarmSeam = known("1"), known("2")
 	checkHas(t, calc.Compute(input), calc.LeanImpossible, calc.OfSleeveFront)
 }
@@ -217,7 +206,7 @@ func TestTurnLimits(t *testing.T) {
 // A pivot that no turn reaches stops, and is said once: no limit holds it, and the
 // corner, 6 1/2 out and 1 in down, never comes to 7 1/2 on the other side of its pin.
 func TestTurnOutOfReachStops(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	input.Bust = units.Reading{}
 	input.Bicep, input.BicepEase, input.Sleeve.CapHeight = known("-15"), known("0"), known("1")
 	input.Method.LimitSleeve = known("20").Length
@@ -231,14 +220,14 @@ func TestTurnOutOfReachStops(t *testing.T) {
 			}
 		}
 	}
-	if d := calc.SleeveDrawing(input, p, calc.AllAltered); said != 1 || !d.Unreached {
+	if d := trace.SleeveDrawing(input, p, trace.AllAltered); said != 1 || !d.Unreached {
 		t.Errorf("said %d times, drawn %v", said, d.Unreached)
 	}
 }
 
 // Front and back with each other's measurements turn like each other.
 func TestTurnMirrored(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	mirrored := input
 	b := &mirrored.Bodice
 	b.CornerOutFront, b.CornerOutBack = b.CornerOutBack, b.CornerOutFront
@@ -254,7 +243,7 @@ func TestTurnMirrored(t *testing.T) {
 // A long sleeve keeps its hem and tapers to it; front and back seams that grow
 // unlike are pointed out.
 func TestTaperedSleeve(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	input.Sleeve.Long = true
 	input.Sleeve.UnderarmSeam, input.Sleeve.HemWidth, input.Sleeve.ElbowWidth = known("17"), known("9"), known("11 1/2")
 	input.Elbow, input.ElbowEase = known("11"), known("1")
@@ -281,7 +270,7 @@ func TestTaperedSleeve(t *testing.T) {
 
 // What tapers back to the waist gains nothing there.
 func TestWaistAndHipBind(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	input.Waist, input.WaistEase = known("32"), known("1")
 	input.Bodice.WaistFront, input.Bodice.WaistBack = known("8 1/4"), known("7 3/4")
 	p := calc.Compute(input)
@@ -305,7 +294,7 @@ func TestWaistAndHipBind(t *testing.T) {
 // Cap 18 1/4 over armhole 17 1/2: cap ease 3/4 in, and 3/4 in after both got 1/2 in
 // longer. A half-cap of 8 in cannot reach across a side 7 1/4 wide and 5 high.
 func TestSeamsThatMustFit(t *testing.T) {
-	input := geometry()
+	input := byhand.Geometry()
 	p := calc.Compute(input)
 	if p.Seams.CapEaseBefore != known("3/4") || p.Seams.CapEaseAfter != known("3/4") ||
 		p.Seams.CapAfter != known("18 3/4") || p.Seams.ArmholeAfter != known("18") {
@@ -319,7 +308,7 @@ func TestSeamsThatMustFit(t *testing.T) {
 	p = calc.Compute(input)
 	checkHas(t, p, calc.CapImpossible, calc.OfSleeveFront)
 	checkHas(t, p, calc.CapEaseHigh, calc.OfSleeve)
-	input = geometry()
+	input = byhand.Geometry()
 	input.Bodice.ArmholeBack = known("7")
 	checkHas(t, calc.Compute(input), calc.ArmholeImpossible, calc.OfBodiceBack)
 }

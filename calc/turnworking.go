@@ -69,7 +69,7 @@ func (w *turnSteps) work(t Turn) {
 	if e.Lean != 0 {
 		over := e.Below.MM - e.Line
 		in := over * math.Sin(e.Lean)
-		lean = w.add(SeamLean, leanOver(in, over), in, over)
+		lean = w.add(SeamLean, LeanOver(in, over), in, over)
 	}
 	turn := w.turn(lean)
 	x := w.add(CornerOut, e.W*math.Cos(turn)+e.H*math.Sin(turn)+w.slide, e.W, turn, e.H, w.slide)

@@ -81,7 +81,8 @@ const MostPiecedIn = 4 * units.Inch
 
 // lacks is what a piece is short by at one underarm, front and back together; exceeds is
 // what is too much there.
-func (p piece) lacks() units.Length   { return max(p.front.LeftOver, 0) + max(p.back.LeftOver, 0) }
+func (p piece) lacks() units.Length { return max(p.front.LeftOver, 0) + max(p.back.LeftOver, 0) }
+
 func (p piece) exceeds() units.Length { return -min(p.front.LeftOver, 0) - min(p.back.LeftOver, 0) }
 
 // waysOfReach are the ways out where no hands can alter a side as planned: what is too
@@ -250,6 +251,7 @@ func (p piece) place() Place {
 	}
 	return AtBicep
 }
+
 func (p piece) otherPlace() Place { return AtBicep + AtBust - p.place() }
 
 // pivotLimit is the limit of the piece's sides.
@@ -288,7 +290,7 @@ func (p Plan) turnsWider(in Input, of piece, halves []Half) bool {
 	}
 	for _, h := range halves {
 		s := of.edge(h)
-		if side := of.side(h); turned(p.Edges[s], in.halfSeams()[s], side.Pivot+side.LeftOver, side.Slide, Fit{}).OutOfReach {
+		if side := of.side(h); turned(p.Edges[s], in.HalfSeams()[s], side.Pivot+side.LeftOver, side.Slide, Fit{}).OutOfReach {
 			return false
 		}
 	}
@@ -306,7 +308,7 @@ func (p Plan) widerLimit(in Input, of piece, halves []Half) Numbers {
 		}
 		lowers = max(lowers, after.MM-before.MM)
 	}
-	n.Lowers = units.Known(nearestCount(lowers))
+	n.Lowers = units.Known(NearestCount(lowers))
 	return n
 }
 
@@ -362,7 +364,7 @@ func (p Plan) spreadLowers(of piece, halves []Half) units.Reading {
 		}
 		most = max(most, t.HeightAfter-left.MM)
 	}
-	return units.Known(nearestCount(most))
+	return units.Known(NearestCount(most))
 }
 
 // farthestEase is as far as an ease is looked for, far more than anybody would change it.

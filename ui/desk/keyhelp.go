@@ -1,8 +1,6 @@
 package desk
 
-import (
-	"strings"
-)
+import "strings"
 
 // KeyHelp is a key of the screen with a sentence about it, for the manual.
 type KeyHelp struct{ Key, Says string }

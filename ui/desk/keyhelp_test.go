@@ -1,8 +1,6 @@
 package desk
 
-import (
-	"testing"
-)
+import "testing"
 
 // Every key has its sentence, and no sentence is about a key that is gone.
 func TestEveryKeyIsTold(t *testing.T) {

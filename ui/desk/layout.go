@@ -1,8 +1,6 @@
 package desk
 
-import (
-	"capscye/ui/parts"
-)
+import "capscye/ui/parts"
 
 // The width from which the answer stands beside the form, and what both take.
 const (

@@ -7,7 +7,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/parts"
 	"capscye/ui/picture"
 	"capscye/ui/report"
@@ -49,17 +49,17 @@ func (d *Desk) untick() parts.Wish {
 }
 
 // atHand is the step at hand, where it may be ticked off.
-func (d *Desk) atHand() (calc.TraceStep, bool) {
+func (d *Desk) atHand() (trace.Step, bool) {
 	steps := d.Rep.TraceSteps()
 	switch {
 	case len(steps) == 0:
 		d.Message = d.Rep.NothingToTrace()
-		return calc.TraceStep{}, false
+		return trace.Step{}, false
 	case d.Shut():
 		d.Message = d.ReadOnly()
-		return calc.TraceStep{}, false
+		return trace.Step{}, false
 	case d.OnCopy():
-		return calc.TraceStep{}, false
+		return trace.Step{}, false
 	}
 	d.trace = d.traceAt(d.trace)
 	return steps[d.trace], true
@@ -68,7 +68,7 @@ func (d *Desk) atHand() (calc.TraceStep, bool) {
 // withoutName is what is done, but for a step, whatever its amounts were.
 func (d *Desk) withoutName(name string) []string {
 	return slices.DeleteFunc(slices.Clone(d.Sheet().Done), func(id string) bool {
-		return calc.StepName(id) == name && !worksheets.OfOtherSize(id)
+		return trace.StepName(id) == name && !worksheets.OfOtherSize(id)
 	})
 }
 
@@ -147,7 +147,7 @@ func (d *Desk) traceLines(width, height int) []string {
 }
 
 // progress shows every step as one cell: done, at hand, to do.
-func progress(r report.Report, steps []calc.TraceStep, at int) string {
+func progress(r report.Report, steps []trace.Step, at int) string {
 	var b strings.Builder
 	for i, s := range steps {
 		switch {
@@ -165,13 +165,13 @@ func progress(r report.Report, steps []calc.TraceStep, at int) string {
 }
 
 // goesIn tells that the amount of a step goes inward.
-func goesIn(s calc.TraceStep) bool {
+func goesIn(s trace.Step) bool {
 	switch s.Action {
-	case calc.Mark, calc.SameAgain:
+	case trace.Mark, trace.SameAgain:
 		return s.Pivot <= 0 && s.Slide <= 0
-	case calc.TurnTo:
+	case trace.TurnTo:
 		return s.Pivot < 0
-	case calc.SlideOut:
+	case trace.SlideOut:
 		return s.Slide < 0
 	}
 	return false
@@ -255,13 +255,13 @@ var tableKeys = []parts.Key{
 
 // stepAmount is the amount of a step to be read across a table, or "". What goes
 // inward has no minus sign, which nobody would see; see goesIn.
-func stepAmount(s calc.TraceStep, sc units.Scale) string {
+func stepAmount(s trace.Step, sc units.Scale) string {
 	pivot, slide := s.Pivot, s.Slide
 	if goesIn(s) {
 		pivot, slide = -pivot, -slide
 	}
 	switch s.Action {
-	case calc.Mark, calc.SameAgain:
+	case trace.Mark, trace.SameAgain:
 		switch {
 		case slide == 0:
 			return sc.OnRuler(pivot)
@@ -269,9 +269,9 @@ func stepAmount(s calc.TraceStep, sc units.Scale) string {
 			return sc.OnRuler(slide)
 		}
 		return report.BothMarks(pivot, slide, sc)
-	case calc.TurnTo:
+	case trace.TurnTo:
 		return sc.OnRuler(pivot)
-	case calc.SlideOut:
+	case trace.SlideOut:
 		return sc.OnRuler(slide)
 	}
 	return ""

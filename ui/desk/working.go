@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
@@ -62,9 +63,9 @@ func (d *Desk) lineAtHand() func(report.WorkedLine) bool {
 		}
 	}
 	switch known := d.Rep.Plan.Turns[s.Side].Known; {
-	case known && s.Action == calc.TurnTo:
+	case known && s.Action == trace.TurnTo:
 		return turnOf()
-	case known && (s.Action == calc.Taper || s.Action == calc.Extend):
+	case known && (s.Action == trace.Taper || s.Action == trace.Extend):
 		return turnOf(calc.LegToMark, calc.LegToLine, calc.LegToEnd, calc.SeamGrowth, calc.FallOnSeam, calc.GainAtLine)
 	}
 	return func(l report.WorkedLine) bool { return marks(l) && l.Sum.Figure.Of == s.Side.Subject() }

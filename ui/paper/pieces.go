@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
@@ -14,7 +15,7 @@ import (
 // drawn is a piece with its name.
 type drawn struct {
 	name string
-	calc.Drawing
+	trace.Drawing
 	minX, maxX, minY, maxY float64 // millimetres of the pattern
 }
 
@@ -30,10 +31,10 @@ const wordsBeside, captionRoom = 38.0, 9.0
 
 // pieces are the sleeve, and front and back of the bodice beside each other below it.
 func (c *card) pieces() {
-	sleeve := drawn{name: "Sleeve", Drawing: calc.SleeveDrawing(c.r.Input, c.r.Plan, calc.AllAltered)}
+	sleeve := drawn{name: "Sleeve", Drawing: trace.SleeveDrawing(c.r.Input, c.r.Plan, trace.AllAltered)}
 	list := []*drawn{&sleeve}
 	for _, h := range calc.Halves() {
-		list = append(list, &drawn{name: "Bodice " + wording.SubjectWords[h.Subject()], Drawing: calc.BodiceDrawing(c.r.Input, c.r.Plan, h, calc.AllAltered)})
+		list = append(list, &drawn{name: "Bodice " + wording.SubjectWords[h.Subject()], Drawing: trace.BodiceDrawing(c.r.Input, c.r.Plan, h, trace.AllAltered)})
 	}
 	assumed := false
 	for _, d := range list {
@@ -96,7 +97,7 @@ func (c *card) piece(d drawn, left, top, scale float64) {
 type placing func(calc.Point) (x, y float64)
 
 // segments are the straight parts of a stroke.
-func (at placing) segments(s calc.Stroke) (list [][4]float64) {
+func (at placing) segments(s trace.Stroke) (list [][4]float64) {
 	for i := 1; i < len(s); i++ {
 		x1, y1 := at(s[i-1])
 		x2, y2 := at(s[i])
@@ -106,7 +107,7 @@ func (at placing) segments(s calc.Stroke) (list [][4]float64) {
 }
 
 // stroke draws a stroke of a pattern.
-func (c *card) stroke(s calc.Stroke, at placing, thick float64, dashed bool) {
+func (c *card) stroke(s trace.Stroke, at placing, thick float64, dashed bool) {
 	for _, l := range at.segments(s) {
 		c.Line(l[0], l[1], l[2], l[3], thick, dashed)
 	}
@@ -114,7 +115,7 @@ func (c *card) stroke(s calc.Stroke, at placing, thick float64, dashed bool) {
 
 // corner marks a corner, and names its side and amounts beside the piece, outside
 // everything that is drawn of it.
-func (c *card) corner(k calc.Corner, left, right float64, at placing) {
+func (c *card) corner(k trace.Corner, left, right float64, at placing) {
 	mx, my := at(k.Mark)
 	c.Line(mx-1, my-1, mx+1, my+1, 0.25, false)
 	c.Line(mx-1, my+1, mx+1, my-1, 0.25, false)

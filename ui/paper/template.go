@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
@@ -21,8 +22,8 @@ const seamShown, belowLine = 30.0, 8.0
 type cornerTemplate struct {
 	name     string
 	points   []templatePoint
-	old, new calc.Stroke // the seams below the old corner and below the new one
-	girth    calc.Stroke
+	old, new trace.Stroke // the seams below the old corner and below the new one
+	girth    trace.Stroke
 	line     string // the name of the girth's line
 }
 
@@ -102,8 +103,8 @@ func templateOf(s calc.Side, e calc.Edge, t calc.Turn, p calc.SidePlan) cornerTe
 		out.points = append(out.points, templatePoint{at: at, words: "mark on the bust line"})
 	}
 	low := math.Min(math.Min(corner.Y, fresh.Y)-seamShown, line.Y-belowLine)
-	out.old = calc.Stroke{corner, e.SeamTo(low)}
-	out.new = calc.Stroke{fresh}
+	out.old = trace.Stroke{corner, e.SeamTo(low)}
+	out.new = trace.Stroke{fresh}
 	path := t.Outline.Points()
 	if len(path) == 0 && p.Pivot >= 0 { // the length of the seam is not known, but it passes its mark
 		path = []calc.Point{fresh, mark}
@@ -120,7 +121,7 @@ func templateOf(s calc.Side, e calc.Edge, t calc.Turn, p calc.SidePlan) cornerTe
 	for _, p := range append(out.new, corner) {
 		right = math.Max(right, p.X)
 	}
-	out.girth = calc.Stroke{{X: math.Min(0, line.X-20), Y: line.Y}, {X: right + 5, Y: line.Y}}
+	out.girth = trace.Stroke{{X: math.Min(0, line.X-20), Y: line.Y}, {X: right + 5, Y: line.Y}}
 	return out
 }
 
@@ -133,7 +134,7 @@ func (t cornerTemplate) bounds() (minX, maxX, minY, maxY float64) {
 	for _, p := range t.points {
 		grow(p.at)
 	}
-	for _, s := range []calc.Stroke{t.old, t.new} {
+	for _, s := range []trace.Stroke{t.old, t.new} {
 		for _, p := range s {
 			grow(p)
 		}
@@ -183,7 +184,7 @@ func (c *card) template(t cornerTemplate, left, top float64, sideways bool) {
 func (c *card) templateNames(t cornerTemplate, at placing) {
 	const dot, arm, size = 0.5, 2.5, leastSize
 	free := clear{within: box{Margin, Margin, c.Size.Width - 2*Margin, c.Size.Height - 2*Margin}}
-	for _, s := range []calc.Stroke{t.girth, t.old, t.new} {
+	for _, s := range []trace.Stroke{t.girth, t.old, t.new} {
 		free.lines = append(free.lines, at.segments(s)...)
 	}
 	for _, p := range t.points {

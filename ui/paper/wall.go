@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/forms"
 	"capscye/ui/report"
 	"capscye/ui/tracing"
@@ -197,7 +198,7 @@ func (c *card) steps() {
 	}
 	c.Begin()
 	c.Title("At the table: " + c.r.Name())
-	piece := calc.Piece(255)
+	piece := trace.Piece(255)
 	for i, s := range steps {
 		lines := c.Broken(tracing.Sentence(s, c.r.Scale), stepSize, Roman, c.Size.Width-2*Margin-indent)
 		height := float64(len(lines)) * stepSize * lineHeight

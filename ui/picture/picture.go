@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
@@ -22,7 +23,7 @@ const (
 // girth thin and named, o the pin, x the marks, where the new seam bends, + where it is
 // drawn out to fit, an arrow the way the corner goes, and front and back with their
 // pivot + slide. Line style and words carry the meaning; there is no colour.
-func draw(d calc.Drawing, r report.Report, name string, width, height int) []string {
+func draw(d trace.Drawing, r report.Report, name string, width, height int) []string {
 	if width < smallestWidth || height < smallestHeight {
 		return nil
 	}
@@ -53,7 +54,7 @@ func draw(d calc.Drawing, r report.Report, name string, width, height int) []str
 }
 
 // captions are one line or two of what is seen.
-func captions(d calc.Drawing, r report.Report, name string, width int) []string {
+func captions(d trace.Drawing, r report.Report, name string, width int) []string {
 	lines := "old dotted, new solid"
 	switch {
 	case r.Plan.Open || !anyMarked(d):
@@ -61,7 +62,7 @@ func captions(d calc.Drawing, r report.Report, name string, width int) []string 
 	case d.Unreached:
 		lines = "as it is; it cannot be altered so"
 	}
-	if !d.Unreached && slices.ContainsFunc(d.Corners, func(k calc.Corner) bool { return len(k.Fits) > 0 }) {
+	if !d.Unreached && slices.ContainsFunc(d.Corners, func(k trace.Corner) bool { return len(k.Fits) > 0 }) {
 		lines += ", + drawn out to fit"
 	}
 	out := []string{name + ": " + lines}
@@ -78,13 +79,13 @@ func captions(d calc.Drawing, r report.Report, name string, width int) []string 
 }
 
 // anyMarked tells that there is anything on the paper yet.
-func anyMarked(d calc.Drawing) bool {
-	return slices.ContainsFunc(d.Corners, func(k calc.Corner) bool { return k.Marked })
+func anyMarked(d trace.Drawing) bool {
+	return slices.ContainsFunc(d.Corners, func(k trace.Corner) bool { return k.Marked })
 }
 
 // labelRoom is how many cells beside the piece the words of a side take; none
 // where the picture is too narrow for them.
-func labelRoom(d calc.Drawing, width int) int {
+func labelRoom(d trace.Drawing, width int) int {
 	const words = 11
 	if width < 20+len(d.Corners)*words {
 		return 0
@@ -93,7 +94,7 @@ func labelRoom(d calc.Drawing, width int) int {
 }
 
 // amountsLine names the amounts below a picture that has no room beside it.
-func amountsLine(d calc.Drawing, r report.Report) string {
+func amountsLine(d trace.Drawing, r report.Report) string {
 	var parts []string
 	for _, k := range d.Corners {
 		parts = append(parts, wording.HalfNames[k.Side.Half()][:1]+" "+r.Amounts(k.Side))
@@ -102,16 +103,16 @@ func amountsLine(d calc.Drawing, r report.Report) string {
 }
 
 // OfStep is the piece of a step at the table as it lies then.
-func OfStep(s calc.TraceStep, r report.Report, width, height int) []string {
-	var d calc.Drawing
+func OfStep(s trace.Step, r report.Report, width, height int) []string {
+	var d trace.Drawing
 	var name string
 	switch s.Piece {
-	case calc.SleevePiece:
-		d, name = calc.SleeveDrawing(r.Input, r.Plan, s.Stages), "Sleeve"
-	case calc.BodiceFrontPiece:
-		d, name = calc.BodiceDrawing(r.Input, r.Plan, calc.Front, s.Stages), "Bodice front"
-	case calc.BodiceBackPiece:
-		d, name = calc.BodiceDrawing(r.Input, r.Plan, calc.Back, s.Stages), "Bodice back"
+	case trace.SleevePiece:
+		d, name = trace.SleeveDrawing(r.Input, r.Plan, s.Stages), "Sleeve"
+	case trace.BodiceFrontPiece:
+		d, name = trace.BodiceDrawing(r.Input, r.Plan, calc.Front, s.Stages), "Bodice front"
+	case trace.BodiceBackPiece:
+		d, name = trace.BodiceDrawing(r.Input, r.Plan, calc.Back, s.Stages), "Bodice back"
 	default:
 		return nil
 	}
@@ -145,7 +146,7 @@ type frame struct{ scale, left, top float64 }
 
 // fit finds the frame in which everything of a drawing is seen, with room for
 // the words beside it.
-func fit(d calc.Drawing, c *canvas, room int) frame {
+func fit(d trace.Drawing, c *canvas, room int) frame {
 	minX, maxX, minY, maxY := report.Extent(d)
 	left := room // the back of a sleeve has its words on the left
 	if len(d.Corners) < 2 {
@@ -164,7 +165,7 @@ func (f frame) at(p calc.Point) (x, y float64) {
 	return (p.X - f.left) * f.scale, (f.top - p.Y) * f.scale
 }
 
-func (f frame) stroke(c *canvas, s calc.Stroke, every int) {
+func (f frame) stroke(c *canvas, s trace.Stroke, every int) {
 	run := 0
 	for i := 1; i < len(s); i++ {
 		x0, y0 := f.at(s[i-1])
@@ -180,7 +181,7 @@ func (f frame) label(c *canvas, p calc.Point, text string, dx, dy int) {
 }
 
 // girthName names the line of the girth where there is room inside the piece.
-func (f frame) girthName(c *canvas, d calc.Drawing) {
+func (f frame) girthName(c *canvas, d trace.Drawing) {
 	if len(d.Girth) < 2 {
 		return
 	}
@@ -194,7 +195,7 @@ func (f frame) girthName(c *canvas, d calc.Drawing) {
 
 // corner marks an underarm corner: the mark, the way the corner goes, and the
 // name and the amounts of its side, outside the piece where there is room.
-func (f frame) corner(c *canvas, k calc.Corner, d calc.Drawing, r report.Report) {
+func (f frame) corner(c *canvas, k trace.Corner, d trace.Drawing, r report.Report) {
 	side := r.Plan.Sides[k.Side]
 	name := wording.HalfNames[k.Side.Half()]
 	if !r.Plan.Open && !d.Unreached && k.Marked && (side.Pivot != 0 || side.Slide != 0) {
@@ -234,7 +235,7 @@ func (f frame) corner(c *canvas, k calc.Corner, d calc.Drawing, r report.Report)
 
 // arrow is the way the corner goes: up or down with the turn, else outward or
 // inward with the slide.
-func arrow(k calc.Corner) string {
+func arrow(k trace.Corner) string {
 	const still = 0.5 // half a millimetre is no way to go
 	switch dx, dy := math.Abs(k.New.X)-math.Abs(k.Old.X), k.New.Y-k.Old.Y; {
 	case dy > still:

@@ -9,13 +9,14 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
 	"capscye/worksheets"
 )
 
-func wholeSleeve(in calc.Input, p calc.Plan) calc.Drawing {
-	return calc.SleeveDrawing(in, p, calc.AllAltered)
+func wholeSleeve(in calc.Input, p calc.Plan) trace.Drawing {
+	return trace.SleeveDrawing(in, p, trace.AllAltered)
 }
 
 // The pieces at three sizes, from the smallest: a short sleeve, a long one that
@@ -24,12 +25,12 @@ func TestPicturesAsSeen(t *testing.T) {
 	for _, size := range []struct{ width, height int }{{24, 8}, {44, 12}, {72, 24}} {
 		for _, c := range []struct {
 			name, sheet string
-			drawing     func(calc.Input, calc.Plan) calc.Drawing
+			drawing     func(calc.Input, calc.Plan) trace.Drawing
 		}{
 			{"short-sleeve", "choir-blouse", wholeSleeve},
 			{"long-sleeve", "archive-coat", wholeSleeve},
-			{"bodice-front", "choir-blouse", func(in calc.Input, p calc.Plan) calc.Drawing {
-				return calc.BodiceDrawing(in, p, calc.Front, calc.AllAltered)
+			{"bodice-front", "choir-blouse", func(in calc.Input, p calc.Plan) trace.Drawing {
+				return trace.BodiceDrawing(in, p, calc.Front, trace.AllAltered)
 			}},
 			{"assumed", "allotment-shirt", wholeSleeve},
 		} {
@@ -48,7 +49,7 @@ func TestPicturesAsSeen(t *testing.T) {
 			})
 		}
 	}
-	if lines := draw(calc.Drawing{}, report.Report{}, "Piece", 23, 8); lines != nil {
+	if lines := draw(trace.Drawing{}, report.Report{}, "Piece", 23, 8); lines != nil {
 		t.Error("too small for a picture")
 	}
 }
@@ -59,7 +60,7 @@ func TestWordsStandOnTheirOwnSide(t *testing.T) {
 	for _, name := range worksheets.Examples() {
 		r := props.ReportOf(t, name)
 		for _, width := range []int{44, 60, 72} {
-			d := calc.SleeveDrawing(r.Input, r.Plan, calc.AllAltered)
+			d := trace.SleeveDrawing(r.Input, r.Plan, trace.AllAltered)
 			bare := newCanvas(width, 20)
 			f := fit(d, bare, labelRoom(d, width))
 			for _, s := range append(d.Old, d.New...) {
@@ -92,14 +93,14 @@ func TestWordsStandOnTheirOwnSide(t *testing.T) {
 // The scale is the same both ways, in cells that are twice as tall as wide:
 // a circle stays a circle, in whatever room.
 func TestPictureKeepsItsShape(t *testing.T) {
-	var circle calc.Stroke
+	var circle trace.Stroke
 	for i := range 361 {
 		sin, cos := math.Sincos(float64(i) * math.Pi / 180)
 		circle = append(circle, calc.Point{X: 100 * cos, Y: 100 * sin})
 	}
 	for _, size := range []struct{ w, h int }{{24, 7}, {44, 20}, {20, 40}} {
 		c := newCanvas(size.w, size.h)
-		f := fit(calc.Drawing{Old: []calc.Stroke{circle}}, c, 0)
+		f := fit(trace.Drawing{Old: []trace.Stroke{circle}}, c, 0)
 		f.stroke(c, circle, 1)
 		left, right, top, bottom := 2*size.w, 0, 4*size.h, 0
 		for y := range 4 * size.h {

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -25,8 +26,8 @@ type Derived struct{ made *made }
 // made holds what was made. A folder has many reports of which none of it is asked, so
 // it is small and knows of no report until it is.
 type made struct {
-	steps          once[[]calc.TraceStep]
-	sleeve, bodice once[calc.Drawing]
+	steps          once[[]trace.Step]
+	sleeve, bodice once[trace.Drawing]
 	working        once[[]WorkedLine]
 }
 
@@ -34,26 +35,26 @@ type made struct {
 func (r Report) Derive() Derived { return Derived{new(made)} }
 
 // TraceSteps are the steps at the table.
-func (r Report) TraceSteps() []calc.TraceStep {
-	return r.made.steps.get(func() []calc.TraceStep {
+func (r Report) TraceSteps() []trace.Step {
+	return r.made.steps.get(func() []trace.Step {
 		r.Did(ListedSteps)
-		return calc.TraceSteps(r.Input, r.Plan)
+		return trace.Steps(r.Input, r.Plan)
 	})
 }
 
 // Sleeve is the sleeve altered.
-func (r Report) Sleeve() calc.Drawing {
-	return r.made.sleeve.get(func() calc.Drawing {
+func (r Report) Sleeve() trace.Drawing {
+	return r.made.sleeve.get(func() trace.Drawing {
 		r.Did(DrewCurves)
-		return calc.SleeveDrawing(r.Input, r.Plan, calc.AllAltered)
+		return trace.SleeveDrawing(r.Input, r.Plan, trace.AllAltered)
 	})
 }
 
 // Bodice is the front of the bodice altered.
-func (r Report) Bodice() calc.Drawing {
-	return r.made.bodice.get(func() calc.Drawing {
+func (r Report) Bodice() trace.Drawing {
+	return r.made.bodice.get(func() trace.Drawing {
 		r.Did(DrewCurves)
-		return calc.BodiceDrawing(r.Input, r.Plan, calc.Front, calc.AllAltered)
+		return trace.BodiceDrawing(r.Input, r.Plan, calc.Front, trace.AllAltered)
 	})
 }
 

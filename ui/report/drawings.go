@@ -6,10 +6,11 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 )
 
 // Extent is how far a drawing reaches, in the millimetres of the pattern.
-func Extent(d calc.Drawing) (minX, maxX, minY, maxY float64) {
+func Extent(d trace.Drawing) (minX, maxX, minY, maxY float64) {
 	minX, maxX, minY, maxY = math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
 	for _, s := range slices.Concat(d.Old, d.New) {
 		for _, p := range s {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/report"
 	"capscye/ui/wording"
 	"capscye/worksheets"
@@ -90,8 +91,8 @@ func TestWhatBindsIsSaidAsItIsDrawn(t *testing.T) {
 // the bicep line, with the elbow drawn out, about 15 and not 14 7/8.
 func TestWhatComesOutIsWhatIsDrawn(t *testing.T) {
 	r := bound(t, nil)
-	steps := calc.TraceSteps(r.Input, r.Plan)
-	at := slices.IndexFunc(steps, func(s calc.TraceStep) bool { return s.Name == "check-widths" })
+	steps := trace.Steps(r.Input, r.Plan)
+	at := slices.IndexFunc(steps, func(s trace.Step) bool { return s.Name == "check-widths" })
 	for i, g := range []calc.Girth{r.Plan.Sleeve, r.Plan.Bust} {
 		drawn := r.Scale.Format(g.DrawnMarked.Length)
 		if r.Scale.Format(g.Marked.Length) == drawn {
@@ -118,8 +119,8 @@ func TestWhatComesOutIsWhatIsDrawn(t *testing.T) {
 // side seam with their waist drawn out are as long as each other, to the ruler.
 func TestASeamGrowsAsItIsDrawn(t *testing.T) {
 	r := bound(t, nil)
-	steps := calc.TraceSteps(r.Input, r.Plan)
-	at := slices.IndexFunc(steps, func(s calc.TraceStep) bool { return s.Name == "check-side-seams" })
+	steps := trace.Steps(r.Input, r.Plan)
+	at := slices.IndexFunc(steps, func(s trace.Step) bool { return s.Name == "check-side-seams" })
 	for _, s := range calc.Sides() {
 		grows := steps[at].Growths[s]
 		if row := report.TurnTable(r)[1+int(s)]; !grows.Known || !strings.HasSuffix(row, "+"+r.Scale.Number(grows.Length)) {
@@ -140,8 +141,8 @@ func TestTheLineAcrossTheBodiceHasOneName(t *testing.T) {
 		if got := wording.GirthLine(r.Bodice()); got != want {
 			t.Errorf("bust line %q down: the picture says %s", down, got)
 		}
-		steps := calc.TraceSteps(r.Input, r.Plan)
-		at := slices.IndexFunc(steps, func(s calc.TraceStep) bool { return s.Name == "bodice-front-lay" })
+		steps := trace.Steps(r.Input, r.Plan)
+		at := slices.IndexFunc(steps, func(s trace.Step) bool { return s.Name == "bodice-front-lay" })
 		if drawn := steps[at].LineDown.Known; drawn != (want == "bust line") {
 			t.Errorf("bust line %q down: the steps draw one: %v", down, drawn)
 		}

@@ -3,7 +3,7 @@ package report
 import (
 	"slices"
 
-	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/worksheets"
 )
 
@@ -16,12 +16,12 @@ func (r Report) AsMarked() Report {
 }
 
 // Done tells that a step was ticked off, by the words that it has now.
-func (r Report) Done(s calc.TraceStep) bool { return slices.Contains(r.Sheet.Done, s.ID()) }
+func (r Report) Done(s trace.Step) bool { return slices.Contains(r.Sheet.Done, s.ID()) }
 
 // DoneOtherwise tells that a step was ticked off by other words: with other amounts,
 // or by way of other points.
-func (r Report) DoneOtherwise(s calc.TraceStep) bool {
-	return !r.Done(s) && slices.ContainsFunc(r.Sheet.Done, func(id string) bool { return calc.StepName(id) == s.Name && !worksheets.OfOtherSize(id) })
+func (r Report) DoneOtherwise(s trace.Step) bool {
+	return !r.Done(s) && slices.ContainsFunc(r.Sheet.Done, func(id string) bool { return trace.StepName(id) == s.Name && !worksheets.OfOtherSize(id) })
 }
 
 // NothingToTrace says why there are no steps.

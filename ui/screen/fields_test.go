@@ -16,7 +16,7 @@ import (
 var wideStructs = map[string]string{
 	"calc.Input":       "a table: every answer once",
 	"calc.BodiceInput": "a table: every answer about the bodice once",
-	"calc.Detail":      "a table: every detail that the words of a step can say once",
+	"trace.Detail":     "a table: every detail that the words of a step can say once",
 }
 
 // A struct with more than a dozen fields is about more than one thing, unless it is a

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
@@ -167,10 +168,10 @@ func subjects() (names []string) {
 // StepKeys are the keys of a step at the table.
 func StepKeys() []JSONKey {
 	var pieces, actions []string
-	for p := calc.SleevePiece; p <= calc.Garment; p++ {
+	for p := trace.SleevePiece; p <= trace.Garment; p++ {
 		pieces = append(pieces, Underscored(wording.PieceNames[p]))
 	}
-	for a := calc.Lay; int(a) < len(actionNames); a++ {
+	for a := trace.Lay; int(a) < len(actionNames); a++ {
 		actions = append(actions, actionNames[a])
 	}
 	return JSONKeys(Step{}, map[string]string{

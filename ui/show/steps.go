@@ -3,7 +3,7 @@ package show
 import (
 	"strings"
 
-	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/report"
 	"capscye/ui/tracing"
 	"capscye/ui/wording"
@@ -22,11 +22,11 @@ type Step struct {
 }
 
 // actionNames are the actions as JSON has them.
-var actionNames = map[calc.Action]string{
-	calc.Lay: "lay", calc.Mark: "mark", calc.Pin: "pin", calc.TurnTo: "turn", calc.TraceCurve: "trace", calc.SlideOut: "slide",
-	calc.Extend: "extend", calc.Taper: "taper", calc.SameAgain: "same-again", calc.LayBack: "lay-back", calc.TraceAsIs: "trace-as-is",
-	calc.True: "true", calc.Leave: "leave", calc.Unreachable: "unreachable", calc.Notch: "notches", calc.CheckSeams: "check-seams",
-	calc.CheckWidths: "check-widths", calc.CheckSides: "check-sides", calc.AlterToo: "alter-too", calc.TestGarment: "test-garment",
+var actionNames = map[trace.Action]string{
+	trace.Lay: "lay", trace.Mark: "mark", trace.Pin: "pin", trace.TurnTo: "turn", trace.TraceCurve: "trace", trace.SlideOut: "slide",
+	trace.Extend: "extend", trace.Taper: "taper", trace.SameAgain: "same-again", trace.LayBack: "lay-back", trace.TraceAsIs: "trace-as-is",
+	trace.True: "true", trace.Leave: "leave", trace.Unreachable: "unreachable", trace.Notch: "notches", trace.CheckSeams: "check-seams",
+	trace.CheckWidths: "check-widths", trace.CheckSides: "check-sides", trace.AlterToo: "alter-too", trace.TestGarment: "test-garment",
 }
 
 // stepsOf is every step in its order; an empty array where there is nothing to do.
@@ -48,10 +48,10 @@ func stepsOf(r report.Report) []Step {
 
 // ofOneSide tells the steps that are about one side from those about a piece, or the
 // garment.
-func ofOneSide(s calc.TraceStep) bool {
+func ofOneSide(s trace.Step) bool {
 	switch s.Action {
-	case calc.Lay, calc.LayBack, calc.True, calc.Leave, calc.Unreachable:
-		return s.Piece != calc.SleevePiece && s.Action != calc.Leave
+	case trace.Lay, trace.LayBack, trace.True, trace.Leave, trace.Unreachable:
+		return s.Piece != trace.SleevePiece && s.Action != trace.Leave
 	}
-	return s.Piece != calc.Garment
+	return s.Piece != trace.Garment
 }

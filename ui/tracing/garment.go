@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/wording"
 	"capscye/units"
 )
@@ -13,12 +14,12 @@ import (
 // lines.
 
 // garmentText words the steps that concern more than one piece.
-func garmentText(s calc.TraceStep, sc units.Scale) string {
+func garmentText(s trace.Step, sc units.Scale) string {
 	switch s.Action {
-	case calc.Notch:
+	case trace.Notch:
 		return "Match the notches once, now: lay the cap on the armhole, seam line on seam line, from the underarm up, front and back. " +
 			"Move each notch of the sleeve to that of the armhole (one in front, two in the back); the ease stays above them."
-	case calc.CheckSeams:
+	case trace.CheckSeams:
 		text := "Walk the cap along the armhole, seam line on seam line"
 		switch {
 		case s.CapEase.Known:
@@ -29,9 +30,9 @@ func garmentText(s calc.TraceStep, sc units.Scale) string {
 			return text + ": neither has changed its length, front or back."
 		}
 		return text + ": both must have changed by the same amount, front and back."
-	case calc.CheckWidths:
+	case trace.CheckWidths:
 		return widthsText(s, sc)
-	case calc.CheckSides:
+	case trace.CheckSides:
 		seams := "the underarm seam, then along the side seam"
 		switch {
 		case !s.OfSleeve:
@@ -40,7 +41,7 @@ func garmentText(s calc.TraceStep, sc units.Scale) string {
 			seams = "the underarm seam"
 		}
 		return "Lay front and back together along " + seams + "; if their lengths differ, true the lower ends." + growthText(s, sc)
-	case calc.AlterToo:
+	case trace.AlterToo:
 		var also []string
 		if s.OfSleeve {
 			also = append(also, "the lining of the sleeve")
@@ -76,7 +77,7 @@ func toEase(ease units.Length, sc units.Scale) string {
 }
 
 // widthsText says what a tape finds on the new outlines.
-func widthsText(s calc.TraceStep, sc units.Scale) string {
+func widthsText(s trace.Step, sc units.Scale) string {
 	text := "Measure from seam line to seam line."
 	if s.Sleeve.Known {
 		at := "along the bicep line"
@@ -101,7 +102,7 @@ func widthsText(s calc.TraceStep, sc units.Scale) string {
 }
 
 // growthText says how much longer the seams below the underarm should be.
-func growthText(s calc.TraceStep, sc units.Scale) string {
+func growthText(s trace.Step, sc units.Scale) string {
 	text := ""
 	for _, g := range []struct {
 		name  string

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
@@ -19,13 +20,13 @@ const layBack = "Lay the pattern back, grain line on grain line and dot on dot"
 
 // layText marks the points that all the rest is measured from, and says by which
 // edge: the seam lines, or as well the cut edges.
-func layText(s calc.TraceStep, sc units.Scale) string {
+func layText(s trace.Step, sc units.Scale) string {
 	in := "one seam allowance"
 	if s.Allowance.Known {
 		in = wording.MarkedOff(s.Allowance.Length, sc)
 	}
 	text := ""
-	if s.Piece == calc.SleevePiece {
+	if s.Piece == trace.SleevePiece {
 		seams := "" // no old outline is needed, but where a point is marked out from one
 		if s.Elbow {
 			seams = ", both underarm seam lines"
@@ -68,9 +69,9 @@ func way(l units.Length) string {
 	return "out"
 }
 
-func markText(s calc.TraceStep, sc units.Scale, level string) string {
+func markText(s trace.Step, sc units.Scale, level string) string {
 	text := "On the " + level + ", mark"
-	if s.Piece == calc.SleevePiece {
+	if s.Piece == trace.SleevePiece {
 		text = typeset.Capitalised(wording.SubjectWords[s.Side.Half().Subject()]) + ": on the " + level + ", mark"
 	}
 	first := func(name string, l units.Length) string {
@@ -98,7 +99,7 @@ func markText(s calc.TraceStep, sc units.Scale, level string) string {
 }
 
 // marks are the names of the first and the last mark on the level.
-func marks(s calc.TraceStep) (first, last string) {
+func marks(s trace.Step) (first, last string) {
 	if s.Pivot != 0 && s.Slide != 0 {
 		return "first mark", "last mark"
 	}
@@ -107,7 +108,7 @@ func marks(s calc.TraceStep) (first, last string) {
 
 // straight is where an underarm point that was turned inward lies from its mark: below
 // it, or above, once it has swung past the pin by more than it lay outside.
-func straight(s calc.TraceStep) string {
+func straight(s trace.Step) string {
 	if s.Above {
 		return "straight above"
 	}
@@ -116,7 +117,7 @@ func straight(s calc.TraceStep) string {
 
 // turnText: outward the seam line comes to the mark; inward the underarm point comes
 // straight below it, for the seam line would leave the piece narrower than asked.
-func turnText(s calc.TraceStep, parts pieceParts) string {
+func turnText(s trace.Step, parts pieceParts) string {
 	first, _ := marks(s)
 	if s.Pivot < 0 {
 		return fmt.Sprintf("Pivot: turn the pattern about the pin, inward, until its underarm point lies %s the %s, square to the %s.", straight(s), first, parts.level)
@@ -124,7 +125,7 @@ func turnText(s calc.TraceStep, parts pieceParts) string {
 	return fmt.Sprintf("Pivot: turn the pattern about the pin, outward, until its %s passes through the %s.", parts.line, first)
 }
 
-func curveText(s calc.TraceStep, parts pieceParts) string {
+func curveText(s trace.Step, parts pieceParts) string {
 	text := fmt.Sprintf("Trace the %s along its seam line, with its notches, from the %s to the underarm point", parts.curve, parts.point)
 	if s.Pivot > 0 && s.Slide == 0 && !s.FromCorner {
 		return text + fmt.Sprintf(", and on down the %s to the mark.", parts.line)
@@ -132,7 +133,7 @@ func curveText(s calc.TraceStep, parts pieceParts) string {
 	return text + ". Stop there."
 }
 
-func slideStepText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
+func slideStepText(s trace.Step, sc units.Scale, parts pieceParts) string {
 	text := ""
 	if s.Pivot != 0 {
 		text = "Take the pin out. "
@@ -170,7 +171,7 @@ func slideStepText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 }
 
 // extendText moves the old seam of a short sleeve out by all that the side gains.
-func extendText(s calc.TraceStep, sc units.Scale) string {
+func extendText(s trace.Step, sc units.Scale) string {
 	total := s.Pivot + s.Slide
 	direction := "out"
 	if total < 0 {
@@ -196,7 +197,7 @@ func extendText(s calc.TraceStep, sc units.Scale) string {
 
 // taperText draws the new seam back to the old end, through the points where the
 // garment has its full width, and out to those where it would bind.
-func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
+func taperText(s trace.Step, sc units.Scale, parts pieceParts) string {
 	_, last := marks(s)
 	from := "the " + last
 	if s.FromCorner || s.Pivot < 0 {
@@ -262,7 +263,7 @@ func taperText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 }
 
 // hipText goes on below the waist of a piece that reaches the hip.
-func hipText(s calc.TraceStep, sc units.Scale) string {
+func hipText(s trace.Step, sc units.Scale) string {
 	switch {
 	case !s.Hip:
 		return ""
@@ -275,10 +276,10 @@ func hipText(s calc.TraceStep, sc units.Scale) string {
 	return " From there follow the old side seam line to the hem."
 }
 
-func sameAgainText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
+func sameAgainText(s trace.Step, sc units.Scale, parts pieceParts) string {
 	amounts := report.SideWords(calc.SidePlan{PivotMark: s.Pivot, SlideMark: s.Slide}, sc)
 	text := "Do the same with the bodice back: " + amounts + "."
-	if s.Piece == calc.SleevePiece {
+	if s.Piece == trace.SleevePiece {
 		text = layBack + ". Do the same on the back: " + amounts + "."
 	}
 	if s.Curve.Known {
@@ -287,8 +288,8 @@ func sameAgainText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
 	return text
 }
 
-func trueText(s calc.TraceStep, sc units.Scale, parts pieceParts) string {
-	if s.Piece != calc.SleevePiece {
+func trueText(s trace.Step, sc units.Scale, parts pieceParts) string {
+	if s.Piece != trace.SleevePiece {
 		fold := ""
 		switch s.Dart {
 		case calc.ArmholeDart:

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/report"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
@@ -13,12 +13,12 @@ import (
 )
 
 // About is the piece and the side of a step, "sleeve, front".
-func About(s calc.TraceStep) string {
+func About(s trace.Step) string {
 	name := wording.PieceNames[s.Piece]
 	switch {
-	case s.Action == calc.Leave:
+	case s.Action == trace.Leave:
 		return "bodice"
-	case s.Piece != calc.SleevePiece || s.Action == calc.Lay || s.Action == calc.LayBack || s.Action == calc.True || s.Action == calc.Unreachable:
+	case s.Piece != trace.SleevePiece || s.Action == trace.Lay || s.Action == trace.LayBack || s.Action == trace.True || s.Action == trace.Unreachable:
 		return name
 	}
 	half := wording.SubjectWords[s.Side.Half().Subject()]
@@ -29,8 +29,8 @@ func About(s calc.TraceStep) string {
 }
 
 // Heading is what the steps of a piece stand under; a bodice that stays is one.
-func Heading(s calc.TraceStep) string {
-	if s.Action == calc.Leave {
+func Heading(s trace.Step) string {
+	if s.Action == trace.Leave {
 		return typeset.Capitalised(About(s))
 	}
 	return typeset.Capitalised(wording.PieceNames[s.Piece])
@@ -39,8 +39,8 @@ func Heading(s calc.TraceStep) string {
 // pieceParts are the words for the parts of a piece.
 type pieceParts struct{ line, point, top, curve, half, end, level string }
 
-func partsOf(s calc.TraceStep) pieceParts {
-	if s.Piece == calc.SleevePiece {
+func partsOf(s trace.Step) pieceParts {
+	if s.Piece == trace.SleevePiece {
 		return pieceParts{"underarm seam line", "shoulder dot", "shoulder dot, on the seam line", "cap", "half-cap", "hem", "bicep line"}
 	}
 	return pieceParts{"side seam line", "shoulder point", "shoulder point", "armhole", "half-armhole", "waist", "level line"}
@@ -48,37 +48,37 @@ func partsOf(s calc.TraceStep) pieceParts {
 
 // Sentence is what to do in a step, in the marks of the ruler that is held. All of it
 // comes from the step, so that a step whose words change is not done any more.
-func Sentence(s calc.TraceStep, sc units.Scale) string {
+func Sentence(s trace.Step, sc units.Scale) string {
 	parts := partsOf(s)
 	switch s.Action {
-	case calc.Lay:
+	case trace.Lay:
 		return layText(s, sc)
-	case calc.Mark:
+	case trace.Mark:
 		return markText(s, sc, parts.level)
-	case calc.Pin:
+	case trace.Pin:
 		return "Put the pin in the " + parts.top + "."
-	case calc.TurnTo:
+	case trace.TurnTo:
 		return turnText(s, parts)
-	case calc.TraceCurve:
+	case trace.TraceCurve:
 		return curveText(s, parts)
-	case calc.SlideOut:
+	case trace.SlideOut:
 		return slideStepText(s, sc, parts)
-	case calc.Extend:
+	case trace.Extend:
 		return extendText(s, sc)
-	case calc.Taper:
+	case trace.Taper:
 		return taperText(s, sc, parts)
-	case calc.SameAgain:
+	case trace.SameAgain:
 		return sameAgainText(s, sc, parts)
-	case calc.LayBack:
+	case trace.LayBack:
 		return layBack + "."
-	case calc.TraceAsIs:
+	case trace.TraceAsIs:
 		return fmt.Sprintf("The %s stays as it is: trace its cap along the seam line, from the shoulder dot to the underarm point, and its underarm seam line to the hem line.",
 			wording.SubjectWords[s.Side.Half().Subject()])
-	case calc.Unreachable:
+	case trace.Unreachable:
 		return fmt.Sprintf("The %s cannot be altered so: nothing is marked, pinned or turned on it.", wording.PieceNames[s.Piece])
-	case calc.True:
+	case trace.True:
 		return trueText(s, sc, parts)
-	case calc.Leave:
+	case trace.Leave:
 		return "The bodice is already cut: leave it alone."
 	}
 	return garmentText(s, sc)
@@ -128,7 +128,7 @@ func Text(r report.Report) string {
 	for _, f := range r.AgainstCutting() {
 		out.Hanging(fmt.Sprintf("  %-5s ", f.Asks()), f.Line())
 	}
-	steps, piece := r.TraceSteps(), calc.Piece(255)
+	steps, piece := r.TraceSteps(), trace.Piece(255)
 	for i, s := range steps {
 		if s.Piece != piece {
 			piece = s.Piece

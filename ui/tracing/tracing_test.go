@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/internal/props"
 	"capscye/ui/report"
 	"capscye/worksheets"
@@ -34,13 +35,13 @@ func TestStepsFollowThePlan(t *testing.T) {
 			ids[s.ID()] = true
 			side := r.Plan.Sides[s.Side]
 			switch s.Action {
-			case calc.Mark, calc.SameAgain, calc.Pin, calc.TurnTo, calc.SlideOut:
+			case trace.Mark, trace.SameAgain, trace.Pin, trace.TurnTo, trace.SlideOut:
 				if s.Pivot != side.PivotMark || s.Slide != side.SlideMark {
 					t.Errorf("%s, %s: %v and %v, the plan has %v and %v", p.Name, s.Name, s.Pivot, s.Slide, side.PivotMark, side.SlideMark)
 				}
 				marked[s.Side] = true
 			}
-			if s.Action == calc.TurnTo && s.Pivot == 0 || s.Action == calc.SlideOut && s.Slide == 0 {
+			if s.Action == trace.TurnTo && s.Pivot == 0 || s.Action == trace.SlideOut && s.Slide == 0 {
 				t.Errorf("%s, %s: nothing to turn or to slide", p.Name, s.Name)
 			}
 			if text := Sentence(s, r.Scale); strings.Contains(text, "-") && strings.Contains(text, " -") {

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/forms"
 	"capscye/ui/typeset"
 	"capscye/worksheets"
@@ -15,7 +15,7 @@ import (
 type Word struct {
 	Word, says string           // one sentence
 	Keys       []worksheets.Key // the answers that it names
-	Acts       []calc.Action    // the steps at the table that it names
+	Acts       []trace.Action   // the steps at the table that it names
 	Seen       []forms.Step     // where else it is to be read
 	Worked     bool             // it is a figure of the working
 }
@@ -52,7 +52,7 @@ var Glossary = []Word{
 	{Word: "fold", says: "The line where cloth lies double, so that half a pattern cuts a whole piece.", Seen: []forms.Step{forms.Pattern}},
 	{Word: "gathered", says: "A gathered sleeve has a cap much longer than the armhole, drawn up to fit it.", Seen: []forms.Step{forms.Pattern}},
 	{Word: "girth", says: "A measurement around the body.", Seen: []forms.Step{forms.Body}},
-	{Word: "grain line", says: "The line on a pattern that lies along the threads of the cloth.", Acts: []calc.Action{calc.Lay, calc.LayBack}},
+	{Word: "grain line", says: "The line on a pattern that lies along the threads of the cloth.", Acts: []trace.Action{trace.Lay, trace.LayBack}},
 	{Word: "gusset", says: "A piece of cloth set into a seam to give more room.", Seen: []forms.Step{forms.Match}},
 	{Word: "hem", says: "The lower edge of the sleeve.", Keys: []worksheets.Key{worksheets.HemWidth}, Seen: []forms.Step{forms.Trace}},
 	{Word: "high bust", says: "The girth of the chest close under the arms, above the bust.", Keys: []worksheets.Key{worksheets.HighBust}},
@@ -64,16 +64,16 @@ var Glossary = []Word{
 	{Word: "lean", says: "How far a seam runs in from straight down.", Keys: []worksheets.Key{worksheets.WaistFront, worksheets.WaistBack}},
 	{Word: "least", says: "The slide nearest to 0; the armhole changes as little as it can.", Seen: []forms.Step{forms.Split}},
 	{Word: "level line", says: "The line straight across a bodice piece, through its underarm point.", Seen: []forms.Step{forms.Trace}},
-	{Word: "lining", says: "Thin cloth sewn inside the garment, in the same pieces.", Acts: []calc.Action{calc.AlterToo}},
+	{Word: "lining", says: "Thin cloth sewn inside the garment, in the same pieces.", Acts: []trace.Action{trace.AlterToo}},
 	{Word: "mark", says: "An amount rounded to your ruler, to mark on the paper.",
-		Keys: []worksheets.Key{worksheets.Ruler}, Acts: []calc.Action{calc.Mark}, Seen: []forms.Step{forms.Split, forms.Match}, Worked: true},
+		Keys: []worksheets.Key{worksheets.Ruler}, Acts: []trace.Action{trace.Mark}, Seen: []forms.Step{forms.Split, forms.Match}, Worked: true},
 	{Word: "matches", says: "A piece matches when it slides more than it needs, so that its seam still fits the other piece.",
 		Seen: []forms.Step{forms.Match}},
 	{Word: "need", says: "Girth plus ease less the flat width: how much the pattern must gain, or come in.", Seen: []forms.Step{forms.Split}, Worked: true},
-	{Word: "notch", says: "A small mark on a seam line where two pieces meet.", Acts: []calc.Action{calc.Notch}},
+	{Word: "notch", says: "A small mark on a seam line where two pieces meet.", Acts: []trace.Action{trace.Notch}},
 	{Word: "overlap", says: "Where one edge lies over another to be buttoned.", Seen: []forms.Step{forms.Pattern}},
 	{Word: "pin", says: "The point about which a pattern is turned: a pin through the seam line at its top.",
-		Keys: []worksheets.Key{worksheets.CornerDownFront, worksheets.CornerDownBack}, Acts: []calc.Action{calc.Pin}},
+		Keys: []worksheets.Key{worksheets.CornerDownFront, worksheets.CornerDownBack}, Acts: []trace.Action{trace.Pin}},
 	{Word: "pivot", says: "The width a side gains when the pattern is turned about a pin at its top; cap and armhole keep their length.",
 		Seen: []forms.Step{forms.Split, forms.Trace}, Worked: true},
 	{Word: "pivot limit", says: "The most that one side may pivot, usually 1 in (2.5 cm); a wider turn lowers the cap more.",
@@ -93,28 +93,28 @@ var Glossary = []Word{
 	{Word: "shoulder dot", says: "The point of the cap that meets the shoulder seam.", Seen: []forms.Step{forms.Pattern, forms.Trace}},
 	{Word: "side", says: "One edge that you alter: sleeve front, sleeve back, bodice front or bodice back.", Seen: []forms.Step{forms.Split}},
 	{Word: "side seam", says: "The seam of the bodice from underarm to waist.", Keys: []worksheets.Key{worksheets.SideSeam},
-		Acts: []calc.Action{calc.CheckSides}},
+		Acts: []trace.Action{trace.CheckSides}},
 	{Word: "slash and spread", says: "To cut a pattern through and spread the parts, for more width than pivot and slide can give.", Seen: []forms.Step{forms.Match}},
 	{Word: "sleeve", says: "The part of a garment around the arm.", Keys: []worksheets.Key{worksheets.SleeveLength},
 		Seen: []forms.Step{forms.Split, forms.Match, forms.Trace}},
 	{Word: "slide", says: "The width a side gains when the pattern is moved straight out at the underarm; cap and armhole get longer by as much.",
-		Keys: []worksheets.Key{worksheets.Slide}, Acts: []calc.Action{calc.SlideOut}, Worked: true},
+		Keys: []worksheets.Key{worksheets.Slide}, Acts: []trace.Action{trace.SlideOut}, Worked: true},
 	{Word: "take-off", says: "What lies under the tape and is sewn away: a dart, tuck, pleat or overlap.",
 		Keys: []worksheets.Key{worksheets.TakeOffFront, worksheets.TakeOffBack}},
-	{Word: "taper", says: "To draw a seam from its new upper end in to its old lower end.", Acts: []calc.Action{calc.Taper}, Seen: []forms.Step{forms.Pattern}},
-	{Word: "test garment", says: "A first garment in cheap cloth, to try on and alter.", Acts: []calc.Action{calc.TestGarment}},
+	{Word: "taper", says: "To draw a seam from its new upper end in to its old lower end.", Acts: []trace.Action{trace.Taper}, Seen: []forms.Step{forms.Pattern}},
+	{Word: "test garment", says: "A first garment in cheap cloth, to try on and alter.", Acts: []trace.Action{trace.TestGarment}},
 	{Word: "total", says: "The pivot plus the slide of one side.", Seen: []forms.Step{forms.Split}, Worked: true},
-	{Word: "trace", says: "To draw along the edge of the pattern as it lies.", Acts: []calc.Action{calc.TraceCurve, calc.TraceAsIs, calc.Extend}},
-	{Word: "true", says: "To draw an altered seam line smooth, and equally long on both pieces.", Acts: []calc.Action{calc.True}},
+	{Word: "trace", says: "To draw along the edge of the pattern as it lies.", Acts: []trace.Action{trace.TraceCurve, trace.TraceAsIs, trace.Extend}},
+	{Word: "true", says: "To draw an altered seam line smooth, and equally long on both pieces.", Acts: []trace.Action{trace.True}},
 	{Word: "tuck", says: "A narrow fold of the cloth, stitched down.", Seen: []forms.Step{forms.Pattern}},
-	{Word: "turn", says: "To swing the pattern around its pin; that is how it pivots.", Acts: []calc.Action{calc.TurnTo}, Seen: []forms.Step{forms.Pattern}},
+	{Word: "turn", says: "To swing the pattern around its pin; that is how it pivots.", Acts: []trace.Action{trace.TurnTo}, Seen: []forms.Step{forms.Pattern}},
 	{Word: "underarm corner", says: "Where the cap or armhole ends and the seam below it begins.",
 		Keys: []worksheets.Key{worksheets.CornerOutFront, worksheets.CornerOutBack}},
 	{Word: "underarm point", says: "The underarm corner on the paper: where the seam lines cross, one seam allowance in from both edges.",
 		Seen: []forms.Step{forms.Trace}},
 	{Word: "underarm seam", says: "The seam of the sleeve from underarm to hem.", Keys: []worksheets.Key{worksheets.UnderarmSeam}, Seen: []forms.Step{forms.Trace}},
 	{Word: "waist", says: "Where the body bends sideways.", Keys: []worksheets.Key{worksheets.Waist}, Seen: []forms.Step{forms.Ease, forms.Pattern, forms.Trace}},
-	{Word: "walk", says: "To move one seam line along another, bit by bit, to compare their lengths.", Acts: []calc.Action{calc.CheckSeams}},
+	{Word: "walk", says: "To move one seam line along another, bit by bit, to compare their lengths.", Acts: []trace.Action{trace.CheckSeams}},
 	{Word: "widen to match", says: "To let a piece that slides too far come out wider than asked.", Seen: []forms.Step{forms.Split}},
 	{Word: "woven", says: "Cloth of crossed threads; it hardly stretches.", Keys: []worksheets.Key{worksheets.Fabric}},
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/ui/forms"
 	"capscye/worksheets"
 )
@@ -15,7 +15,7 @@ import (
 // Each word has one sentence, the words are in order, and what is at hand has
 // one word at the most.
 func TestGlossaryIsInOrder(t *testing.T) {
-	answers, actions := map[worksheets.Key]string{}, map[calc.Action]string{}
+	answers, actions := map[worksheets.Key]string{}, map[trace.Action]string{}
 	for i, w := range Glossary {
 		if i > 0 && w.Word <= Glossary[i-1].Word {
 			t.Errorf("%q stands behind %q", w.Word, Glossary[i-1].Word)
@@ -40,7 +40,7 @@ func TestGlossaryIsInOrder(t *testing.T) {
 
 // Every action at the table has its word, which stands large in the table view.
 func TestEveryActionHasAVerb(t *testing.T) {
-	for a := calc.Lay; a <= calc.TestGarment; a++ {
+	for a := trace.Lay; a <= trace.TestGarment; a++ {
 		if Verbs[a] == "" {
 			t.Errorf("action %d has no verb", a)
 		}

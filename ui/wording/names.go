@@ -5,6 +5,7 @@ package wording
 
 import (
 	"capscye/calc"
+	"capscye/calc/trace"
 	"capscye/worksheets"
 )
 
@@ -20,21 +21,21 @@ var HalfNames = map[calc.Half]string{calc.Front: "Front", calc.Back: "Back"}
 var SectionWords = map[worksheets.Section]string{worksheets.BodySection: "body", worksheets.PatternSection: "pattern"}
 
 // PieceNames are the pieces as the steps call them.
-var PieceNames = map[calc.Piece]string{
-	calc.SleevePiece: "sleeve", calc.BodiceFrontPiece: "bodice front", calc.BodiceBackPiece: "bodice back", calc.Garment: "garment",
+var PieceNames = map[trace.Piece]string{
+	trace.SleevePiece: "sleeve", trace.BodiceFrontPiece: "bodice front", trace.BodiceBackPiece: "bodice back", trace.Garment: "garment",
 }
 
 // Verbs are the actions in a word or two, for reading across a table.
-var Verbs = map[calc.Action]string{
-	calc.Lay: "Lay", calc.Mark: "Mark", calc.Pin: "Pin", calc.TurnTo: "Pivot", calc.TraceCurve: "Trace", calc.SlideOut: "Slide",
-	calc.Extend: "Extend", calc.Taper: "Taper", calc.SameAgain: "The same again", calc.True: "True", calc.Notch: "Notches",
-	calc.LayBack: "Lay back", calc.TraceAsIs: "Trace", calc.Leave: "Leave", calc.Unreachable: "Leave",
-	calc.CheckSeams: "Check", calc.CheckWidths: "Measure", calc.CheckSides: "Check", calc.AlterToo: "Alter too", calc.TestGarment: "Test garment",
+var Verbs = map[trace.Action]string{
+	trace.Lay: "Lay", trace.Mark: "Mark", trace.Pin: "Pin", trace.TurnTo: "Pivot", trace.TraceCurve: "Trace", trace.SlideOut: "Slide",
+	trace.Extend: "Extend", trace.Taper: "Taper", trace.SameAgain: "The same again", trace.True: "True", trace.Notch: "Notches",
+	trace.LayBack: "Lay back", trace.TraceAsIs: "Trace", trace.Leave: "Leave", trace.Unreachable: "Leave",
+	trace.CheckSeams: "Check", trace.CheckWidths: "Measure", trace.CheckSides: "Check", trace.AlterToo: "Alter too", trace.TestGarment: "Test garment",
 }
 
 // GirthLine is what the line is called where the girth of a drawn piece is measured. The
 // steps draw a bust line only where it was measured.
-func GirthLine(d calc.Drawing) string {
+func GirthLine(d trace.Drawing) string {
 	switch {
 	case len(d.Corners) > 1:
 		return "bicep line"

@@ -1,4 +1,4 @@
-package calc_test
+package trace_test
 
 import (
 	"math"
@@ -6,12 +6,14 @@ import (
 	"testing"
 
 	"capscye/calc"
+	"capscye/calc/internal/byhand"
+	"capscye/calc/trace"
 	"capscye/units"
 )
 
 // What pictures show, by the points that they are drawn from.
 
-func wayAlong(s calc.Stroke) (length float64) {
+func wayAlong(s trace.Stroke) (length float64) {
 	for i := 1; i < len(s); i++ {
 		length += math.Hypot(s[i].X-s[i-1].X, s[i].Y-s[i-1].Y)
 	}
@@ -19,8 +21,8 @@ func wayAlong(s calc.Stroke) (length float64) {
 }
 
 // passes tells that some stroke has a point there.
-func passes(strokes []calc.Stroke, p calc.Point) bool {
-	return slices.ContainsFunc(strokes, func(s calc.Stroke) bool {
+func passes(strokes []trace.Stroke, p calc.Point) bool {
+	return slices.ContainsFunc(strokes, func(s trace.Stroke) bool {
 		return slices.ContainsFunc(s, func(q calc.Point) bool { return math.Hypot(p.X-q.X, p.Y-q.Y) < 1e-6 })
 	})
 }
@@ -33,10 +35,10 @@ func marked(input calc.Input) (calc.Input, calc.Plan) {
 // While a side is turned and slid the whole paper lies so that its corner is at the new
 // place, and what was traced of the other side stays.
 func TestPaperMovesAsAWhole(t *testing.T) {
-	input, p := marked(geometry())
-	end := calc.SleeveDrawing(input, p, calc.AllAltered)
-	stages := calc.Stages{calc.Altered, calc.SlidOut}
-	d := calc.SleeveDrawing(input, p, stages)
+	input, p := marked(byhand.Geometry())
+	end := trace.SleeveDrawing(input, p, trace.AllAltered)
+	stages := trace.Stages{trace.Altered, trace.SlidOut}
+	d := trace.SleeveDrawing(input, p, stages)
 	front, back := d.Corners[0], d.Corners[1]
 	if back.New.X >= back.Old.X { // out is to the left there
 		t.Errorf("the back slides from %v to %v", back.Old, back.New)
@@ -52,9 +54,9 @@ func TestPaperMovesAsAWhole(t *testing.T) {
 // Turned, and not slid yet, the corner lies where the turn alone brings it; slid, 1/4 in
 // further out.
 func TestTheCornerIsTurnedAndThenSlid(t *testing.T) {
-	input, p := marked(geometry())
-	turned := calc.SleeveDrawing(input, p, calc.Stages{calc.TurnedOut}).Corners[0]
-	slid := calc.SleeveDrawing(input, p, calc.Stages{calc.SlidOut}).Corners[0]
+	input, p := marked(byhand.Geometry())
+	turned := trace.SleeveDrawing(input, p, trace.Stages{trace.TurnedOut}).Corners[0]
+	slid := trace.SleeveDrawing(input, p, trace.Stages{trace.SlidOut}).Corners[0]
 	if out := (slid.New.X - turned.New.X) / 25.4; math.Abs(out-0.25) > 1e-9 || slid.New.Y != turned.New.Y {
 		t.Errorf("it slides from %v to %v", turned.New, slid.New)
 	}
@@ -65,21 +67,21 @@ func TestTheCornerIsTurnedAndThenSlid(t *testing.T) {
 
 // What stands in for a measurement, or cannot be drawn as long as it was measured, is said.
 func TestWhatIsDrawnByGuessIsSaid(t *testing.T) {
-	whole := geometry()
-	whole.Sleeve.CapFront, whole.Sleeve.CapBack = known("9 1/4"), known("9 1/4")
+	whole := byhand.Geometry()
+	whole.Sleeve.CapFront, whole.Sleeve.CapBack = byhand.Known("9 1/4"), byhand.Known("9 1/4")
 	for what, c := range map[string]struct {
 		change               func(*calc.Input)
 		assumed, approximate bool
 	}{
 		"all measured":     {func(*calc.Input) {}, false, false},
-		"a cap too long":   {func(in *calc.Input) { in.Sleeve.CapBack = known("13") }, false, true}, // over 6 1/2 and 5 1/4
+		"a cap too long":   {func(in *calc.Input) { in.Sleeve.CapBack = byhand.Known("13") }, false, true}, // over 6 1/2 and 5 1/4
 		"no cap height":    {func(in *calc.Input) { in.Sleeve.CapHeight = units.Reading{} }, true, false},
 		"no underarm seam": {func(in *calc.Input) { in.Sleeve.UnderarmSeam = units.Reading{} }, true, false},
 	} {
 		changed := whole
 		c.change(&changed)
 		input, p := marked(changed)
-		if d := calc.SleeveDrawing(input, p, calc.Stages{}); d.Assumed != c.assumed || d.Approximate != c.approximate {
+		if d := trace.SleeveDrawing(input, p, trace.Stages{}); d.Assumed != c.assumed || d.Approximate != c.approximate {
 			t.Errorf("%s: assumed %v, approximate %v", what, d.Assumed, d.Approximate)
 		}
 	}
@@ -90,7 +92,7 @@ func TestWhatIsDrawnByGuessIsSaid(t *testing.T) {
 		changed := whole
 		forget(&changed)
 		input, p := marked(changed)
-		if d := calc.BodiceDrawing(input, p, calc.Front, calc.Stages{}); !d.Assumed {
+		if d := trace.BodiceDrawing(input, p, calc.Front, trace.Stages{}); !d.Assumed {
 			t.Errorf("%s: nothing is said to be assumed", what)
 		}
 	}
@@ -99,7 +101,7 @@ func TestWhatIsDrawnByGuessIsSaid(t *testing.T) {
 // An inward slide shortens the curve that is drawn, by as much as the step says.
 func TestACurveDrawnAnewHasItsLength(t *testing.T) {
 	input, p := marked(comingIn("8 1/2"))
-	d := calc.SleeveDrawing(input, p, calc.AllAltered)
+	d := trace.SleeveDrawing(input, p, trace.AllAltered)
 	for i, c := range d.Corners[:2] {
 		at := slices.Index(d.New[i], c.New)
 		if at < 0 {
@@ -116,8 +118,8 @@ func TestACurveDrawnAnewHasItsLength(t *testing.T) {
 
 // The girth is measured at its own level where the corner lies above it.
 func TestTheLineOfTheGirthIsDrawn(t *testing.T) {
-	input, p := marked(geometry())
-	d := calc.SleeveDrawing(input, p, calc.AllAltered)
+	input, p := marked(byhand.Geometry())
+	d := trace.SleeveDrawing(input, p, trace.AllAltered)
 	if got := (d.Corners[0].Line.X - d.Corners[1].Line.X) / 25.4; d.Corners[0].Line.Y != d.Corners[0].Old.Y || math.Abs(got-15.5) > 1e-9 {
 		t.Errorf("%v across at %v, want 15 1/2 at the bicep line", got, d.Corners[0].Line.Y/25.4)
 	}
@@ -126,12 +128,12 @@ func TestTheLineOfTheGirthIsDrawn(t *testing.T) {
 // A piece of the bodice is as wide as it was measured, front and back each; its waist
 // reaches to the new corner; and a width that was not measured is said to be assumed.
 func TestPiecesOfTheBodiceAsMeasured(t *testing.T) {
-	whole := geometry()
-	whole.Waist, whole.WaistEase = known("33"), known("1") // 32 on the pattern: 1/2 in a side
-	whole.Bodice.WaistFront, whole.Bodice.WaistBack = known("8 1/4"), known("7 3/4")
+	whole := byhand.Geometry()
+	whole.Waist, whole.WaistEase = byhand.Known("33"), byhand.Known("1") // 32 on the pattern: 1/2 in a side
+	whole.Bodice.WaistFront, whole.Bodice.WaistBack = byhand.Known("8 1/4"), byhand.Known("7 3/4")
 	input, p := marked(whole)
 	for h, width := range []float64{10.25, 9.75} {
-		d := calc.BodiceDrawing(input, p, calc.Half(h), calc.AllAltered)
+		d := trace.BodiceDrawing(input, p, calc.Half(h), trace.AllAltered)
 		rest := d.Old[len(d.Old)-1]
 		if got := (d.Corners[0].Old.X - rest[2].X) / 25.4; math.Abs(got-width) > 1e-9 || d.Assumed {
 			t.Errorf("half %d: %v wide, assumed %v", h, got, d.Assumed)
@@ -144,9 +146,9 @@ func TestPiecesOfTheBodiceAsMeasured(t *testing.T) {
 			t.Errorf("half %d: the waist ends at %v, fits %v, want %v", h, waist[len(waist)-1], d.Corners[0].Fits, newEnd)
 		}
 	}
-	whole.Bodice.Front, whole.Bodice.FinishedBust = units.Reading{}, known("40")
+	whole.Bodice.Front, whole.Bodice.FinishedBust = units.Reading{}, byhand.Known("40")
 	input, p = marked(whole)
-	if d := calc.BodiceDrawing(input, p, calc.Front, calc.AllAltered); !d.Assumed {
+	if d := trace.BodiceDrawing(input, p, calc.Front, trace.AllAltered); !d.Assumed {
 		t.Error("nobody measured how wide that front is")
 	}
 }
@@ -165,11 +167,11 @@ func TestTheSeamLeansIn(t *testing.T) {
 // Bends and points that fit lie on the seam that they belong to, also on the back, which
 // is on the left; the corner is no bend.
 func TestBendsAndFitsLieOnTheirSeam(t *testing.T) {
-	whole := geometry()
-	whole.Sleeve.Long, whole.Sleeve.UnderarmSeam, whole.Sleeve.HemWidth, whole.Sleeve.ElbowWidth = true, known("17"), known("9"), known("11")
-	whole.Elbow, whole.ElbowEase = known("12"), known("1")
+	whole := byhand.Geometry()
+	whole.Sleeve.Long, whole.Sleeve.UnderarmSeam, whole.Sleeve.HemWidth, whole.Sleeve.ElbowWidth = true, byhand.Known("17"), byhand.Known("9"), byhand.Known("11")
+	whole.Elbow, whole.ElbowEase = byhand.Known("12"), byhand.Known("1")
 	input, p := marked(whole)
-	d := calc.SleeveDrawing(input, p, calc.AllAltered)
+	d := trace.SleeveDrawing(input, p, trace.AllAltered)
 	for i, c := range d.Corners {
 		if len(c.Bends) != 1 || len(c.Fits) != 1 {
 			t.Errorf("corner %d: bends %v, fits %v", i, c.Bends, c.Fits)

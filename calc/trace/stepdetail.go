@@ -1,10 +1,11 @@
-package calc
+package trace
 
 import (
 	"fmt"
 	"hash/fnv"
 	"reflect"
 
+	"capscye/calc"
 	"capscye/units"
 )
 
@@ -18,7 +19,7 @@ type Detail struct {
 	Allowance units.Reading
 	Hip       bool // the piece reaches the hip
 	HipLine   bool // and its seam is drawn to a point on the hip line
-	Dart      Dart
+	Dart      calc.Dart
 
 	Above bool // turned far inward, the underarm point comes above the level of its mark
 
@@ -61,19 +62,19 @@ func (d Detail) digest() string {
 }
 
 // orNoneBut leaves out a dart that cannot start in one seam.
-func orNoneBut(d, in Dart) Dart {
-	if d == in || d == AnyDart {
+func orNoneBut(d, in calc.Dart) calc.Dart {
+	if d == in || d == calc.AnyDart {
 		return d
 	}
-	return NoDart
+	return calc.NoDart
 }
 
 // detail is what the steps of a side say of the seam below it.
-func (b *stepList) detail(s Side) (d Detail) {
+func (b *stepList) detail(s calc.Side) (d Detail) {
 	p, t := b.marked.Sides[s], b.marked.Turns[s]
 	d.Straight = s.OfSleeve() && !b.in.Sleeve.Long
-	d.FromCorner = !d.Straight && b.in.Method.TaperFrom == FromCorner
-	if curve := b.in.halfSeams()[s]; p.Slide < 0 && curve.Known {
+	d.FromCorner = !d.Straight && b.in.Method.TaperFrom == calc.FromCorner
+	if curve := b.in.HalfSeams()[s]; p.Slide < 0 && curve.Known {
 		d.Curve = units.Known(curve.Length + p.Slide)
 	}
 	d.Above = p.Pivot < 0 && t.Known && t.CornerY > -b.marked.Edges[s].H
@@ -81,19 +82,19 @@ func (b *stepList) detail(s Side) (d Detail) {
 		return d
 	}
 	fit := b.plan.Fits[s]
-	d.Dart = NoDart
-	d.Elbow, d.ElbowOut, d.EndOut, d.HipOut = fit.Elbow, nearestCount(fit.ElbowOut), nearestCount(fit.EndOut), nearestCount(fit.HipOut)
+	d.Dart = calc.NoDart
+	d.Elbow, d.ElbowOut, d.EndOut, d.HipOut = fit.Elbow, calc.NearestCount(fit.ElbowOut), calc.NearestCount(fit.EndOut), calc.NearestCount(fit.HipOut)
 	if below := b.marked.Edges[s].Below; fit.Elbow && below.Known {
-		d.ElbowDown = units.Known(nearestCount(fit.ElbowDown * below.MM))
+		d.ElbowDown = units.Known(calc.NearestCount(fit.ElbowDown * below.MM))
 	}
 	d.AtMark = !d.FromCorner && p.Pivot > 0
 	if s.OfSleeve() {
 		return d
 	}
 	d.Dart, d.Hip = b.dart(s.Half()), b.in.Bodice.HipFront.Known || b.in.Bodice.HipBack.Known
-	if down := b.in.Bodice.bustLine(); !d.FromCorner && down > 0 {
-		_, passes := t.Outline.Find(LinePoint)
-		unknown := t.Outline.count == 0
+	if down := b.in.Bodice.BustLine(); !d.FromCorner && down > 0 {
+		_, passes := t.Outline.Find(calc.LinePoint)
+		unknown := len(t.Outline.Points()) == 0
 		if d.Via = passes || unknown; d.Via {
 			d.LineOut, d.AtLineBends, d.IfBelow = p.Total, p.Total != 0 || p.Pivot < 0 || d.EndOut != 0, unknown && p.Pivot < 0
 		}
@@ -103,27 +104,27 @@ func (b *stepList) detail(s Side) (d Detail) {
 
 // dart is the dart of half a front or back, as it was told; there is none where nobody
 // told and nothing was taken off.
-func (b *stepList) dart(h Half) Dart {
+func (b *stepList) dart(h calc.Half) calc.Dart {
 	in := b.in.Bodice
 	takeOff, dart := in.TakeOffFront, in.DartFront
-	if h == Back {
+	if h == calc.Back {
 		takeOff, dart = in.TakeOffBack, in.DartBack
 	}
-	if dart == AnyDart && takeOff.Or(0) == 0 {
-		return NoDart
+	if dart == calc.AnyDart && takeOff.Or(0) == 0 {
+		return calc.NoDart
 	}
 	return dart
 }
 
 // layDetail is what is drawn and marked when a piece is laid down.
-func (b *stepList) layDetail(s Side) (d Detail) {
+func (b *stepList) layDetail(s calc.Side) (d Detail) {
 	d.Allowance = b.in.Sleeve.Allowance
 	if s.OfSleeve() {
 		d.Elbow = b.details[s].Elbow || b.details[s+1].Elbow
 	} else {
 		side := b.details[s]
 		d.Allowance, d.Dart, d.Hip, d.HipLine = b.in.Bodice.Allowance, side.Dart, side.Hip, side.Hip && (side.HipOut != 0 || side.EndOut != 0)
-		if down := b.in.Bodice.bustLine(); down > 0 {
+		if down := b.in.Bodice.BustLine(); down > 0 {
 			d.LineDown = units.Known(down)
 		}
 	}
@@ -136,8 +137,8 @@ func (b *stepList) hemDetail() (d Detail) {
 		return d
 	}
 	d.Straight = true
-	d.HemWiden = b.marked.Sides[SleeveFront].Total + b.marked.Sides[SleeveBack].Total
-	if hem := b.in.Sleeve.flat(b.in.Sleeve.HemWidth); hem.Known {
+	d.HemWiden = b.marked.Sides[calc.SleeveFront].Total + b.marked.Sides[calc.SleeveBack].Total
+	if hem := b.in.Sleeve.Flat(b.in.Sleeve.HemWidth); hem.Known {
 		d.Hem = units.Known(hem.Length + d.HemWiden)
 	}
 	return d
@@ -147,20 +148,20 @@ func (b *stepList) hemDetail() (d Detail) {
 // piece that pivots inward is as wide as was asked at its new underarm points,
 // where these lie below its line.
 func (b *stepList) widthDetail() (d Detail) {
-	moved := func(front Side) bool { return b.alters(front) || b.alters(front+1) }
-	inward := func(front Side) bool {
-		low := func(s Side) bool {
+	moved := func(front calc.Side) bool { return b.alters(front) || b.alters(front+1) }
+	inward := func(front calc.Side) bool {
+		low := func(s calc.Side) bool {
 			e, t := b.marked.Edges[s], b.marked.Turns[s]
 			return b.plan.Sides[s].PivotMark < 0 && (e.Line == 0 || t.Known && e.LineAt().Y >= t.CornerY)
 		}
 		return low(front) || low(front+1)
 	}
-	if moved(SleeveFront) {
-		d.Sleeve, d.LowSleeve = b.plan.Sleeve.DrawnMarked, inward(SleeveFront)
+	if moved(calc.SleeveFront) {
+		d.Sleeve, d.LowSleeve = b.plan.Sleeve.DrawnMarked, inward(calc.SleeveFront)
 	}
-	if moved(BodiceFront) {
-		d.Bust, d.LowBust = b.plan.Bust.DrawnMarked, inward(BodiceFront)
-		if down := b.in.Bodice.bustLine(); down > 0 {
+	if moved(calc.BodiceFront) {
+		d.Bust, d.LowBust = b.plan.Bust.DrawnMarked, inward(calc.BodiceFront)
+		if down := b.in.Bodice.BustLine(); down > 0 {
 			d.LineDown = units.Known(down)
 		}
 	}

@@ -1,10 +1,13 @@
-package calc
+// Package trace is what follows from a plan at the table: the steps in which the hands carry
+// it out, and the pieces as they lie on the paper at each.
+package trace
 
 import (
 	"fmt"
 	"slices"
 	"strings"
 
+	"capscye/calc"
 	"capscye/units"
 )
 
@@ -64,25 +67,25 @@ type Stages [4]Stage
 // AllAltered is how everything lies in the end.
 var AllAltered = Stages{Altered, Altered, Altered, Altered}
 
-// TraceStep is one step at the table. Amounts are marks of the ruler, negative
+// Step is one step at the table. Amounts are marks of the ruler, negative
 // where a side comes in.
-type TraceStep struct {
+type Step struct {
 	Name         string // stable
 	Piece        Piece
-	Side         Side // whose amounts they are
-	Both         bool // front and back alike
+	Side         calc.Side // whose amounts they are
+	Both         bool      // front and back alike
 	Action       Action
 	Pivot, Slide units.Length
 	Stages       Stages // how the sides lie once the step is done
 	Detail
 
-	goesBy []SidePlan // the sides whose amounts a step without any of its own goes by
+	goesBy []calc.SidePlan // the sides whose amounts a step without any of its own goes by
 }
 
 // ID is what a finished step is remembered by: its name, the amounts that it was
 // done with, in millimetres, and a digest of whatever else its words say. When one
 // of them changes, what was done by other words is not done.
-func (s TraceStep) ID() string {
+func (s Step) ID() string {
 	id, mark := s.Name, "@"
 	add := func(pivot, slide units.Length) {
 		id += fmt.Sprintf("%s%g%+g", mark, pivot.Millimetres(), slide.Millimetres())
@@ -108,23 +111,23 @@ func StepName(id string) string {
 	return id
 }
 
-// TraceSteps is the work at the table in its order: the sleeve, the bodice, and
+// Steps is the work at the table in its order: the sleeve, the bodice, and
 // what has to be checked and altered with them. It is empty while the plan is
 // open. Front and back are told apart only where they differ.
-func TraceSteps(in Input, p Plan) []TraceStep {
+func Steps(in calc.Input, p calc.Plan) []Step {
 	if p.Open || p.TooFar() {
 		return nil
 	}
 	b := &stepList{in: in, plan: p, marked: p.AsMarked(in)}
-	for _, s := range Sides() {
+	for _, s := range calc.Sides() {
 		b.details[s] = b.detail(s)
 	}
 	b.sleeve()
-	b.bodice(in.Method.Armhole == KeepArmhole)
+	b.bodice(in.Method.Armhole == calc.KeepArmhole)
 	switch {
 	case len(b.steps) == 0:
 		return nil
-	case !slices.ContainsFunc(b.steps, func(s TraceStep) bool { return s.Action == Unreachable }):
+	case !slices.ContainsFunc(b.steps, func(s Step) bool { return s.Action == Unreachable }):
 		b.garment() // what has a piece that cannot be done is no garment yet
 	}
 	return b.steps
@@ -132,22 +135,22 @@ func TraceSteps(in Input, p Plan) []TraceStep {
 
 // stepList gathers the steps, and knows how the sides lie so far.
 type stepList struct {
-	in      Input
-	plan    Plan
-	marked  Plan // as it will lie on the paper
+	in      calc.Input
+	plan    calc.Plan
+	marked  calc.Plan // as it will lie on the paper
 	details [4]Detail
-	steps   []TraceStep
+	steps   []Step
 	stages  Stages
 }
 
-func (b *stepList) add(s TraceStep) {
+func (b *stepList) add(s Step) {
 	s.Stages = b.stages
 	switch sides := b.plan.Sides; {
 	case s.Piece == Garment:
 		s.goesBy = sides[:]
 	case s.Action != True:
 	case s.Piece == SleevePiece:
-		s.goesBy = sides[:BodiceFront]
+		s.goesBy = sides[:calc.BodiceFront]
 	default:
 		s.goesBy = sides[s.Side : s.Side+1]
 	}
@@ -155,14 +158,14 @@ func (b *stepList) add(s TraceStep) {
 }
 
 // alters tells that a side is marked at all.
-func (b *stepList) alters(s Side) bool { return b.plan.Sides[s].Altered() }
+func (b *stepList) alters(s calc.Side) bool { return b.plan.Sides[s].Altered() }
 
 // stuck tells that no hands can alter a side as planned, or as it would be marked.
-func (b *stepList) stuck(s Side) bool { return b.plan.Turns[s].OutOfReach }
+func (b *stepList) stuck(s calc.Side) bool { return b.plan.Turns[s].OutOfReach }
 
 // alike tells that the steps of front and back say the same, but for the length of
 // a curve that an inward slide leaves.
-func (b *stepList) alike(front Side) bool {
+func (b *stepList) alike(front calc.Side) bool {
 	f, k := b.plan.Sides[front], b.plan.Sides[front+1]
 	one, other := b.details[front], b.details[front+1]
 	measured := one.Curve.Known == other.Curve.Known
@@ -172,80 +175,80 @@ func (b *stepList) alike(front Side) bool {
 
 func (b *stepList) sleeve() {
 	switch {
-	case !b.alters(SleeveFront) && !b.alters(SleeveBack):
+	case !b.alters(calc.SleeveFront) && !b.alters(calc.SleeveBack):
 		return
-	case b.stuck(SleeveFront) || b.stuck(SleeveBack):
-		b.add(TraceStep{Name: "sleeve-unreachable", Piece: SleevePiece, Action: Unreachable})
+	case b.stuck(calc.SleeveFront) || b.stuck(calc.SleeveBack):
+		b.add(Step{Name: "sleeve-unreachable", Piece: SleevePiece, Action: Unreachable})
 		return
 	}
-	b.add(TraceStep{Name: "sleeve-lay", Piece: SleevePiece, Action: Lay, Detail: b.layDetail(SleeveFront)})
+	b.add(Step{Name: "sleeve-lay", Piece: SleevePiece, Action: Lay, Detail: b.layDetail(calc.SleeveFront)})
 	switch {
-	case b.alike(SleeveFront):
-		b.side(SleeveFront, SleevePiece, "sleeve-front", true)
-		b.stages[SleeveBack] = Altered
-		b.add(b.sameAgain("sleeve-back-same", SleevePiece, SleeveBack))
-	case !b.alters(SleeveFront):
-		b.add(TraceStep{Name: "sleeve-front-as-it-is", Piece: SleevePiece, Side: SleeveFront, Action: TraceAsIs})
-		b.side(SleeveBack, SleevePiece, "sleeve-back", false)
+	case b.alike(calc.SleeveFront):
+		b.side(calc.SleeveFront, SleevePiece, "sleeve-front", true)
+		b.stages[calc.SleeveBack] = Altered
+		b.add(b.sameAgain("sleeve-back-same", SleevePiece, calc.SleeveBack))
+	case !b.alters(calc.SleeveFront):
+		b.add(Step{Name: "sleeve-front-as-it-is", Piece: SleevePiece, Side: calc.SleeveFront, Action: TraceAsIs})
+		b.side(calc.SleeveBack, SleevePiece, "sleeve-back", false)
 	default:
-		b.side(SleeveFront, SleevePiece, "sleeve-front", false)
-		b.add(TraceStep{Name: "sleeve-lay-back", Piece: SleevePiece, Side: SleeveBack, Action: LayBack})
-		if b.alters(SleeveBack) {
-			b.side(SleeveBack, SleevePiece, "sleeve-back", false)
+		b.side(calc.SleeveFront, SleevePiece, "sleeve-front", false)
+		b.add(Step{Name: "sleeve-lay-back", Piece: SleevePiece, Side: calc.SleeveBack, Action: LayBack})
+		if b.alters(calc.SleeveBack) {
+			b.side(calc.SleeveBack, SleevePiece, "sleeve-back", false)
 		} else {
-			b.add(TraceStep{Name: "sleeve-back-as-it-is", Piece: SleevePiece, Side: SleeveBack, Action: TraceAsIs})
+			b.add(Step{Name: "sleeve-back-as-it-is", Piece: SleevePiece, Side: calc.SleeveBack, Action: TraceAsIs})
 		}
 	}
-	b.add(TraceStep{Name: "sleeve-true", Piece: SleevePiece, Action: True, Detail: b.hemDetail()})
+	b.add(Step{Name: "sleeve-true", Piece: SleevePiece, Action: True, Detail: b.hemDetail()})
 }
 
 func (b *stepList) bodice(kept bool) {
-	front, back := b.alters(BodiceFront), b.alters(BodiceBack)
+	front, back := b.alters(calc.BodiceFront), b.alters(calc.BodiceBack)
 	switch {
 	case kept && len(b.steps) > 0:
-		b.add(TraceStep{Name: "bodice-leave", Piece: BodiceFrontPiece, Side: BodiceFront, Both: true, Action: Leave})
+		b.add(Step{Name: "bodice-leave", Piece: BodiceFrontPiece, Side: calc.BodiceFront, Both: true, Action: Leave})
 	case !front && !back:
-	case b.alike(BodiceFront) && !b.stuck(BodiceFront) && !b.stuck(BodiceBack):
-		b.piece(BodiceFront, BodiceFrontPiece, "bodice-front", true)
-		b.stages[BodiceBack] = Altered
-		b.add(b.sameAgain("bodice-back-same", BodiceBackPiece, BodiceBack))
+	case b.alike(calc.BodiceFront) && !b.stuck(calc.BodiceFront) && !b.stuck(calc.BodiceBack):
+		b.piece(calc.BodiceFront, BodiceFrontPiece, "bodice-front", true)
+		b.stages[calc.BodiceBack] = Altered
+		b.add(b.sameAgain("bodice-back-same", BodiceBackPiece, calc.BodiceBack))
 	default:
 		if front {
-			b.piece(BodiceFront, BodiceFrontPiece, "bodice-front", false)
+			b.piece(calc.BodiceFront, BodiceFrontPiece, "bodice-front", false)
 		}
 		if back {
-			b.piece(BodiceBack, BodiceBackPiece, "bodice-back", false)
+			b.piece(calc.BodiceBack, BodiceBackPiece, "bodice-back", false)
 		}
 	}
 }
 
 // sameAgain is the other side of a piece, or the other piece, by the same words.
-func (b *stepList) sameAgain(name string, piece Piece, s Side) TraceStep {
-	return TraceStep{Name: name, Piece: piece, Side: s, Action: SameAgain,
+func (b *stepList) sameAgain(name string, piece Piece, s calc.Side) Step {
+	return Step{Name: name, Piece: piece, Side: s, Action: SameAgain,
 		Pivot: b.plan.Sides[s].PivotMark, Slide: b.plan.Sides[s].SlideMark, Detail: b.details[s]}
 }
 
 // piece is one piece of the bodice from laying it down to its armhole.
-func (b *stepList) piece(s Side, piece Piece, id string, both bool) {
+func (b *stepList) piece(s calc.Side, piece Piece, id string, both bool) {
 	if b.stuck(s) {
-		b.add(TraceStep{Name: id + "-unreachable", Piece: piece, Side: s, Action: Unreachable})
+		b.add(Step{Name: id + "-unreachable", Piece: piece, Side: s, Action: Unreachable})
 		return
 	}
-	b.add(TraceStep{Name: id + "-lay", Piece: piece, Side: s, Both: both, Action: Lay, Detail: b.layDetail(s)})
+	b.add(Step{Name: id + "-lay", Piece: piece, Side: s, Both: both, Action: Lay, Detail: b.layDetail(s)})
 	b.side(s, piece, id, both)
-	armhole := Detail{Dart: orNoneBut(b.details[s].Dart, ArmholeDart)}
-	b.add(TraceStep{Name: id + "-true", Piece: piece, Side: s, Both: both, Action: True, Detail: armhole})
+	armhole := Detail{Dart: orNoneBut(b.details[s].Dart, calc.ArmholeDart)}
+	b.add(Step{Name: id + "-true", Piece: piece, Side: s, Both: both, Action: True, Detail: armhole})
 }
 
 // side marks, turns and slides one side, and draws the seam below it.
-func (b *stepList) side(s Side, piece Piece, id string, both bool) {
+func (b *stepList) side(s calc.Side, piece Piece, id string, both bool) {
 	if !b.alters(s) {
 		return
 	}
 	p, d := b.plan.Sides[s], b.details[s]
 	step := func(name string, a Action, stage Stage, d Detail) {
 		b.stages[s] = stage
-		b.add(TraceStep{Name: id + "-" + name, Piece: piece, Side: s, Both: both, Action: a, Pivot: p.PivotMark, Slide: p.SlideMark, Detail: d})
+		b.add(Step{Name: id + "-" + name, Piece: piece, Side: s, Both: both, Action: a, Pivot: p.PivotMark, Slide: p.SlideMark, Detail: d})
 	}
 	// What does not change the words of a step is no part of it: a tick must stay.
 	trace, slide := Detail{}, Detail{Curve: d.Curve, Above: d.Above}
@@ -262,7 +265,7 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 	if p.SlideMark != 0 {
 		step("slide", SlideOut, SlidOut, slide)
 	}
-	d.Curve, d.Above, d.Dart = units.Reading{}, false, orNoneBut(d.Dart, SideDart)
+	d.Curve, d.Above, d.Dart = units.Reading{}, false, orNoneBut(d.Dart, calc.SideDart)
 	if d.Straight {
 		step("extend", Extend, Altered, Detail{})
 	} else {
@@ -273,21 +276,21 @@ func (b *stepList) side(s Side, piece Piece, id string, both bool) {
 // garment is what concerns more than one piece.
 func (b *stepList) garment() {
 	add := func(name string, a Action, d Detail) {
-		b.add(TraceStep{Name: name, Piece: Garment, Action: a, Detail: d})
+		b.add(Step{Name: name, Piece: Garment, Action: a, Detail: d})
 	}
 	seams := b.marked.Seams
-	changed := func(front Side) bool { return b.alters(front) || b.alters(front+1) }
-	sleeve, bodice := changed(SleeveFront), changed(BodiceFront)
-	if slides := b.plan.Sides[SleeveFront].SlideMark != 0 || b.plan.Sides[SleeveBack].SlideMark != 0; slides || sleeve && bodice {
+	changed := func(front calc.Side) bool { return b.alters(front) || b.alters(front+1) }
+	sleeve, bodice := changed(calc.SleeveFront), changed(calc.BodiceFront)
+	if slides := b.plan.Sides[calc.SleeveFront].SlideMark != 0 || b.plan.Sides[calc.SleeveBack].SlideMark != 0; slides || sleeve && bodice {
 		add("notches", Notch, Detail{})
-		add("check-cap-and-armhole", CheckSeams, Detail{Kept: b.in.Method.Armhole == KeepArmhole, Unchanged: !slides,
+		add("check-cap-and-armhole", CheckSeams, Detail{Kept: b.in.Method.Armhole == calc.KeepArmhole, Unchanged: !slides,
 			Cap: seams.CapAfter, Armhole: seams.ArmholeAfter, CapEase: seams.CapEaseAfter})
 	} // else one piece only pivots: its seam keeps its length, and fits as before
 	if d := b.widthDetail(); d.Sleeve.Known || d.Bust.Known {
 		add("check-widths", CheckWidths, d)
 	}
 	growths := Detail{OfSleeve: sleeve, OfBodice: bodice}
-	for _, s := range Sides() {
+	for _, s := range calc.Sides() {
 		if s.OfSleeve() && sleeve || !s.OfSleeve() && bodice {
 			growths.Growths[s] = b.plan.Sides[s].Grows
 		}
