@@ -128,9 +128,9 @@ func TestTwoRealProgramsOnOneSheet(t *testing.T) {
 	})
 	one.Goes("14\r", "Not saved: another program changed the file.")
 	one.Goes("\x13", "decide later")
-	one.Goes("\x1b", "[1 Body]")
+	one.Answers("\x1b", "[1 Body]")
 	one.Goes("\x13", "take theirs, and save mine beside it")
-	one.Goes("t", "blouse.toml.mine-1")
+	one.Answers("t", "blouse.toml.mine-1")
 	if got := props.AnswerIn(t, filepath.Join(folder, "blouse.toml.mine-1"), worksheets.Bicep); got != "14" {
 		t.Errorf("mine has %q", got)
 	}

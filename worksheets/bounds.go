@@ -33,8 +33,8 @@ func withinBounds(source []byte) bool {
 // knows just enough TOML to step over strings and comments.
 func checkBounds(name string, source []byte) error {
 	if len(source) > MaxBytes {
-		return &FileError{File: name, Reason: fmt.Sprintf("the file has %d bytes", len(source)),
-			Want: fmt.Sprintf("A worksheet has at most %d", MaxBytes)}
+		return &FileError{File: name, Reason: "the file is too large",
+			Want: fmt.Sprintf("A worksheet has at most %d bytes", MaxBytes)}
 	}
 	depth, dots, line := 0, 0, 1
 	opened, points := 0, 0

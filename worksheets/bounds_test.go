@@ -158,7 +158,7 @@ func TestAFileOverTheLimitIsRefusedAndOneAtTheLimitIsNot(t *testing.T) {
 		t.Errorf("bust is %q", d.Sheet.Text(worksheets.Bust))
 	}
 	taken := allocated(func() {
-		want := "blouse.toml: the file has 786433 bytes. A worksheet has at most 786432"
+		want := "blouse.toml: the file is too large. A worksheet has at most 786432 bytes"
 		if got := refused(t, []byte(fits+"x")).Error(); got != want {
 			t.Errorf("got %s, want %s", got, want)
 		}

@@ -56,6 +56,10 @@ func (d Drafts) find(size string, k Key) (place int, ok bool) {
 
 func inOrder(a, b Draft) int { return cmp.Or(cmp.Compare(a.Key, b.Key), cmp.Compare(a.Size, b.Size)) }
 
+// AnotherSize stands for a size that has no name yet: a draft of it is that name, half typed.
+// No size can be called so.
+const AnotherSize = "\n"
+
 // renamed moves the drafts of sizes along with what the sizes are called now.
 func (d Drafts) renamed(now func(size string) (name string, gone bool)) Drafts {
 	var texts []Draft

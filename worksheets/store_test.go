@@ -164,7 +164,7 @@ func TestASheetThatIsTooLargeIsNotSaved(t *testing.T) {
 	onDisk(t, path, stored)
 	fresh := worksheets.New(d.Sheet)
 	fresh.SetPath(filepath.Join(t.TempDir(), "new.toml"))
-	if _, err := fresh.Save(); !errors.As(err, &fault) || !strings.Contains(err.Error(), "bytes. A worksheet has at most") {
+	if _, err := fresh.Save(); !errors.As(err, &fault) || !strings.Contains(err.Error(), "too large. A worksheet has at most") {
 		t.Errorf("a new one: %v", err)
 	}
 	if _, err := os.Stat(fresh.Path()); !errors.Is(err, fs.ErrNotExist) {

@@ -5,6 +5,7 @@ package compare
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -45,6 +46,9 @@ func Sheets(sheets ...report.Report) []Row {
 		}
 	}
 	rows = append(rows, sizeRows(sheets)...)
+	for _, c := range kept {
+		add(c.row(sheets))
+	}
 	figures := func(list []Consequence) {
 		for _, c := range list {
 			add(c.row(sheets))
@@ -199,6 +203,12 @@ func exactFigure(of func(calc.Plan) units.Reading) func(report.Report) string {
 		}
 		return r.Scale.Number(l.Length)
 	}
+}
+
+// kept is what a worksheet has besides answers: what a fitting showed, and what is ticked.
+var kept = []Consequence{
+	{"notes of fittings", func(r report.Report) string { return fmt.Sprint(len(r.Sheet.Fittings)) }},
+	{"steps ticked off", func(r report.Report) string { return fmt.Sprint(len(r.Sheet.Done)) }},
 }
 
 var needFigures = []Consequence{

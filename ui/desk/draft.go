@@ -113,7 +113,7 @@ func (d *Desk) Commit() parts.Wish {
 		d.Message = typeset.Capitalised(d.stays(k)) + "; empty it again to clear it."
 		return nil
 	}
-	return d.answer(k, sheet.Text(k))
+	return d.Answer(k, sheet.Text(k))
 }
 
 // typedTaken takes what is being typed as the answer, before something else is done. asks
@@ -144,7 +144,7 @@ func (d *Desk) takeWaiting() parts.Wish {
 	if err != nil {
 		return nil
 	}
-	return d.answer(k, sheet.Text(k))
+	return d.Answer(k, sheet.Text(k))
 }
 
 // unfinished tells that a text which waits for an answer could be one.
@@ -153,9 +153,9 @@ func (d *Desk) unfinished(k worksheets.Key, draft string) bool {
 	return sheet.Set(k, draft) == nil && (!k.IsLength() || len(units.RunTogether(draft)) == 0)
 }
 
-// answer takes a readable text as an answer; for an example it asks for a worksheet of
+// Answer takes a readable text as an answer; for an example it asks for a worksheet of
 // one's own first.
-func (d *Desk) answer(k worksheets.Key, text string) parts.Wish {
+func (d *Desk) Answer(k worksheets.Key, text string) parts.Wish {
 	if d.AsksOwn() { // and what was typed stands in its field behind the question
 		return ToOwn{First: &TypedAnswer{Key: k, Text: text}}
 	}
@@ -235,7 +235,7 @@ func (d *Desk) meant() (text string, ok bool) {
 // takeMeant takes what is offered.
 func (d *Desk) takeMeant(text string) parts.Wish {
 	k, _ := d.Focused()
-	w := d.answer(k, text)
+	w := d.Answer(k, text)
 	if d.Message == "" && !d.AsksOwn() {
 		d.Message = fmt.Sprintf("%s is now %s. ^z undoes that.", typeset.Capitalised(forms.Fields[k].Words), d.answerWords(k))
 	}
@@ -252,8 +252,11 @@ func (d *Desk) bareUnit() units.System {
 
 // SizeWords names an answer of a size.
 func SizeWords(size, words string) string {
-	if size == "" {
+	switch size {
+	case "":
 		return words
+	case worksheets.AnotherSize:
+		return "another size"
 	}
 	return words + " of size " + typeset.Plain(size)
 }

@@ -25,7 +25,7 @@ func (d *Desk) AddFitting(note string, day time.Time) parts.Wish {
 	sheet.Fittings = append(slices.Clone(sheet.Fittings), worksheets.Fitting{Date: day.Format(time.DateOnly), Note: note})
 	sheet.Drafts.Note = ""
 	w := d.Change(sheet, "note of a fitting")
-	d.Message = "The note is saved with the worksheet: see step 5."
+	d.Message = "The note is added to the worksheet: see step 5."
 	return w
 }
 

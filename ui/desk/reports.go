@@ -118,6 +118,21 @@ func (r *reports) changedIn(n int) string {
 			more++
 		}
 	}
+	for _, kept := range []struct {
+		what string
+		same bool
+	}{
+		{"a note of a fitting", slices.Equal(sheet.Sheet.Fittings, copied.Sheet.Fittings)},
+		{"steps ticked off", slices.Equal(sheet.Sheet.Done, copied.Sheet.Done)},
+	} {
+		switch {
+		case kept.same:
+		case name == "":
+			name = kept.what
+		default:
+			more++
+		}
+	}
 	switch {
 	case name == "" && more == 0:
 		return "nothing changed yet"

@@ -29,13 +29,13 @@ func TestCardFromTheScreen(t *testing.T) {
 func TestFittingBecomesEase(t *testing.T) {
 	r := sitWithFile(t, "choir-blouse", 80, 24).Press("f6", "n").Sees("What did the test garment show?")
 	r.Types("upper arm 1/2 in too tight").Press("enter")
-	r.Sees("The note is saved. Change the ease at the bicep by +1/2, from 1 3/4 in to", "\n2 1/4 in?").Press("y")
+	r.Sees("The note is added. Change the ease at the bicep by +1/2, from 1 3/4 in to", "\n2 1/4 in?").Press("y")
 	r.Sees("The ease at the bicep is now 2 1/4 in, where it was 1 3/4 in.", "Sleeve needs 3 in")
 	got := props.Read(t, "sheet.toml")
 	if !strings.Contains(got, "[[fitting]]\ndate = 2026-11-25\nnote = \"upper arm 1/2 in too tight\"") || !strings.Contains(got, `bicep = "2 1/4"`) {
 		t.Errorf("the file is now\n%s", got)
 	}
-	r.Press("n").Types("drags at the back").Press("enter").Sees("The note is saved with the worksheet").Press("f5")
+	r.Press("n").Types("drags at the back").Press("enter").Sees("The note is added to the worksheet").Press("f5")
 	for range 20 {
 		r.Press("down")
 	}

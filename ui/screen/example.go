@@ -45,7 +45,7 @@ func (m *root) askOwn(w desk.ToOwn) {
 func (w toTryHere) grant(m *root) tea.Cmd {
 	m.front = nil
 	m.desk.TryHere()
-	cmd := m.grant(m.desk.Set(w.Key, w.Text))
+	cmd := m.grant(m.desk.Answer(w.Key, w.Text))
 	if w.again == nil {
 		return cmd
 	}

@@ -208,10 +208,15 @@ func TestLeavingWhenCommentsWouldGo(t *testing.T) {
 
 // Nobody answers questions, or tries again, once the system ends the program.
 func TestTheSystemEndsIt(t *testing.T) {
-	r := sitWithInline(t, 80, 24).Types("14")
-	if r.Tell(signalMsg{status: 143}); !r.Ended || rootOf(r).status != 143 || !strings.Contains(props.Read(t, "sheet.toml"), `"14"`) || props.Read(t, "sheet.toml.before-1") != props.InlineSheet {
+	sitWithInline(t, 80, 24) // nobody agreed that its comments go: what was typed is kept aside
+	r := reopen(t, "sheet.toml").Types("14")
+	if r.Tell(signalMsg{status: 143}); !r.Ended || rootOf(r).status != 143 || props.Read(t, "sheet.toml") != props.InlineSheet || !rootOf(r).keepsAside(true) {
 		t.Errorf("ended %v with status %d, and the file is\n%s", r.Ended, rootOf(r).status, props.Read(t, "sheet.toml"))
 	}
+	if err := rootOf(r).leave(true); err != nil {
+		t.Fatal(err)
+	}
+	crash(reopen(t, "sheet.toml").Sees("Unsaved work of ", "14 in"))
 
 	r = sitWithFile(t, "choir-blouse", 80, 24)
 	os.Remove("sheet.toml")

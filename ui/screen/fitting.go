@@ -53,7 +53,7 @@ func (w toAddFitting) grant(m *root) tea.Cmd {
 
 // askEase offers to turn a fitting into a change of ease.
 func (m *root) askEase(c desk.EaseChange) parts.Part {
-	return parts.NewQuestion("The note is saved. "+c.Question(m.desk.Rep.Scale), m.styles).
+	return parts.NewQuestion("The note is added. "+c.Question(m.desk.Rep.Scale), m.styles).
 		Or("y", "yes", toChangeEase{c: c}).
 		Or("esc", "no, the note alone", parts.ToGoBack{})
 }

@@ -163,7 +163,7 @@ func TestAHalfTypedNoteOutlivesTheProgram(t *testing.T) {
 			term.Types("\x1b[17~n")
 			term.Await("[" + note)
 			term.Types(" tight\r")
-			term.Await("The note is saved")
+			term.Await("The note is added")
 			term.Goes("\x1b", "[6 Trace]")
 			term.Types("\x03")
 			if status := term.Ends(); status != 0 || !strings.Contains(props.Read(t, path), note+" tight") {

@@ -51,10 +51,12 @@ func (m *root) Init() tea.Cmd { return nil }
 
 // Update routes, and guards what that leaves unsaved.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	before := m.front
 	cmd := m.update(msg)
 	if m.front == nil {
 		m.behind = nil
 	}
+	cmd = both(cmd, m.watch(before))
 	if guarded, ok := msg.(guardedMsg); ok && guarded.err != nil {
 		return m, cmd
 	}
@@ -77,6 +79,10 @@ func (m *root) update(msg tea.Msg) tea.Cmd {
 		m.resize(msg.Width, msg.Height)
 	case tea.KeyMsg:
 		return m.pressed(msg)
+	case seenMsg:
+		if m.asked == msg.question {
+			m.asked = nil
+		}
 	case openedMsg:
 		m.opened(msg)
 	case listedMsg:
@@ -140,16 +146,32 @@ func (m *root) resize(width, height int) {
 
 // pressed takes a key, unless it is one that has to wait.
 func (m *root) pressed(msg tea.KeyMsg) tea.Cmd {
-	if msg.Type == tea.KeyRunes && len(msg.Runes) > 1 {
-		msg.Paste = true // text that came at once; "tab" would be taken for that key
+	if msg.Type == tea.KeyRunes && len(msg.Runes) > 1 && !msg.Paste {
+		return m.pressedAtOnce(msg)
 	}
-	if !ends(msg) && m.holds(msg) {
+	if !ends(msg) && (m.unseen() || m.holds(msg)) {
 		return nil
 	}
 	w := m.route(msg)
 	_, quits := w.(parts.ToQuit)
 	m.told = m.told && quits
 	return m.grant(w)
+}
+
+// pressedAtOnce takes letters that came in one piece, as over a slow link: each is a key, as
+// if it had come alone. More than hands type ahead is text, which presses no key.
+func (m *root) pressedAtOnce(msg tea.KeyMsg) (cmd tea.Cmd) {
+	const ahead = 40
+	if len(msg.Runes) > ahead {
+		msg.Paste = true
+		return m.pressed(msg)
+	}
+	for _, r := range msg.Runes {
+		one := msg
+		one.Runes = []rune{r}
+		cmd = both(cmd, m.pressed(one))
+	}
+	return cmd
 }
 
 // ends tells the keys that end the program, whatever is in front.
@@ -246,7 +268,8 @@ func (m *root) bring(w toBring) tea.Cmd {
 }
 
 func (m *root) opened(msg openedMsg) {
-	m.bringing = false
+	dropped := m.dropped
+	m.bringing, m.dropped = false, false
 	if msg.err != nil {
 		m.complain(typeset.Plain(strings.TrimSpace(msg.note + " " + console.FileWords(msg.err))))
 		return
@@ -264,6 +287,9 @@ func (m *root) opened(msg openedMsg) {
 	}
 	if msg.note != "" {
 		m.desk.Message = typeset.Plain(msg.note)
+	}
+	if dropped && m.desk.Message == "" {
+		m.desk.Message = "What was pressed while it was being opened was dropped."
 	}
 }
 

@@ -28,7 +28,7 @@ const framesPerSecond = 120
 // Open starts the screen on a worksheet, on the folder's list, or where there is
 // nothing to list, on the offer to begin.
 func Open(s *console.Session, names []string) error {
-	m := &root{styles: parts.StylesFor(s.Out), today: s.Today}
+	m := &root{styles: parts.StylesFor(s.Out), today: s.Today, waits: waits{blind: frame}}
 	if len(names) == 1 {
 		d, name, err := console.LoadNamed(names[0])
 		switch {

@@ -68,8 +68,8 @@ func (m *root) saveIfChanged() (cmd tea.Cmd, asked bool) {
 	if d == nil || d.Doc.ReadOnly != "" || !d.Due() {
 		return nil, false
 	}
-	if m.signalled {
-		d.AgreeToLose() // the original is put aside in any case
+	if m.signalled && d.AsksToLose() { // nobody can be asked, so it is kept aside
+		return nil, false
 	}
 	cmd = m.save(false)
 	return cmd, cmd == nil && !m.saving

@@ -38,14 +38,14 @@ func (p *sizesPage) draft(col int, k worksheets.Key) string {
 // waits tells that a draft stands in the cell under the hands as it was left.
 func (p *sizesPage) waits() bool { return !p.typing.Changed() && p.draft(p.col, p.at()) != "" }
 
-// draftName is the size that drafts of a column are kept for; there is none for a size
-// without a name.
+// draftName is the size that drafts of a column are kept for; there is none for a size of the
+// file that has no name.
 func (p *sizesPage) draftName(col int) (name string, ok bool) {
 	switch {
 	case col == 0:
 		return "", true
 	case col == len(p.all):
-		return "", false
+		return worksheets.AnotherSize, true
 	}
 	return p.all[col].Name, p.all[col].Name != ""
 }
@@ -69,7 +69,9 @@ func (p *sizesPage) typed() (worksheets.Sheet, error) {
 		return sheet, sheet.Set(k, text)
 	}
 	i, z := p.col-1, worksheets.Size{}
-	if !p.onNew() {
+	if p.onNew() {
+		sheet.Drafts = sheet.Drafts.WithSize(worksheets.AnotherSize, worksheets.PatternSize, "")
+	} else {
 		z = sheet.Sizes[i]
 		sheet.Drafts = sheet.Drafts.WithSize(z.Name(), k, "")
 	}
@@ -92,7 +94,7 @@ func (p *sizesPage) commit() (w parts.Wish, stays bool) {
 	name, kept := p.draftName(p.col)
 	switch {
 	case p.onNew() && p.typing.Text() == "":
-		p.reach()
+		p.putDraft(name, "")
 		return nil, false
 	case strings.TrimSpace(p.typing.Text()) == "" && kept && p.draft(p.col, p.at()) != "": // what was taken away is the draft
 		p.putDraft(name, "")
@@ -110,12 +112,12 @@ func (p *sizesPage) commit() (w parts.Wish, stays bool) {
 		p.desk.Message = typeset.Capitalised(err.Error()) + "."
 		p.typing.GiveBack()
 		return nil, true
-	case !kept:
-		p.desk.Message = refusal(err, "esc drops it")
+	case !kept || p.onNew():
+		p.desk.Message = refusal(err, p.meanwhile())
 		return nil, true
 	}
 	p.putDraft(name, strings.TrimSpace(p.typing.Text()))
-	p.desk.Message = refusal(err, "the answer stays")
+	p.desk.Message = refusal(err, p.meanwhile())
 	return nil, false
 }
 

@@ -108,7 +108,7 @@ func (p *sizesPage) reads() string {
 
 // meanwhile is what becomes of a text that cannot be taken.
 func (p *sizesPage) meanwhile() string {
-	if _, kept := p.draftName(p.col); kept {
+	if _, kept := p.draftName(p.col); kept && !p.onNew() {
 		return "the answer stays"
 	}
 	return "esc drops it"

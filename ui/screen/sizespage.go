@@ -3,6 +3,7 @@ package screen
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -188,7 +189,7 @@ func (p *sizesPage) take(msg tea.KeyMsg) {
 	switch {
 	case msg.Alt && msg.Type == tea.KeyRunes:
 		return
-	case p.row > 0 && !named && !d.Shut():
+	case p.row > 0 && (p.onNew() || !named) && !d.Shut():
 		d.Message = "Give the size its name first."
 		return
 	}
@@ -197,8 +198,13 @@ func (p *sizesPage) take(msg tea.KeyMsg) {
 	}
 }
 
-// leave takes what is being typed before the program ends.
-func (p *sizesPage) leave() { p.commit() }
+// leave takes what is being typed before the program ends; a name that no size can have
+// waits for the next start.
+func (p *sizesPage) leave() {
+	if _, stays := p.commit(); stays && p.onNew() {
+		p.putDraft(worksheets.AnotherSize, strings.TrimSpace(p.typing.Text()))
+	}
+}
 
 // halfTyped is what stands in the cell under the hands; for a size that has no name yet
 // there is nothing to keep it by.

@@ -170,6 +170,14 @@ func (m *Terminal) Types(keys string) {
 	}
 }
 
+// Answers types what answers a question, once hands could have read it, and waits for what
+// comes of it: before, no key answers.
+func (m *Terminal) Answers(keys, want string) {
+	m.T.Helper()
+	time.Sleep(60 * time.Millisecond)
+	m.Goes(keys, want)
+}
+
 // Ends waits for the end and returns the exit status.
 func (m *Terminal) Ends() int {
 	m.T.Helper()
