@@ -43,7 +43,7 @@ var bindings = []binding{
 	{keys: []string{"x"}, show: "x", does: "not done", where: "in step 6", do: plain((*Desk).untick), when: onTrace, rare: true},
 	{keys: []string{"left", "right", "home", "end"}, show: "left/right", does: "piece", where: "in step 6", do: (*Desk).jump, when: onTrace, rare: true},
 	{keys: []string{"t"}, show: "t", does: "table view", where: "in step 6", do: asks(ToSeeTable{}), when: onTrace},
-	{keys: []string{"n"}, show: "n", does: "note a fitting", where: "in step 6", do: asks(ToNote{}), when: onTrace},
+	{keys: []string{"n"}, show: "n", does: "note a fitting", where: "in step 6", do: asks(ToNote{}), when: onOwnTrace},
 	{keys: []string{"c"}, show: "c", does: "card", where: "in step 6", do: asks(ToPrint{}), when: onTrace},
 	{keys: []string{"up", "down"}, show: "up/down", does: "step", where: "in step 6", do: to((*Desk).moveTrace, "up"), when: onTrace},
 	{keys: []string{"w"}, show: "w", does: "ways out", where: "in step 5", do: asks(ToSeeOffers{}), when: onTrouble},
@@ -114,6 +114,14 @@ func hasCopies(d *Desk) (bool, string) {
 func onPage(d *Desk) (bool, string) { return len(forms.Items[d.step]) == 0, "" }
 
 func onTrace(d *Desk) (bool, string) { return d.step == forms.Trace, "" }
+
+// onOwnTrace is step 6, but of an example, which nobody fits.
+func onOwnTrace(d *Desk) (bool, string) {
+	if d.step == forms.Trace && d.IsExample() {
+		return false, "notes go into your own worksheet; this is an example: ^s begins one"
+	}
+	return onTrace(d)
+}
 
 // onTrouble is step 5 while something could be mended.
 func onTrouble(d *Desk) (bool, string) {

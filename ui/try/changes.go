@@ -29,7 +29,7 @@ const mostTrials = 1000
 // trials are the sheets that KEY=VALUE arguments ask for: one, or one for each
 // value of a range, of which there may be one.
 func trials(d *worksheets.Document, args []string) ([]trial, error) {
-	list := []trial{{doc: *d}}
+	list, given := []trial{{doc: *d}}, map[worksheets.Key]bool{}
 	for _, arg := range args {
 		path, text, ok := strings.Cut(arg, "=")
 		if !ok {
@@ -39,6 +39,10 @@ func trials(d *worksheets.Document, args []string) ([]trial, error) {
 		if err != nil {
 			return nil, err
 		}
+		if given[k] {
+			return nil, fmt.Errorf("%s is given twice; give it once", k)
+		}
+		given[k] = true
 		values, err := valuesOf(k, strings.TrimSpace(text), &list[0].doc.Sheet)
 		switch {
 		case err != nil:
@@ -132,7 +136,7 @@ func changedBy(k worksheets.Key, text string, s *worksheets.Sheet) (string, erro
 	by, more := strings.CutPrefix(text, "+")
 	if !more {
 		var less bool
-		if by, less = strings.CutPrefix(text, "-"); !less {
+		if by, less = strings.CutPrefix(strings.Replace(text, "−", "-", 1), "-"); !less { // a true minus sign is one too
 			return text, nil
 		}
 		sign = -1

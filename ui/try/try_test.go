@@ -304,7 +304,7 @@ func TestTryTouchesNothingAndSaysWhatIsWrong(t *testing.T) {
 		{[]string{"method.follow=hold..let out"}, 2, "the words go the other way"},
 		{[]string{"method.front_share_bust=60%..40%/5%"}, 2, "a range must rise"},
 		{[]string{"method.front_share_bust=-60 %"}, 2, "1/2 less 60 % is below 0"},
-		{[]string{"method.front_share_bust=0.4567", "method.front_share_bust=+1/7919"}, 2, "0.4567 and 1/7919 make a share with too many digits; write it out"},
+		{[]string{"ease.bicep=2", "ease.bicep=+1/4"}, 2, "ease.bicep is given twice; give it once"},
 		{[]string{"method.front_share_bust=40%..60%"}, 2, "start..end/step"},
 		{[]string{"method.front_share_bust=+70%"}, 2, "1/2 and 70% together are more than 1"},
 		{[]string{"ease.bicep=+1/4..+1/1/4"}, 2, "a range takes the values themselves, without +: ease.bicep=1..3/0.5"}, // and not 1/4 to 1 for the 1 3/4 there
@@ -357,5 +357,29 @@ func TestTryAnotherSize(t *testing.T) {
 	}
 	if props.Read(t, "sized.toml") != blouse+sizes {
 		t.Error("the file was changed")
+	}
+}
+
+// A share that comes to more digits than one can have is refused as it was typed.
+func TestAShareWithTooManyDigits(t *testing.T) {
+	d := worksheets.New(worksheets.Sheet{})
+	if err := d.Sheet.Set(worksheets.FrontShareBust, "0.4567"); err != nil {
+		t.Fatal(err)
+	}
+	_, err := trials(d, []string{"method.front_share_bust=+1/7919"})
+	if want := "0.4567 and 1/7919 make a share with too many digits; write it out"; err == nil || !strings.Contains(err.Error(), want) {
+		t.Errorf("%v, want %q", err, want)
+	}
+}
+
+// A true minus sign takes off as a hyphen does.
+func TestATrueMinusTakesOff(t *testing.T) {
+	d, err := worksheets.Example("choir-blouse")
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, err := trials(d, []string{"ease.bicep=\u22121/4"})
+	if err != nil || list[0].doc.Sheet.Text(worksheets.EaseBicep) != "1 1/2" {
+		t.Errorf("%v, %v", list, err)
 	}
 }
