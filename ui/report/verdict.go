@@ -52,6 +52,7 @@ type Verdict struct {
 	Missing     int    // answers
 	Why         string // in a few words, without a full stop; "" where there is nothing to add
 	more        int    // findings of the same level
+	follow      bool   // those are stops, and what is named is a doubt that they may follow from
 }
 
 // Verdict decides what a worksheet comes to.
@@ -64,7 +65,7 @@ func (r Report) Verdict() Verdict {
 		v.State, v.Why = Unreadable, r.unreadWords()
 	case stop:
 		v.State = Stopped
-		v.Why, v.more = r.why(calc.Stop)
+		v.Why, v.more, v.follow = r.why(calc.Stop)
 	case !r.Plan.Sleeve.Body.Known && !r.Plan.Bust.Body.Known && !r.measured():
 		v.State, v.Why = NotBegun, "measure the upper arm, the bust, or both"
 	case !r.Plan.Sleeve.Body.Known && !r.Plan.Bust.Body.Known:
@@ -73,7 +74,7 @@ func (r Report) Verdict() Verdict {
 		v.State, v.Missing, v.Why = AnswersMissing, len(missing), strings.Join(missing, ", ")
 	case worst.Level == calc.Warn:
 		v.State = ToCheck
-		v.Why, v.more = r.why(calc.Warn)
+		v.Why, v.more, _ = r.why(calc.Warn)
 	}
 	if v.State >= ToCheck && len(r.Sheet.Done) > 0 {
 		v.progress(r)
@@ -122,20 +123,21 @@ func (r Report) fits() bool {
 	return true
 }
 
-// why is the first finding of a level in a few words, and how many more there are. A
+// why is the first finding of a level in a few words, and how many more there are; follow
+// tells that what is named is not one of them, but a doubt that they may follow from. A
 // slip that may be behind a stop is heard before it: whoever reads of a bust that is 30 in
 // too large should look at the width that was typed, not for another pattern.
-func (r Report) why(l calc.Level) (words string, more int) {
+func (r Report) why(l calc.Level) (words string, more int, follow bool) {
 	for _, f := range r.Findings {
 		switch {
 		case f.Level != l && !f.from.Causes:
 		case words == "":
-			words = f.Few()
+			words, follow = f.Few(), f.Level != l
 		case f.Level == l:
 			more++
 		}
 	}
-	return words, more
+	return words, more, follow
 }
 
 // Doubts tells that the finding is about what was typed.
@@ -191,7 +193,7 @@ func (v Verdict) Line() string {
 	return line
 }
 
-// moreWords are how many others ask for the same, "1 more check".
+// moreWords are how many others ask for the same, "1 more check", or how many may follow.
 func (v Verdict) moreWords() string {
 	what := "check"
 	if v.State == Stopped {
@@ -199,6 +201,9 @@ func (v Verdict) moreWords() string {
 	}
 	if v.more > 1 {
 		what += "s"
+	}
+	if v.follow {
+		return fmt.Sprintf("%d %s may follow", v.more, what)
 	}
 	return fmt.Sprintf("%d more %s", v.more, what)
 }

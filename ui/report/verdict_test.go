@@ -25,8 +25,8 @@ func TestTheVerdict(t *testing.T) {
 		{map[worksheets.Key]string{worksheets.SleeveWidth: "", worksheets.EaseBust: ""}, "2 missing", "Answers missing: sleeve width, ease at the bust."},
 		{map[worksheets.Key]string{worksheets.Armhole: "keep"}, "stop", "Do not cut: "},
 		// Whole widths for halves: the slip is named, not that the bust is 40 in too large.
-		{map[worksheets.Key]string{worksheets.BodiceFront: "20", worksheets.BodiceBack: "19 1/2"}, "stop", "Do not cut: are front and back width 10 and 9 3/4 in, halved? 1 more stop."},
-		{map[worksheets.Key]string{worksheets.BodiceFront: "20"}, "stop", "Do not cut: is the bodice front width 10 in, half as much? 1 more stop."},
+		{map[worksheets.Key]string{worksheets.BodiceFront: "20", worksheets.BodiceBack: "19 1/2"}, "stop", "Do not cut: are front and back width 10 and 9 3/4 in, halved? 1 stop may follow."},
+		{map[worksheets.Key]string{worksheets.BodiceFront: "20"}, "stop", "Do not cut: is the bodice front width 10 in, half as much? 1 stop may follow."},
 		{map[worksheets.Key]string{worksheets.EaseBicep: "17 3/4"}, "stop", "Do not cut: is the ease at the bicep right? "},
 		{map[worksheets.Key]string{worksheets.EaseBicep: "3"}, "check", "Check this first: the bust comes out 1 in larger than asked."},
 		{map[worksheets.Key]string{worksheets.SleeveWidth: "15 1/2", worksheets.Bust: "", worksheets.CapFront: "", worksheets.CapBack: ""}, "fits as it is", "Nothing to alter: the pattern fits as it is."},
