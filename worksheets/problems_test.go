@@ -50,6 +50,8 @@ func TestAFileThatIsNotTOMLIsRefusedWithThePlace(t *testing.T) {
 		{"[body]\nbicep = \"13\"\n\nbicep = \"14\"\n", `blouse.toml, line 4, "bicep = \"14\"": it is here a second time. Keep one of the two`},
 		{"[body]\nbicep\n", `blouse.toml, line 2, "bicep": it needs = and a value. Write it like bicep = "13 3/4"`},
 		{"[body]\r\nbicep = 13 3/4\r\n", `blouse.toml, line 2, "bicep = 13 3/4": put quotes around the value. Write it like bicep = "13 3/4"`},
+		{"[body]\nbicep = \"13 3/4\" extra\n", `blouse.toml, line 2, "bicep = \"13 3/4\" extra": something stands behind the value. Write it like bicep = "13 3/4"`},
+		{"[body]\n= \"13\"\n", `blouse.toml, line 2, "= \"13\"": it needs a key before =. Write it like bicep = "13 3/4"`},
 		{"\ufeff[body]\nbicep = ½\n", `blouse.toml, line 2, "bicep = ½": put quotes around the value. Write it like bicep = "½"`},
 		{"[about]\ntitle = Blouse\n", `blouse.toml, line 2, "title = Blouse": put quotes around the value. Write it like title = "Blouse"`},
 		{"[about]\nunit = cm\n", `blouse.toml, line 2, "unit = cm": put quotes around the value. Write it like unit = "cm"`},

@@ -64,6 +64,20 @@ func keyAndValue(line string) (key, value string) {
 	return strings.TrimRight(key, "\"'"), strings.TrimSpace(strings.Trim(strings.TrimSpace(value), "\"'"))
 }
 
+// quotedPart is the value of a line that is in quotes and has something behind it, "" for none.
+func quotedPart(line string) string {
+	_, value, _ := strings.Cut(line, "=")
+	value = strings.TrimSpace(value)
+	if !strings.HasPrefix(value, `"`) && !strings.HasPrefix(value, "'") {
+		return ""
+	}
+	inside, behind, ended := strings.Cut(value[1:], value[:1])
+	if !ended || strings.TrimSpace(behind) == "" {
+		return ""
+	}
+	return inside
+}
+
 // plainSyntax says in everyday words what the reader of TOML found in a line, and what to
 // write; what it has no words for it passes on.
 func plainSyntax(message, table, line string) (reason, want string) {
@@ -93,6 +107,10 @@ func plainSyntax(message, table, line string) (reason, want string) {
 		return "put quotes around every value between { and }", ""
 	case strings.HasPrefix(line, "["):
 		return "its brackets do not match", "Write it like [body]"
+	case strings.HasPrefix(line, "="):
+		return "it needs a key before =", `Write it like bicep = "13 3/4"`
+	case has("expected a top-level item to end with a newline") && quotedPart(line) != "":
+		return "something stands behind the value", lineLike(k, known, path, key, quotedPart(line))
 	case has("expected '.' or '='") && !ours: // it may be anything, a letter say: a line is shown how it looks
 		return "it needs = and a value", `Write it like bicep = "13 3/4"`
 	case has("expected '.' or '='") && value != "":
