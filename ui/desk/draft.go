@@ -54,16 +54,22 @@ func (d *Desk) typed(k worksheets.Key) (worksheets.Sheet, error) {
 	return sheet, nil
 }
 
-// AsTyped is what is typed as an answer for the file, which a bare number can be in
-// another unit than what is shown. err says that it reads as no hand would mean it; an
-// answer of the file is not read so, unless a draft waits in its place.
+// forFile is what is typed as an answer, with its unit where the file has another than what
+// is shown.
+func (d *Desk) forFile(k worksheets.Key, typed string) string {
+	text := strings.TrimSpace(typed)
+	if k.IsLength() && d.shown != 0 {
+		return worksheets.WithUnit(text, d.shown)
+	}
+	return text
+}
+
+// AsTyped is what is typed as an answer for the file. err says that it reads as no hand
+// would mean it; an answer of the file is not read so, unless a draft waits in its place.
 func (d *Desk) AsTyped(k worksheets.Key, in *parts.Typing, draft string) (text string, err error) {
-	text = strings.TrimSpace(in.Text())
+	text = d.forFile(k, in.Text())
 	if !k.IsLength() {
 		return text, nil
-	}
-	if d.shown != 0 {
-		text = worksheets.WithUnit(text, d.shown)
 	}
 	if meant := units.RunTogether(text); len(meant) > 0 && (in.Changed() || draft != "") {
 		return text, doubt{in.Text(), meant}

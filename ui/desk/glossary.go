@@ -4,22 +4,30 @@ import (
 	"slices"
 
 	"capscye/ui/forms"
+	"capscye/ui/parts"
 	"capscye/ui/typeset"
 	"capscye/ui/wording"
 )
 
 // GlossaryText is the page of words; from is the one about what is at hand,
-// which is pointed out.
+// which is pointed out, with the sources of the answer there.
 func (d *Desk) GlossaryText(width int) (out []string, from int) {
-	atHand := d.wordAtHand()
+	var sources []string
+	if k, ok := d.Focused(); ok {
+		sources = d.Rep.Sources(k)
+	}
+	return GlossaryLines(d.wordAtHand(), sources, d.styles, width)
+}
+
+// GlossaryLines are the words of the trade in a width. The one at hand, "" for none, begins
+// at line from; it is pointed out, and sources stand below it.
+func GlossaryLines(atHand string, sources []string, st parts.Styles, width int) (out []string, from int) {
 	for _, t := range wording.Glossary {
 		lines := typeset.Wrap(t.Line(), width-4)
 		lead := "  "
 		if t.Word == atHand {
-			lead, from = d.styles.Here.Render(">")+" ", len(out)
-		}
-		if k, ok := d.Focused(); ok && t.Word == atHand {
-			for _, source := range d.Rep.Sources(k) {
+			lead, from = st.Here.Render(">")+" ", len(out)
+			for _, source := range sources {
 				lines = append(lines, typeset.Wrap(source, width-4)...)
 			}
 		}

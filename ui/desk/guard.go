@@ -29,18 +29,6 @@ func (g *guard) wants(l worksheets.Leftover) bool {
 	return g.place != nil && !g.writing && !g.held.Same(l)
 }
 
-// wrote takes the outcome, for GuardWrote.
-func (g *guard) wrote(err error) (news bool) {
-	g.writing = false
-	if err == nil {
-		g.unsafe = false
-		return false
-	}
-	news = !g.unsafe
-	g.held, g.unsafe = worksheets.Leftover{}, true // tried again with the next message
-	return news
-}
-
 // Unsaved is what is in no file: the sheet, where it was changed since, and the
 // copies beside it.
 func (d *Desk) Unsaved() []worksheets.Sheet {
@@ -86,7 +74,17 @@ func (d *Desk) ToGuard(saving bool, typing func() (worksheets.Draft, bool)) (lis
 
 // GuardWrote takes the outcome. news tells that nothing can be guarded, and that this was
 // not said yet.
-func (d *Desk) GuardWrote(err error) (news bool) { return d.guard.wrote(err) }
+func (d *Desk) GuardWrote(err error) (news bool) {
+	g := &d.guard
+	g.writing = false
+	if err == nil {
+		g.unsafe = false
+		return false
+	}
+	news = !g.unsafe
+	g.held, g.unsafe = worksheets.Leftover{}, true // tried again with the next message
+	return news
+}
 
 // Leave is the end of the work on it: what is not saved is kept for the next start, or
 // dropped where the person agreed to that. What is half typed stays in any case.
@@ -128,12 +126,9 @@ func (d *Desk) HalfTyped() (one worksheets.Draft, ok bool) {
 }
 
 // Half is what is typed in a line and not left yet as a draft for an answer of a size; ok is
-// false while nothing is. It names its unit where the file has another.
+// false while nothing is.
 func (d *Desk) Half(in *parts.Typing, k worksheets.Key, size string) (one worksheets.Draft, ok bool) {
-	text := strings.TrimSpace(in.Text())
-	if k.IsLength() && d.shown != 0 {
-		text = worksheets.WithUnit(text, d.shown)
-	}
+	text := d.forFile(k, in.Text())
 	return worksheets.Draft{Key: k, Size: size, Text: text}, in.Changed() && text != ""
 }
 

@@ -21,11 +21,12 @@ func matchLines(r report.Report, st parts.Styles, width int) []string {
 	for _, f := range r.Findings {
 		out = append(out, findingLines(f, st, width, true)...)
 	}
-	switch {
-	case mendable(r) && r.Verdict().State == report.Ready:
-		out = append(out, st.Key.Render("w")+" shows what you could try.")
-	case mendable(r):
-		out = append(out, st.Key.Render("w")+" shows what would make it work.")
+	if mendable(r) {
+		shows := " shows what would make it work."
+		if r.Verdict().State == report.Ready {
+			shows = " shows what you could try."
+		}
+		out = append(out, st.Key.Render("w")+shows)
 	}
 	for _, table := range [][]string{report.SeamsTable(r), report.TurnTable(r), report.WidthsTable(r)} {
 		if len(table) > 0 {

@@ -28,9 +28,13 @@ type history struct {
 // be done again.
 func (h *history) add(c change) { h.past, h.future = append(h.past, c), nil }
 
-// back is the latest change, which is from now on what was taken back; not ok where
-// there is none.
-func (h *history) back() (c change, ok bool) { return pass(&h.past, &h.future) }
+// back is what takes the latest change back, which is from now on what was taken back; not
+// ok where there is none.
+func (h *history) back() (c change, ok bool) {
+	c, ok = pass(&h.past, &h.future)
+	c.before, c.after = c.after, c.before
+	return c, ok
+}
 
 // forth is the change that was taken back last, which is from now on the latest.
 func (h *history) forth() (c change, ok bool) { return pass(&h.future, &h.past) }
@@ -56,35 +60,27 @@ func (d *Desk) remember(before laid, what string) {
 // Undo takes the latest change back. What is being typed is taken first, and is
 // then the latest.
 func (d *Desk) Undo() parts.Wish {
-	w, asks := d.typedTaken()
-	if asks {
-		return w
-	}
-	c, ok := d.history.back()
-	if !ok {
-		return d.nothing(w, "Nothing to undo.")
-	}
-	return d.travel(c.after, c.before, "Undone", c.what)
+	return d.travelBy(d.history.back, "Undone", "Nothing to undo.")
 }
 
 // Redo makes the latest change again that was taken back.
 func (d *Desk) Redo() parts.Wish {
+	return d.travelBy(d.history.forth, "Redone", "Nothing to redo.")
+}
+
+// travelBy makes the change that a step through the history gives. Where it gives none,
+// what what was typed wants is granted all the same.
+func (d *Desk) travelBy(step func() (change, bool), verb, none string) parts.Wish {
 	w, asks := d.typedTaken()
 	if asks {
 		return w
 	}
-	c, ok := d.history.forth()
+	c, ok := step()
 	if !ok {
-		return d.nothing(w, "Nothing to redo.")
+		d.sayToo(none)
+		return w
 	}
-	return d.travel(c.before, c.after, "Redone", c.what)
-}
-
-// nothing says that there is nothing to do; what what was typed wants is granted all the
-// same.
-func (d *Desk) nothing(w parts.Wish, message string) parts.Wish {
-	d.sayToo(message)
-	return w
+	return d.travel(c, verb)
 }
 
 // sayToo says something, unless what was typed had something to say, such as that it
@@ -95,10 +91,11 @@ func (d *Desk) sayToo(message string) {
 	}
 }
 
-// travel lays the difference between two sheets over the one on the desk, with
-// the copies as they were, and says what it is. A sheet that is read-only has no
-// past to travel to.
-func (d *Desk) travel(from, to laid, verb, what string) parts.Wish {
+// travel lays the difference that a change makes over the sheet on the desk, with the copies
+// as they are after it, and says what it is. A sheet that is read-only has no past to travel
+// to.
+func (d *Desk) travel(c change, verb string) parts.Wish {
+	from, to := c.before, c.after
 	note := d.Doc.Sheet.Drafts.Note
 	d.Doc.Sheet = d.Doc.Sheet.Since(from.sheet, to.sheet)
 	if note != from.sheet.Drafts.Note { // another one is being typed
@@ -106,7 +103,7 @@ func (d *Desk) travel(from, to laid, verb, what string) parts.Wish {
 	}
 	d.trials = to.trials
 	d.takeUp()
-	d.Message = fmt.Sprintf("%s: %s.", verb, what)
+	d.Message = fmt.Sprintf("%s: %s.", verb, c.what)
 	if len(from.Copies) != len(to.Copies) {
 		return d.save()
 	}

@@ -108,7 +108,7 @@ func SeamsTable(r Report) []string {
 	if !s.CapBefore.Known && !s.ArmholeBefore.Known {
 		return nil
 	}
-	marked := r.AsMarked().Plan.Seams
+	marked := r.Plan.AsMarked(r.Input).Seams
 	lines := []string{fmt.Sprintf("%-13s%12s%12s", "", "before", "after")}
 	if marked != s {
 		lines[0] += fmt.Sprintf("%11s", "by marks")

@@ -11,7 +11,6 @@ import (
 	"capscye/ui/drill"
 	"capscye/ui/parts"
 	"capscye/ui/typeset"
-	"capscye/ui/wording"
 	"capscye/units"
 	"capscye/worksheets"
 )
@@ -91,6 +90,7 @@ func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
 	p.remark, p.sure = "", ""
 	p.scrollTo(p.scroll) // what was remarked took room
 	over := p.scored || p.lesson.Ended()
+	where := elsewhere(msg)
 	switch name := msg.String(); {
 	case name == "esc" && (over || !p.lesson.Begun() && p.typing.Text() == ""):
 		return parts.ToGoBack{}
@@ -107,8 +107,8 @@ func (p *drillPage) Key(msg tea.KeyMsg) parts.Wish {
 		return parts.ToGoBack{}
 	case name == "ctrl+e":
 		return toSeeDrillWords{atHand: p.lesson.Word()}
-	case elsewhere(msg) != "":
-		p.note(elsewhere(msg))
+	case where != "":
+		p.note(where)
 	case name == "pgup" || name == "pgdown":
 		p.turn(name, again)
 	case name == "up" || name == "down":
@@ -166,17 +166,7 @@ type toSeeDrillWords struct {
 
 func (w toSeeDrillWords) grant(m *root) tea.Cmd {
 	m.scroll("Words", howToScroll, func(width int) (out []string, from int) {
-		for _, t := range wording.Glossary {
-			lead := "  "
-			if t.Word == w.atHand {
-				lead, from = m.styles.Here.Render(">")+" ", len(out)
-			}
-			for _, l := range typeset.Wrap(t.Line(), width-4) {
-				out = append(out, lead+l)
-				lead = "    "
-			}
-		}
-		return out, from
+		return desk.GlossaryLines(w.atHand, nil, m.styles, width)
 	})
 	return nil
 }

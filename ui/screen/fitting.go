@@ -18,9 +18,6 @@ func (m *root) askFitting() parts.Part {
 		return nil
 	case m.desk.OnCopy():
 		return nil
-	case m.desk.IsExample():
-		m.desk.Message = "Notes go into your own worksheet; this is an example. ^s begins one."
-		return nil
 	}
 	n := parts.NewNaming("What did the test garment show? Say where, how much and which way, such as: upper arm 1/2 in too tight", m.desk.Doc.Sheet.Drafts.Note, m.styles, nil)
 	n.Accept = "enter adds the note  esc back: it waits here"

@@ -194,12 +194,13 @@ func shareText(numerator, denominator int64, percent bool) (text string, ok bool
 	if percent && denominator < 1e12 && numerator*100%denominator == 0 {
 		return fmt.Sprintf("%d %%", numerator*100/denominator), true
 	}
-	text = units.Share{Numerator: numerator, Denominator: denominator}.String()
-	if _, err := units.ParseShare(text); err != nil {
-		text = strconv.FormatFloat(float64(numerator)/float64(denominator), 'f', -1, 64)
+	share := units.Share{Numerator: numerator, Denominator: denominator}.String()
+	if _, err := units.ParseShare(share); err == nil {
+		return share, true
 	}
+	text = strconv.FormatFloat(float64(numerator)/float64(denominator), 'f', -1, 64)
 	read, err := units.ParseShare(text)
-	return text, err == nil && read.String() == units.Share{Numerator: numerator, Denominator: denominator}.String()
+	return text, err == nil && read.String() == share
 }
 
 // valuesOf are the values of a range: start..end/step of a length or a share, and
